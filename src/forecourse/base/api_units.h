@@ -1,0 +1,46 @@
+#pragma once
+
+namespace forecourse {
+
+// Conversions of the units in which API procedures, AP-42 and product tables are written.
+// Physics takes SI doubles and calls these by name; the factors stand nowhere else.
+
+inline constexpr double kelvin_at_zero_celsius = 273.15;                ///< [K], exact by definition
+inline constexpr double pascal_per_psi = 4.4482216152605 / 6.4516e-4;   ///< [Pa], lbf/in2, exact by definition
+inline constexpr double pascal_second_per_centipoise = 1e-3;            ///< [Pa s], exact
+inline constexpr double square_meter_per_second_per_centistoke = 1e-6;  ///< [m2/s], exact; 1 cSt = 1 mm2/s
+inline constexpr double rankine_at_zero_fahrenheit_as_in_ap42 = 459.6;  ///< [degR], rounded so in that source
+
+[[nodiscard]] constexpr double kelvin_from_celsius(double celsius) { return celsius + kelvin_at_zero_celsius; }
+[[nodiscard]] constexpr double celsius_from_kelvin(double kelvin) { return kelvin - kelvin_at_zero_celsius; }
+[[nodiscard]] constexpr double celsius_from_fahrenheit(double fahrenheit) { return (fahrenheit - 32.0) / 1.8; }
+[[nodiscard]] constexpr double fahrenheit_from_celsius(double celsius) { return celsius * 1.8 + 32.0; }
+[[nodiscard]] constexpr double kelvin_from_fahrenheit(double fahrenheit) {
+  return kelvin_from_celsius(celsius_from_fahrenheit(fahrenheit));
+}
+[[nodiscard]] constexpr double fahrenheit_from_kelvin(double kelvin) {
+  return fahrenheit_from_celsius(celsius_from_kelvin(kelvin));
+}
+/// Temperature in the degrees Rankine of AP-42, which rounds the offset to 459.6.
+[[nodiscard]] constexpr double ap42_rankine_from_kelvin(double kelvin) {
+  return fahrenheit_from_kelvin(kelvin) + rankine_at_zero_fahrenheit_as_in_ap42;
+}
+/// A quantity per kelvin from one per degree Fahrenheit, and back.
+[[nodiscard]] constexpr double per_kelvin_from_per_fahrenheit(double per_fahrenheit) { return 1.8 * per_fahrenheit; }
+[[nodiscard]] constexpr double per_fahrenheit_from_per_kelvin(double per_kelvin) { return per_kelvin / 1.8; }
+[[nodiscard]] constexpr double pascal_from_psi(double psi) { return psi * pascal_per_psi; }
+[[nodiscard]] constexpr double psi_from_pascal(double pascal) { return pascal / pascal_per_psi; }
+/// A quantity per pascal from one per psi, and back.
+[[nodiscard]] constexpr double per_pascal_from_per_psi(double per_psi) { return per_psi / pascal_per_psi; }
+[[nodiscard]] constexpr double per_psi_from_per_pascal(double per_pascal) { return per_pascal * pascal_per_psi; }
+[[nodiscard]] constexpr double pascal_second_from_centipoise(double centipoise) {
+  return centipoise * pascal_second_per_centipoise;
+}
+[[nodiscard]] constexpr double square_meter_per_second_from_centistoke(double centistoke) {
+  return centistoke * square_meter_per_second_per_centistoke;
+}
+[[nodiscard]] constexpr double centistoke_from_square_meter_per_second(double square_meter_per_second) {
+  return square_meter_per_second / square_meter_per_second_per_centistoke;
+}
+
+}  // namespace forecourse

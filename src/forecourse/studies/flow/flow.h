@@ -1,0 +1,152 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "forecourse/base/context.h"
+#include "forecourse/base/diagnostic.h"
+#include "forecourse/network/default_used.h"
+#include "forecourse/network/element.h"
+#include "forecourse/site/site.h"
+
+namespace forecourse::studies {
+
+/// Hoses open at the same time.
+struct OpenSet {
+  std::string name;
+  std::vector<std::string> hoses;  ///< ids
+};
+
+struct FlowOptions {
+  std::vector<OpenSet> open_sets;   ///< empty: the file's; none there: all open, and one at each dispenser
+  std::optional<double> keep_flow;  ///< [m3/s] every open hose should keep this; empty: the file's
+};
+
+/// One part of the way to a hose: what it adds or takes.
+struct BudgetRow {
+  network::ElementKind kind = network::ElementKind::line;
+  std::string part;       ///< the trade's word: "riser", "lift", "limiter"
+  std::string owner;      ///< id of what it belongs to
+  double flow = 0.0;      ///< [m3/s] through it
+  double velocity = 0.0;  ///< [m/s]; 0 where it has no bore of its own
+  double loss = 0.0;      ///< [Pa] of piezometric pressure; negative for a pump
+};
+
+/// A point of the grade line.
+struct GradePoint {
+  std::string place;
+  double distance = 0.0;        ///< [m] along the course from the tank
+  double elevation = 0.0;       ///< [m] of the pipe
+  double grade = 0.0;           ///< [m] elevation the liquid would stand at
+  double pressure_gauge = 0.0;  ///< [Pa]
+};
+
+/// What flows at one hose. A blended hose has one of these in each of its products' systems.
+struct HoseFlow {
+  std::string id;
+  std::string dispenser;
+  bool open = false;
+  double share = 1.0;              ///< of the hose's flow that this product gives
+  double flow = 0.0;               ///< [m3/s] of this product
+  double hose_flow = 0.0;          ///< [m3/s] of the hose: flow / share
+  double pressure_gauge = 0.0;     ///< [Pa] where the hose begins
+  std::optional<double> limit;     ///< [m3/s] of its limiter, for the whole hose
+  bool at_limit = false;           ///< the limiter holds it
+  std::optional<double> rule_cap;  ///< [m3/s] a rule allows
+  std::string rule_clause;
+  bool above_rule_cap = false;
+  bool below_keep_flow = false;
+  std::vector<BudgetRow> budget;  ///< tank to nozzle; rises and losses add up to nothing
+  std::vector<GradePoint> grade_line;
+};
+
+struct PumpDuty {
+  std::string id;
+  std::string tank;
+  bool running = true;
+  double flow = 0.0;                                   ///< [m3/s]
+  double pressure_rise = 0.0;                          ///< [Pa] added by the pump
+  double discharge_pressure_gauge = 0.0;               ///< [Pa] at the discharge head
+  std::optional<double> leak_detector_pressure_gauge;  ///< [Pa] on its line side; empty: no leak detector
+  bool dead_headed = false;                            ///< runs and delivers nothing
+};
+
+struct PlacePressure {
+  std::string id;
+  double elevation = 0.0;       ///< [m]
+  double pressure_gauge = 0.0;  ///< [Pa]; NaN where nothing holds it
+};
+
+struct LineFlow {
+  std::string id;
+  double flow = 0.0;           ///< [m3/s], from `from` to `to` of the line
+  double velocity = 0.0;       ///< [m/s]
+  double pressure_loss = 0.0;  ///< [Pa]
+};
+
+enum class FlowStatus { determined, at_rest, no_supply, not_determined };
+
+/// One product's piping in one state.
+struct SystemFlow {
+  std::string system;
+  std::string product;
+  FlowStatus status = FlowStatus::not_determined;
+  std::string reason;       ///< why it is not determined
+  double total_flow = 0.0;  ///< [m3/s] from the tanks
+  std::vector<HoseFlow> hoses;
+  std::vector<PumpDuty> pumps;
+  std::vector<PlacePressure> places;
+  std::vector<LineFlow> lines;
+  int iterations = 0;
+  double pressure_residual = 0.0;  ///< [Pa]
+  double flow_residual = 0.0;      ///< [m3/s]
+};
+
+struct FlowState {
+  OpenSet open_set;
+  std::vector<SystemFlow> systems;
+};
+
+/// Flow of one hose in the three states every station is asked about.
+struct HoseSummary {
+  std::string id;
+  std::string dispenser;
+  std::string product;             ///< or "regular 60 % + premium 40 %"
+  std::optional<double> alone;     ///< [m3/s] only this hose open; empty: not determined
+  std::optional<double> one_each;  ///< [m3/s] one hose of its product at each dispenser
+  std::optional<double> all_open;  ///< [m3/s] every hose of the station open
+};
+
+/// What flows of one product and what it is.
+struct SystemSummary {
+  std::string id;
+  std::string product;
+  double density = 0.0;            ///< [kg/m3]
+  double dynamic_viscosity = 0.0;  ///< [Pa s]
+  double temperature = 0.0;        ///< [K]
+  bool elevations_known = true;    ///< false: gauge pressures are counted as if at the liquid's level
+  int hoses = 0;
+  int pumps = 0;
+};
+
+struct FlowResult {
+  FlowOptions options;  ///< as used
+  std::string version;
+  std::vector<SystemSummary> systems;
+  std::vector<HoseSummary> hoses;
+  std::vector<FlowState> states;
+  std::vector<network::DefaultUsed> defaults;
+  std::vector<Diagnostic> warnings;  ///< with the reasons why a system is not determined
+};
+
+/// What flows at every hose, and the pressure everywhere, for sets of open hoses.
+///
+/// \error see docs/theory/steady-network.md; the flows are as good as the losses and curves entered.
+/// \fails a system that lacks what matters has status not_determined and a reason; the others are solved.
+[[nodiscard]] FlowResult study_flow(const site::Site& site, const FlowOptions& options, const Context& context = {});
+
+/// Ids in `options` that are no hose of the station, as errors with the nearest hose.
+[[nodiscard]] std::vector<Diagnostic> check_options(const site::Site& site, const FlowOptions& options);
+
+}  // namespace forecourse::studies
