@@ -48,6 +48,7 @@ std::vector<std::string_view> similar_symbols(std::string_view symbol) {
   }
   std::ranges::stable_sort(ranked, {}, &std::pair<std::size_t, std::string_view>::first);
   std::vector<std::string_view> symbols;
+  symbols.reserve(ranked.size());
   for (const auto& entry : ranked) symbols.push_back(entry.second);
   return symbols;
 }
@@ -85,11 +86,13 @@ class QuantityReader {
   }
 
  private:
-  Trouble trouble(std::string message, std::size_t begin, std::size_t end) const {
+  [[nodiscard]] Trouble trouble(std::string message, std::size_t begin, std::size_t end) const {
     return Trouble{std::move(message), begin, end, {}};
   }
-  std::string piece(std::size_t begin, std::size_t end) const { return shown(text_.substr(begin, end - begin)); }
-  std::string with(std::size_t begin, std::size_t end, std::string_view other) const {
+  [[nodiscard]] std::string piece(std::size_t begin, std::size_t end) const {
+    return shown(text_.substr(begin, end - begin));
+  }
+  [[nodiscard]] std::string with(std::size_t begin, std::size_t end, std::string_view other) const {
     return std::string(text_.substr(0, begin)).append(other).append(text_.substr(end));
   }
 
@@ -104,21 +107,22 @@ class QuantityReader {
   }
 
   /// The start of a further part, behind blanks or the hyphen of "12'-6\"".
-  std::size_t next_part(std::size_t at) const {
+  [[nodiscard]] std::size_t next_part(std::size_t at) const {
     const bool hyphen = at + 1 < text_.size() && text_[at] == '-' && text_[at + 1] >= '0' && text_[at + 1] <= '9';
     return hyphen ? at + 1 : skip_blanks(text_, at);
   }
 
-  bool may_go_on(const NumberText& figures, const UnitExpression& unit, std::size_t at) const {
+  [[nodiscard]] bool may_go_on(const NumberText& figures, const UnitExpression& unit, std::size_t at) const {
     const bool digit = text_[at] >= '0' && text_[at] <= '9';
     return digit && figures.is_whole && unit.single != nullptr && unit.single->takes_smaller_unit();
   }
 
-  Trouble rubbish(std::size_t at) const {
+  [[nodiscard]] Trouble rubbish(std::size_t at) const {
     return trouble(", but " + piece(at, text_.size()) + " makes no sense after " + piece(start_, at), at, text_.size());
   }
 
-  std::optional<Trouble> does_not_fall(const NumberText& figures, const UnitExpression& unit, std::size_t at) const {
+  [[nodiscard]] std::optional<Trouble> does_not_fall(const NumberText& figures, const UnitExpression& unit,
+                                                     std::size_t at) const {
     if (larger_ == nullptr) return std::nullopt;
     const std::string larger = shown(larger_->symbol);
     if (unit.single == nullptr || unit.single->factor >= larger_->factor) {
@@ -131,7 +135,7 @@ class QuantityReader {
   }
 
   /// Why a unit is not one of what was asked for.
-  std::optional<Trouble> unfit(const UnitExpression& unit) const {
+  [[nodiscard]] std::optional<Trouble> unfit(const UnitExpression& unit) const {
     const std::string said = ", but " + piece(unit.begin, unit.end) + " is ";
     const bool thermometer = kind_.datum == Datum::thermometer;
     if (unit.dimension != expected_ || (thermometer && unit.single == nullptr)) {
@@ -153,7 +157,7 @@ class QuantityReader {
     }
   }
 
-  Outcome finish(double number, const UnitExpression& unit) const {
+  [[nodiscard]] Outcome finish(double number, const UnitExpression& unit) const {
     double value = number * unit.factor;
     if (unit.single != nullptr && unit.single->is_gravity) value = density_from_degrees_api(number);
     if (kind_.datum == Datum::thermometer) {
@@ -166,7 +170,7 @@ class QuantityReader {
     return trouble(", but " + piece(start_, text_.size()) + " is out of range", start_, text_.size());
   }
 
-  Trouble explain(const NumberFault& fault) const {
+  [[nodiscard]] Trouble explain(const NumberFault& fault) const {
     using Why = NumberFault::Why;
     Trouble out = trouble("", fault.begin, fault.end);
     const std::string said = piece(fault.begin, fault.end);
@@ -216,7 +220,7 @@ class QuantityReader {
     out.offered = 2;
   }
 
-  Trouble explain(const UnitExpressionFault& fault) const {
+  [[nodiscard]] Trouble explain(const UnitExpressionFault& fault) const {
     using Why = UnitExpressionFault::Why;
     Trouble out = trouble("", fault.begin, fault.end);
     const std::string said = piece(fault.begin, fault.end);

@@ -46,7 +46,7 @@ class Reader {
   }
 
   /// The length of the symbol at `at`: letters with their signs, and the digits between letters and behind them.
-  std::size_t symbol_end(std::size_t at) const {
+  [[nodiscard]] std::size_t symbol_end(std::size_t at) const {
     if (const std::size_t lone = match(lone_symbols, text_, at)) return at + lone;
     std::size_t end = at;
     while (end < text_.size()) {

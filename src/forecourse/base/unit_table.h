@@ -21,11 +21,11 @@ struct Unit {
   std::string_view symbol;
   double factor = 1.0;
   UnitDimension dimension;
-  Datum datum = Datum::none;        ///< gauge and absolute for "psig" and "psia"; none: fits every datum
-  double zero = 0.0;                ///< [K]
-  bool is_gravity = false;          ///< degrees API, which no factor turns into a density
-  bool stands_alone() const;        ///< has no meaning inside a combined unit: "psig", "degAPI"
-  bool takes_smaller_unit() const;  ///< may be followed by another of its dimension: "12 ft 6 in"
+  Datum datum = Datum::none;                      ///< gauge and absolute for "psig" and "psia"; none: fits every datum
+  double zero = 0.0;                              ///< [K]
+  bool is_gravity = false;                        ///< degrees API, which no factor turns into a density
+  [[nodiscard]] bool stands_alone() const;        ///< has no meaning inside a combined unit: "psig", "degAPI"
+  [[nodiscard]] bool takes_smaller_unit() const;  ///< may be followed by another of its dimension: "12 ft 6 in"
 };
 
 /// Every unit known, in the order in which they are offered to a user who misspelt one.
@@ -50,10 +50,10 @@ struct UnitSpelling {
 [[nodiscard]] std::string_view noun_of(const UnitDimension& dimension);
 
 /// Density at 60 degF of a liquid of this gravity in degrees API [kg/m3].
-/// \source [api_mpms_11_1_2004, section 11.1.6] degrees API to density, with water of 999.016 kg/m3
+/// \source [api_11_1_2004, section 11.1.6] degrees API to density, with water of 999.016 kg/m3
 [[nodiscard]] double density_from_degrees_api(double degrees_api);
 /// The inverse of `density_from_degrees_api`.
-/// \source [api_mpms_11_1_2004, section 11.1.6]
+/// \source [api_11_1_2004, section 11.1.6]
 [[nodiscard]] double degrees_api_from_density(double density);
 
 }  // namespace forecourse

@@ -18,10 +18,6 @@ std::vector<char> mask(const PipingSystem& system, const std::vector<std::string
   return open;
 }
 
-bool any(const std::vector<char>& open) {
-  return std::any_of(open.begin(), open.end(), [](char c) { return c != 0; });
-}
-
 }  // namespace
 
 SystemSolver::SystemSolver(const PipingSystem& system, solvers::SteadyOptions options)

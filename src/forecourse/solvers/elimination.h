@@ -9,7 +9,7 @@ namespace forecourse::solvers {
 /// The order of operations that solves a symmetric positive definite system of fixed pattern.
 /// Found once per graph by least-degree ordering and replayed for every set of values: on a tree it is
 /// leaf elimination without fill, on rings it adds a few entries, so that trees need no code of their own.
-/// \source [golub_vanloan, section 4.1.2] LDL^T; [george_liu, chapter 5] minimum degree ordering.
+/// \source [golub_vanloan, LDL^T factorization]; [george_liu, minimum degree ordering].
 class Elimination {
  public:
   /// \param size   number of unknowns

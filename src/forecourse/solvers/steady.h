@@ -16,8 +16,8 @@ namespace forecourse::solvers {
 /// solved by Newton with an exact line search, which cannot cycle; a last full step ends both.
 /// `Laws` has `EdgeLoss loss(int edge, double flow) const`, rising in the flow and continuous.
 ///
-/// \source [todini_pilati, equations 12-17] global gradient; [facchinei_pang, section 1.5] min function;
-///         [collins_1978, section 3] convexity of content and co-content.
+/// \source [todini_pilati, gradient algorithm]; [facchinei_pang, natural map] for the bounds;
+///         [collins_1978, content and co-content models] for the convexity.
 /// \error residuals as the report says, by the options' tolerances.
 /// \fails status `not_converged`, with the worst edge and node; the state is then not usable.
 template <class Laws>
@@ -130,7 +130,8 @@ class SteadySolver {
       evaluate(state);
       if (with_bounds) {
         measure(state, report);
-        if (report.status == SteadyStatus::converged || i == most) return;
+        if (report.status == SteadyStatus::converged) return put_within_bounds(state, report);
+        if (i == most) return;
       }
       linearize(state, with_bounds);
       step(state);
@@ -145,9 +146,12 @@ class SteadySolver {
     }
   }
 
+  /// [Pa s/m3] A steep law is measured by its own slope, so that a step too far is no reason to shut it.
+  [[nodiscard]] double scale(std::size_t e) const { return std::max(options_.complementarity_slope, law_[e].slope); }
+
   /// Where the pair condition would move the flow: outside [lowest, highest] means the bound is active.
   [[nodiscard]] double trial(const SteadyState& state, std::size_t e) const {
-    return state.flow[e] + (drop(state, e) - law_[e].loss) / options_.complementarity_slope;
+    return state.flow[e] + (drop(state, e) - law_[e].loss) / scale(e);
   }
 
   void linearize(const SteadyState& state, bool with_bounds) {
@@ -206,12 +210,19 @@ class SteadySolver {
     for (std::size_t e = 0; e < law_.size(); ++e) {
       if (!is_open(e)) continue;
       const double off = state.flow[e] - std::clamp(trial(state, e), lowest(e), highest(e));
-      const double residual = std::abs(off) * options_.complementarity_slope;
+      const double residual = std::abs(off) * scale(e);
       if (!(residual <= report.pressure_residual)) {
         report.pressure_residual = residual;
         report.worst_edge = static_cast<int>(e);
       }
     }
+    measure_balance(state, report);
+    const bool good =
+        report.pressure_residual <= options_.pressure_tolerance && report.flow_residual <= options_.flow_tolerance;
+    report.status = good ? SteadyStatus::converged : SteadyStatus::not_converged;
+  }
+
+  void measure_balance(const SteadyState& state, SteadyReport& report) {
     balance(state.flow);
     report.flow_residual = 0.0;
     for (std::size_t n = 0; n < right_.size(); ++n) {
@@ -220,9 +231,15 @@ class SteadySolver {
         report.worst_node = static_cast<int>(n);
       }
     }
-    const bool good =
-        report.pressure_residual <= options_.pressure_tolerance && report.flow_residual <= options_.flow_tolerance;
-    report.status = good ? SteadyStatus::converged : SteadyStatus::not_converged;
+  }
+
+  /// Takes away what the tolerance left beyond a bound, at most pressure_tolerance / complementarity_slope [m3/s].
+  /// No law gets worse by it: each stays within its residual, or the bound holds the rest.
+  void put_within_bounds(SteadyState& state, SteadyReport& report) {
+    for (std::size_t e = 0; e < law_.size(); ++e) {
+      if (is_open(e)) state.flow[e] = std::clamp(state.flow[e], lowest(e), highest(e));
+    }
+    measure_balance(state, report);
   }
 
   /// Net flow out of each unknown node, into `right_` [m3/s].

@@ -1,0 +1,91 @@
+#include <chrono>
+#include <ctime>
+#include <filesystem>
+#include <system_error>
+
+#include "forecourse/cli/commands.h"
+#include "forecourse/cli/console.h"
+#include "forecourse/cli/flow_request.h"
+#include "forecourse/report/flow/flow_html.h"
+#include "forecourse/report/flow/flow_json.h"
+#include "forecourse/report/flow/flow_terminal.h"
+
+namespace forecourse::cli {
+namespace {
+
+/// "25 Nov 2026", in the time zone of the machine.
+std::string today() {
+  const std::time_t now = std::chrono::system_clock::to_time_t(std::chrono::system_clock::now());
+  std::tm local{};
+  localtime_r(&now, &local);
+  static constexpr const char* months[] = {"Jan", "Feb", "Mar", "Apr", "May", "Jun",
+                                           "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
+  return std::to_string(local.tm_mday) + " " + months[local.tm_mon] + " " + std::to_string(local.tm_year + 1900);
+}
+
+bool make_folder(const std::string& folder) {
+  std::error_code trouble;
+  std::filesystem::create_directories(folder, trouble);
+  if (trouble) print_error(folder + ": error: cannot be made: " + trouble.message() + "\n");
+  return !trouble;
+}
+
+/// A hose below the flow to keep, or above a rule's cap, falls short.
+bool falls_short(const studies::FlowResult& result) {
+  for (const studies::FlowState& state : result.states) {
+    for (const studies::SystemFlow& system : state.systems) {
+      for (const studies::HoseFlow& hose : system.hoses) {
+        if (hose.below_keep_flow || hose.above_rule_cap) return true;
+      }
+    }
+  }
+  return false;
+}
+
+/// Writes report.html and flow.json into the folder; the paths written, empty if one could not be.
+std::vector<std::string> write_report(const FlowArguments& arguments, const SiteSource& source,
+                                      const studies::FlowResult& result) {
+  const std::string& folder = arguments.site.out;
+  if (!make_folder(folder)) return {};
+  const std::string page = (std::filesystem::path(folder) / "report.html").string();
+  const std::string data = (std::filesystem::path(folder) / "flow.json").string();
+  const report::FlowReportFacts facts{today(), arguments.command, source.texts};
+  const bool written = write_file(page, report::flow_report(result, source.site, facts)) &&
+                       write_file(data, report::to_text(report::flow_document(result, source.texts)));
+  return written ? std::vector<std::string>{page, data} : std::vector<std::string>{};
+}
+
+}  // namespace
+
+Exit flow_command(const FlowArguments& arguments) {
+  SiteSource source;
+  if (!load_site(arguments.site, source)) return Exit::bad_input;
+  const auto options = flow_options(arguments, source.site);
+  if (!options) return Exit::bad_input;
+  studies::FlowResult result = studies::study_flow(source.site, *options);
+  result.warnings.insert(result.warnings.begin(), source.warnings.begin(), source.warnings.end());
+  std::vector<std::string> written;
+  if (!arguments.site.out.empty()) {
+    written = write_report(arguments, source, result);
+    if (written.empty()) return Exit::bad_input;
+  }
+  if (arguments.site.json) {
+    print(report::to_text(report::flow_document(result, source.texts)));
+  } else {
+    const Console console = this_console();
+    const report::TerminalStyle style{static_cast<std::size_t>(console.width), console.color, console.utf8,
+                                      arguments.site.verbose};
+    print(report::flow_summary(result, source.site, style, {source.texts, written}));
+  }
+  return falls_short(result) ? Exit::falls_short : Exit::fine;
+}
+
+Exit study_command(const FlowArguments& arguments) {
+  FlowArguments all = arguments;
+  if (all.site.out.empty() && !all.site.json) {
+    all.site.out = (std::filesystem::path("out") / std::filesystem::path(all.site.path).stem()).string();
+  }
+  return flow_command(all);
+}
+
+}  // namespace forecourse::cli

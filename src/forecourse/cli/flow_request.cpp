@@ -1,0 +1,51 @@
+#include "forecourse/cli/flow_request.h"
+
+#include <sstream>
+#include <string>
+#include <variant>
+
+#include "forecourse/base/unit_text.h"
+#include "forecourse/cli/console.h"
+#include "forecourse/studies/flow/open_sets.h"
+
+namespace forecourse::cli {
+namespace {
+
+studies::OpenSet open_set(const std::string& text, const site::Site& site) {
+  if (text == "all") return studies::all_hoses(site);
+  if (text == "each") return studies::one_hose_each(site);
+  studies::OpenSet set{text, {}};
+  std::istringstream words(text);
+  for (std::string id; std::getline(words, id, ',');) {
+    const std::size_t first = id.find_first_not_of(' ');
+    const std::size_t last = id.find_last_not_of(' ');
+    if (first != std::string::npos) set.hoses.push_back(id.substr(first, last - first + 1));
+  }
+  return set;
+}
+
+bool read_keep(const std::string& text, std::optional<double>& keep) {
+  if (text.empty()) return true;
+  const auto read = read_quantity(text, VolumeFlow::kind());
+  if (const auto* wrong = std::get_if<UnitTextError>(&read)) {
+    print_error("error: --keep " + wrong->message + "\n" +
+                (wrong->hint.empty() ? "" : "  hint: " + wrong->hint + "\n"));
+    return false;
+  }
+  keep = std::get<double>(read);
+  return true;
+}
+
+}  // namespace
+
+std::optional<studies::FlowOptions> flow_options(const FlowArguments& arguments, const site::Site& site) {
+  studies::FlowOptions options;
+  for (const std::string& set : arguments.open) options.open_sets.push_back(open_set(set, site));
+  const bool keep_read = read_keep(arguments.keep, options.keep_flow);
+  const std::vector<Diagnostic> problems = studies::check_options(site, options);
+  if (!problems.empty()) print_error(report::to_text(problems, {}));
+  if (!keep_read || !problems.empty()) return std::nullopt;
+  return options;
+}
+
+}  // namespace forecourse::cli

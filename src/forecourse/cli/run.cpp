@@ -1,0 +1,86 @@
+#include "forecourse/cli/run.h"
+
+#include <CLI/CLI.hpp>
+#include <algorithm>
+
+#include "forecourse/cli/commands.h"
+#include "forecourse/cli/console.h"
+
+namespace forecourse::cli {
+namespace {
+
+void add_site_options(CLI::App& command, SiteArguments& site) {
+  command.add_option("SITE", site.path, "site file (TOML)")->required();
+  command.add_option("--set", site.sets, "change a value for this run: line.trunk.bore=\"3 in\"")->take_all();
+  command.add_option("--units", site.units, "units of the results: us or si (default: the site's)")
+      ->check(CLI::IsMember({"us", "si"}));
+  command.add_flag("--json", site.json, "print one JSON document, values in SI");
+  command.add_option("--out", site.out, "folder for the report and its data");
+  command.add_flag("--verbose", site.verbose, "list every default and every place");
+}
+
+void add_flow_options(CLI::App& command, FlowArguments& flow) {
+  add_site_options(command, flow.site);
+  command.add_option("--open", flow.open, "open hoses: D1.a,D2.a; or all; or each (one at each dispenser)")->take_all();
+  command.add_option("--keep", flow.keep, "a flow that every open hose should keep: \"10 gpm\"");
+}
+
+std::string typed(const std::vector<std::string>& arguments) {
+  std::string out = "forecourse";
+  for (const std::string& a : arguments) {
+    const bool plain = !a.empty() && a.find_first_of(" \"'$&|;<>()*?\\") == std::string::npos;
+    out += plain ? " " + a : " '" + a + "'";
+  }
+  return out;
+}
+
+}  // namespace
+
+Exit run(const std::vector<std::string>& arguments) {
+  CLI::App app("forecourse computes the course of the fuel at a filling station, from one site file.", "forecourse");
+  app.set_version_flag("--version", std::string("forecourse ") + FORECOURSE_VERSION);
+  app.require_subcommand(1);
+  Exit exit = Exit::fine;
+
+  FlowArguments study;
+  CLI::App* study_app = app.add_subcommand("study", "all studies of a station, summary and report");
+  study_app->footer("Example: forecourse study sites/hollin-gap.toml --out out/hollin-gap");
+  add_flow_options(*study_app, study);
+  study_app->callback([&] {
+    study.command = typed(arguments);
+    exit = study_command(study);
+  });
+
+  FlowArguments flow;
+  CLI::App* flow_app = app.add_subcommand("flow", "flow and pressure at every hose for any set of hoses open");
+  flow_app->footer("Example: forecourse flow sites/site-s.toml --open D1.a,D3.a --set line.trunk.bore=\"3 in\"");
+  add_flow_options(*flow_app, flow);
+  flow_app->callback([&] {
+    flow.command = typed(arguments);
+    exit = flow_command(flow);
+  });
+
+  std::string kind;
+  bool shelf_json = false;
+  CLI::App* shelf_app = app.add_subcommand("shelf", "generic parts that a site file can name, with their sources");
+  shelf_app->footer("Example: forecourse shelf --kind breakaway");
+  shelf_app->add_option("--kind", kind, "only parts of this kind");
+  shelf_app->add_flag("--json", shelf_json, "print one JSON document");
+  shelf_app->callback([&] { exit = shelf_command(kind, shelf_json); });
+
+  std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());  // as CLI11 wants them
+  try {
+    app.parse(reversed);
+  } catch (const CLI::CallForHelp&) {
+    const auto chosen = app.get_subcommands();
+    print(chosen.empty() ? app.help() : chosen.front()->help());
+  } catch (const CLI::CallForVersion&) {
+    print(app.version() + "\n");
+  } catch (const CLI::ParseError& wrong) {
+    print_error(std::string("error: ") + wrong.what() + "\n  hint: forecourse --help, or forecourse COMMAND --help\n");
+    return Exit::bad_input;
+  }
+  return exit;
+}
+
+}  // namespace forecourse::cli

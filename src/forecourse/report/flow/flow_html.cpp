@@ -1,0 +1,129 @@
+#include "forecourse/report/flow/flow_html.h"
+
+#include "forecourse/report/flow/flow_html_course.h"
+#include "forecourse/report/flow/flow_html_tables.h"
+#include "forecourse/report/flow/flow_view.h"
+#include "forecourse/report/html/page.h"
+#include "forecourse/report/html/parts.h"
+#include "forecourse/report/svg/text.h"
+
+namespace forecourse::report {
+namespace {
+
+using studies::FlowResult;
+using studies::SystemFlow;
+
+std::string joined(const std::vector<std::string>& words) {
+  std::string out;
+  for (const std::string& word : words) out += (out.empty() ? "" : ", ") + word;
+  return out;
+}
+
+std::string asked(const FlowResult& result, const site::Site& site) {
+  std::vector<std::string> items;
+  for (const studies::OpenSet& set : result.options.open_sets) {
+    items.push_back("Open together, " + in_words(set) + ": " + joined(set.hoses) + ".");
+  }
+  if (result.options.keep_flow) {
+    items.push_back("Every open hose should keep " +
+                    with_unit(Measure::flow, site.display, *result.options.keep_flow) + ".");
+  }
+  return html::heading(2, "What was asked") +
+         html::paragraph("What flows at each hose alone, with one hose of its product open at each dispenser, and with "
+                         "every hose of the station open; and the pressure everywhere for these sets of open hoses:") +
+         html::list(items);
+}
+
+std::string reservations(const FlowResult& result) {
+  const std::vector<std::string> reasons = not_determined(result);
+  if (reasons.empty()) return {};
+  return html::heading(2, "Not determined, or with a reservation") + html::list(reasons);
+}
+
+std::string state(const FlowResult& result, std::size_t index, const SystemFlow& system, site::Display display,
+                  const std::string& id) {
+  std::string out = html::heading(3, "With " + in_words(result.states[index].open_set));
+  if (system.status != studies::FlowStatus::determined) {
+    out += html::paragraph("Its piping is " + status_in_words(system) + ".");
+  }
+  if (system.status == studies::FlowStatus::not_determined) return out;
+  out += state_readings(system, display);
+  if (index == 0) out += course_figures(system, display, id);
+  return out + state_tables(system, display);
+}
+
+std::string group(const FlowResult& result, const HoseGroup& hoses, site::Display display, std::size_t number) {
+  if (hoses.system == nullptr) {
+    return html::heading(2, "Blended hoses and hoses without piping") + hose_table(hoses, display);
+  }
+  std::string out = html::heading(2, hoses.system->id);
+  out += html::paragraph(fluid_in_words(*hoses.system, display), "quiet");
+  out += hose_table(hoses, display);
+  for (const std::string& limit : limits_in_words(result, hoses, display)) out += html::paragraph(limit, "quiet");
+  for (std::size_t i = 0; i < result.states.size(); ++i) {
+    const SystemFlow* system = find_system(result.states[i], hoses.system->id);
+    if (system != nullptr) out += state(result, i, *system, display, "product-" + std::to_string(number));
+  }
+  return out;
+}
+
+std::string defaults(const FlowResult& result, site::Display display) {
+  std::string out = html::heading(2, "Values that were not entered");
+  if (result.defaults.empty()) return out + html::paragraph("None: every value that was used was entered.");
+  out += html::paragraph("The result rests on " + count_by_status(result.defaults) +
+                         ". Enter a value of your own to replace one.");
+  html::Table table{"Defaults used", "", {{"What", ""}, {"Value", "", true}, {"Status", ""}, {"Source", ""}}, {}, {}};
+  for (const network::DefaultUsed& d : result.defaults) {
+    table.rows.push_back({{d.what, default_value(d, display), network::word(d.status), d.source}});
+  }
+  return out + html::table(table);
+}
+
+std::string warnings(const FlowResult& result, const std::vector<SourceText>& texts) {
+  if (result.warnings.empty()) return {};
+  return html::heading(2, "About the site file") + "<pre>" + svg::escape(to_text(result.warnings, texts)) + "</pre>\n";
+}
+
+std::string rerun(const FlowReportFacts& facts) {
+  std::string out;
+  if (!facts.command_line.empty()) {
+    out += html::heading(2, "How to make this report again") + "<pre>" + svg::escape(facts.command_line) + "</pre>\n" +
+           html::paragraph("The same site file, the same options and the same version give the same numbers.");
+  }
+  if (facts.texts.empty()) return out;
+  return out + "<details class=\"screen\"><summary>The site file as it was read, " +
+         svg::escape(facts.texts.front().name) + "</summary>\n<pre>" + svg::escape(facts.texts.front().text) +
+         "</pre></details>\n";
+}
+
+std::string sources(const FlowResult& result) {
+  const std::vector<std::string> used = sources_used(result);
+  return used.empty() ? std::string() : html::heading(2, "Sources") + html::list(used);
+}
+
+html::Page around(const FlowResult& result, const site::Site& site, const FlowReportFacts& facts) {
+  html::Page page;
+  page.station = site.name.empty() ? "Station without a name" : site.name.text;
+  page.study = "Flow at every hose";
+  page.cells = {{"Station", site.name.text}, {"Study", "flow"}};
+  if (!facts.texts.empty()) page.cells.emplace_back("Site file", facts.texts.front().name);
+  if (!facts.date.empty()) page.cells.emplace_back("Date", facts.date);
+  page.cells.emplace_back("Units", site.display == site::Display::us ? "US customary" : "SI");
+  page.cells.emplace_back("Made with", "forecourse " + result.version);
+  page.caution = flow_cautions().front() + " " + flow_cautions()[1];
+  return page;
+}
+
+}  // namespace
+
+std::string flow_report(const FlowResult& result, const site::Site& site, const FlowReportFacts& facts) {
+  html::Page page = around(result, site, facts);
+  page.body = asked(result, site) + reservations(result);
+  std::size_t number = 0;
+  for (const HoseGroup& hoses : hose_groups(result)) page.body += group(result, hoses, site.display, ++number);
+  page.body += defaults(result, site.display) + sources(result) + warnings(result, facts.texts);
+  page.body += html::heading(2, "Cautions") + html::list(flow_cautions()) + rerun(facts);
+  return html::page(page);
+}
+
+}  // namespace forecourse::report

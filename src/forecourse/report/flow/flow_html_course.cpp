@@ -1,0 +1,108 @@
+#include "forecourse/report/flow/flow_html_course.h"
+
+#include <algorithm>
+
+#include "forecourse/report/html/parts.h"
+#include "forecourse/report/svg/budget.h"
+#include "forecourse/report/svg/grade_line.h"
+
+namespace forecourse::report {
+namespace {
+
+using studies::GradePoint;
+using studies::HoseFlow;
+
+bool falls_below_pipe(const HoseFlow& hose) {
+  return std::any_of(hose.grade_line.begin(), hose.grade_line.end(),
+                     [](const GradePoint& p) { return p.grade < p.elevation - 1e-6; });
+}
+
+std::string grade_line(const HoseFlow& hose, site::Display display, const std::string& title, const std::string& id) {
+  const std::string head = unit_label(Measure::head, display);
+  svg::GradeChart chart{id, title, "", head + " above the site's datum", {}};
+  for (const GradePoint& p : hose.grade_line) {
+    chart.stops.push_back({p.place, with_unit(Measure::length, display, p.distance),
+                           shown_value(Measure::head, display, p.elevation),
+                           shown_value(Measure::head, display, p.grade),
+                           number(Measure::pressure, display, p.pressure_gauge)});
+  }
+  chart.description = "Height of the pipe and of the grade line at each place from the tank to " + hose.id +
+                      "; the table below holds the numbers.";
+  std::string note = "The gap between pipe and grade line is the pressure, in " +
+                     unit_label(Measure::pressure, display) +
+                     " gauge at each place. Places are spread evenly; their distance from the tank stands under them.";
+  if (falls_below_pipe(hose)) note += " Where the grade line runs below the pipe, the pressure is below that of the air.";
+  return html::figure(title, note, svg::draw(chart));
+}
+
+std::string grade_table(const HoseFlow& hose, site::Display display) {
+  const auto column = [&](const char* head, Measure measure, const char* more = "") {
+    return html::Column{head, unit_label(measure, display) + more, true};
+  };
+  html::Table table{"Grade line to " + hose.id,
+                    "",
+                    {{"Place", ""}, column("Along the course", Measure::length), column("Pipe", Measure::length),
+                     column("Grade line", Measure::head), column("Pressure", Measure::pressure, " gauge")},
+                    {},
+                    {}};
+  for (const GradePoint& p : hose.grade_line) {
+    table.rows.push_back({{p.place, number(Measure::length, display, p.distance),
+                           number(Measure::length, display, p.elevation), number(Measure::head, display, p.grade),
+                           number(Measure::pressure, display, p.pressure_gauge)}});
+  }
+  return html::table(table);
+}
+
+std::string budget_figure(const HoseFlow& hose, const ShownBudget& budget, site::Display display,
+                          const std::string& id) {
+  const std::string title = "Where the pressure goes on the way to " + hose.id;
+  svg::BudgetChart chart{id, title,
+                         "Bars from the tank to the nozzle: what the pump adds and what each part takes, down to "
+                         "nothing left. The table below holds the numbers.",
+                         "pressure left to drive the flow, " + unit_label(Measure::pressure, display), {}};
+  for (const ShownBudgetRow& row : budget.rows) {
+    chart.bars.push_back({row.part, row.owner, budget.value(row.left - row.change), budget.value(row.left),
+                          budget.signed_text(row.change)});
+  }
+  return html::figure(title, "Each bar starts where the one above it ended.", svg::draw(chart));
+}
+
+std::string budget_table(const HoseFlow& hose, const ShownBudget& budget, site::Display display) {
+  const std::string pressure = unit_label(Measure::pressure, display);
+  html::Table table{"Pressure budget of " + hose.id,
+                    "",
+                    {{"Part", ""}, {"Of", ""}, {"Flow", unit_label(Measure::flow, display), true},
+                     {"Velocity", unit_label(Measure::velocity, display), true}, {"Adds or takes", pressure, true},
+                     {"Left", pressure, true}},
+                    {},
+                    {}};
+  for (const ShownBudgetRow& row : budget.rows) {
+    const std::string velocity = row.velocity > 0.0 ? number(Measure::velocity, display, row.velocity) : "";
+    table.rows.push_back({{row.part, row.owner, number(Measure::flow, display, row.flow), velocity,
+                           budget.signed_text(row.change), budget.text(row.left)}});
+  }
+  table.total = {"Pumps " + budget.signed_text(budget.added) + ", all other parts " +
+                     budget.signed_text(budget.rows.back().left - budget.added),
+                 "", "", "", budget.signed_text(budget.rows.back().left), budget.text(budget.rows.back().left)};
+  return html::table(table);
+}
+
+}  // namespace
+
+std::string course_figures(const studies::SystemFlow& system, site::Display display, const std::string& id) {
+  const HoseFlow* least = slowest(system);
+  if (least == nullptr || least->grade_line.size() < 2) return {};
+  std::string out =
+      grade_line(*least, display, "Grade line to " + least->id + ", the slowest open hose", id + "-slowest");
+  out += grade_table(*least, display);
+  const ShownBudget budget = shown_budget(*least, display);
+  if (!budget.rows.empty()) {
+    out += budget_figure(*least, budget, display, id + "-budget") + budget_table(*least, budget, display);
+  }
+  const HoseFlow* most = fastest(system);
+  if (most == least || most->grade_line.size() < 2) return out;
+  out += grade_line(*most, display, "Grade line to " + most->id + ", the fastest open hose", id + "-fastest");
+  return out + grade_table(*most, display);
+}
+
+}  // namespace forecourse::report

@@ -1,0 +1,16 @@
+#pragma once
+
+#include <string>
+
+#include "forecourse/report/flow/flow_view.h"
+
+namespace forecourse::report {
+
+/// The course to the slowest and to the fastest open hose as HTML: grade lines with their tables, and where the
+/// pressure goes on the way to the slowest, drawn and as a table that adds up.
+///
+/// \param id beginning of the ids of the drawings, unique in the page
+[[nodiscard]] std::string course_figures(const studies::SystemFlow& system, site::Display display,
+                                         const std::string& id);
+
+}  // namespace forecourse::report

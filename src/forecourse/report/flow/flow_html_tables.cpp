@@ -1,0 +1,147 @@
+#include "forecourse/report/flow/flow_html_tables.h"
+
+#include <cmath>
+#include <optional>
+
+#include "forecourse/report/html/parts.h"
+
+namespace forecourse::report {
+namespace {
+
+using html::Column;
+using studies::SystemFlow;
+
+/// A column of a measure, with its unit in the head.
+Column column(const char* head, Measure measure, site::Display display) {
+  return {head, unit_label(measure, display), true};
+}
+
+Column gauge_column(const char* head, site::Display display) {
+  return {head, unit_label(Measure::pressure, display) + " gauge", true};
+}
+
+std::string show(Measure measure, site::Display display, const std::optional<double>& si) {
+  return number(measure, display, si.value_or(std::nan("")));
+}
+
+std::string counted(int count, const std::string& noun) {
+  return std::to_string(count) + " " + noun + (count == 1 ? "" : "s");
+}
+
+std::string hoses(const SystemFlow& system, site::Display display) {
+  html::Table table{"Hoses",
+                    "",
+                    {{"Hose", ""}, {"Dispenser", ""}, column("Delivers", Measure::flow, display),
+                     gauge_column("Pressure where it begins", display), {"Note", ""}},
+                    {},
+                    {}};
+  for (const studies::HoseFlow& h : system.hoses) {
+    const std::string share =
+        h.share < 1.0 - 1e-9 ? "gives " + number(100.0 * h.share, 0) + "\u00A0% of it; " : std::string();
+    table.rows.push_back({{h.id, h.dispenser, number(Measure::flow, display, h.hose_flow),
+                           number(Measure::pressure, display, h.pressure_gauge), share + hose_note(h)},
+                          h.open && !hose_note(h).empty()});
+  }
+  return table.rows.empty() ? std::string() : html::table(table);
+}
+
+const char* pump_note(const studies::PumpDuty& pump) {
+  if (pump.dead_headed) return "dead-headed: runs and delivers nothing";
+  return pump.running ? "" : "off";
+}
+
+std::string pumps(const SystemFlow& system, site::Display display) {
+  html::Table table{"Pumps",
+                    "",
+                    {{"Pump", ""}, {"Tank", ""}, column("Flow", Measure::flow, display),
+                     column("Adds", Measure::pressure, display), gauge_column("At the discharge", display),
+                     gauge_column("At the leak detector", display), {"Note", ""}},
+                    {},
+                    {}};
+  for (const studies::PumpDuty& p : system.pumps) {
+    const std::string detector = p.leak_detector_pressure_gauge
+                                     ? number(Measure::pressure, display, *p.leak_detector_pressure_gauge)
+                                     : std::string("none");
+    table.rows.push_back({{p.id, p.tank, number(Measure::flow, display, p.flow),
+                           number(Measure::pressure, display, p.pressure_rise),
+                           number(Measure::pressure, display, p.discharge_pressure_gauge), detector, pump_note(p)},
+                          p.dead_headed});
+  }
+  return table.rows.empty() ? std::string() : html::table(table);
+}
+
+std::string lines(const SystemFlow& system, site::Display display) {
+  html::Table table{"Lines",
+                    "",
+                    {{"Line", ""}, column("Flow", Measure::flow, display),
+                     column("Velocity", Measure::velocity, display), column("Takes", Measure::pressure, display)},
+                    {},
+                    {}};
+  for (const studies::LineFlow& l : system.lines) {
+    table.rows.push_back({{l.id, number(Measure::flow, display, l.flow), number(Measure::velocity, display, l.velocity),
+                           number(Measure::pressure, display, l.pressure_loss)}});
+  }
+  return table.rows.empty() ? std::string() : html::table(table);
+}
+
+std::string places(const SystemFlow& system, site::Display display) {
+  html::Table table{
+      "Places", "", {{"Place", ""}, column("Height", Measure::length, display), gauge_column("Pressure", display)}, {}, {}};
+  for (const studies::PlacePressure& p : system.places) {
+    table.rows.push_back({{p.id, number(Measure::length, display, p.elevation),
+                           number(Measure::pressure, display, p.pressure_gauge)}});
+  }
+  return table.rows.empty() ? std::string() : html::table(table);
+}
+
+}  // namespace
+
+std::string fluid_in_words(const studies::SystemSummary& system, site::Display display) {
+  return system.product + ": " + with_unit(Measure::density, display, system.density) + ", " +
+         with_unit(Measure::viscosity, display, system.dynamic_viscosity) + " at " +
+         with_unit(Measure::temperature, display, system.temperature) + "; " + counted(system.hoses, "hose") + ", " +
+         counted(system.pumps, "pump") + ".";
+}
+
+std::string hose_table(const HoseGroup& group, site::Display display) {
+  html::Table table{"Flow at each hose",
+                    "alone, with one hose of its product open at each dispenser, and with every hose open",
+                    {{"Hose", ""}, {"Dispenser", ""}, column("Alone", Measure::flow, display),
+                     column("One each", Measure::flow, display), column("All open", Measure::flow, display),
+                     {"Note", ""}},
+                    {},
+                    {}};
+  for (const HoseRow& row : group.rows) {
+    const studies::HoseSummary& h = *row.hose;
+    const std::string mix = group.system == nullptr ? h.product + (row.note.empty() ? "" : "; ") : std::string();
+    table.rows.push_back({{h.id, h.dispenser, show(Measure::flow, display, h.alone),
+                           show(Measure::flow, display, h.one_each), show(Measure::flow, display, h.all_open),
+                           mix + row.note},
+                          !row.note.empty()});
+  }
+  if (table.rows.empty()) return html::paragraph("No hose draws on this piping alone.");
+  return html::table(table);
+}
+
+std::string state_readings(const SystemFlow& system, site::Display display) {
+  const studies::HoseFlow* least = slowest(system);
+  if (least == nullptr) return html::paragraph("None of its hoses is open.");
+  const studies::HoseFlow* most = fastest(system);
+  const std::string flow = unit_label(Measure::flow, display);
+  std::vector<html::Reading> readings{
+      {"Slowest open hose, " + least->id, number(Measure::flow, display, least->hose_flow), flow, ""},
+      {"Fastest, " + most->id, number(Measure::flow, display, most->hose_flow), flow, ""},
+      {"In total", number(Measure::flow, display, system.total_flow), flow, ""}};
+  for (const studies::PumpDuty& pump : system.pumps) {
+    if (!pump.running) continue;
+    readings.push_back({"Pump " + pump.id + " adds", number(Measure::pressure, display, pump.pressure_rise),
+                        unit_label(Measure::pressure, display), ""});
+  }
+  return html::readings(readings);
+}
+
+std::string state_tables(const SystemFlow& system, site::Display display) {
+  return hoses(system, display) + pumps(system, display) + lines(system, display) + places(system, display);
+}
+
+}  // namespace forecourse::report

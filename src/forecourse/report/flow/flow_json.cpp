@@ -1,0 +1,156 @@
+#include "forecourse/report/flow/flow_json.h"
+
+#include "forecourse/report/flow/flow_view.h"
+
+namespace forecourse::report {
+namespace {
+
+/// One object for each item, in their order.
+template <class Item, class ToJson>
+Json array(const std::vector<Item>& items, ToJson to_json) {
+  Json out = Json::array();
+  for (const Item& item : items) out.push_back(to_json(item));
+  return out;
+}
+
+const char* word(studies::FlowStatus status) {
+  switch (status) {
+    case studies::FlowStatus::determined:
+      return "determined";
+    case studies::FlowStatus::at_rest:
+      return "at rest";
+    case studies::FlowStatus::no_supply:
+      return "no supply";
+    case studies::FlowStatus::not_determined:
+      return "not determined";
+  }
+  return "not determined";
+}
+
+Json open_set(const studies::OpenSet& set) { return {{"name", set.name}, {"hoses", set.hoses}}; }
+
+Json system_summary(const studies::SystemSummary& s) {
+  return {{"id", s.id},
+          {"product", s.product},
+          {"density_kg_per_m3", number_or_null(s.density)},
+          {"dynamic_viscosity_pa_s", number_or_null(s.dynamic_viscosity)},
+          {"temperature_k", number_or_null(s.temperature)},
+          {"elevations_known", s.elevations_known},
+          {"hoses", s.hoses},
+          {"pumps", s.pumps}};
+}
+
+Json hose_summary(const studies::HoseSummary& h) {
+  return {{"id", h.id},
+          {"dispenser", h.dispenser},
+          {"product", h.product},
+          {"alone_flow_m3_per_s", number_or_null(h.alone)},
+          {"one_each_flow_m3_per_s", number_or_null(h.one_each)},
+          {"all_open_flow_m3_per_s", number_or_null(h.all_open)}};
+}
+
+Json budget_row(const studies::BudgetRow& row) {
+  return {{"part", row.part},
+          {"owner", row.owner},
+          {"flow_m3_per_s", number_or_null(row.flow)},
+          {"velocity_m_per_s", row.velocity > 0.0 ? number_or_null(row.velocity) : Json(nullptr)},
+          {"pressure_loss_pa", number_or_null(row.loss)}};
+}
+
+Json grade_point(const studies::GradePoint& p) {
+  return {{"place", p.place},
+          {"distance_m", number_or_null(p.distance)},
+          {"elevation_m", number_or_null(p.elevation)},
+          {"grade_m", number_or_null(p.grade)},
+          {"pressure_gauge_pa", number_or_null(p.pressure_gauge)}};
+}
+
+Json hose(const studies::HoseFlow& h) {
+  return {{"id", h.id},
+          {"dispenser", h.dispenser},
+          {"open", h.open},
+          {"share", number_or_null(h.share)},
+          {"flow_m3_per_s", number_or_null(h.flow)},
+          {"hose_flow_m3_per_s", number_or_null(h.hose_flow)},
+          {"pressure_gauge_pa", number_or_null(h.pressure_gauge)},
+          {"limit_m3_per_s", number_or_null(h.limit)},
+          {"at_limit", h.at_limit},
+          {"rule_cap_m3_per_s", number_or_null(h.rule_cap)},
+          {"rule_clause", h.rule_clause.empty() ? Json(nullptr) : Json(h.rule_clause)},
+          {"above_rule_cap", h.above_rule_cap},
+          {"below_keep_flow", h.below_keep_flow},
+          {"budget", array(h.budget, budget_row)},
+          {"grade_line", array(h.grade_line, grade_point)}};
+}
+
+Json pump(const studies::PumpDuty& p) {
+  return {{"id", p.id},
+          {"tank", p.tank},
+          {"running", p.running},
+          {"flow_m3_per_s", number_or_null(p.flow)},
+          {"pressure_rise_pa", number_or_null(p.pressure_rise)},
+          {"discharge_pressure_gauge_pa", number_or_null(p.discharge_pressure_gauge)},
+          {"leak_detector_pressure_gauge_pa", number_or_null(p.leak_detector_pressure_gauge)},
+          {"dead_headed", p.dead_headed}};
+}
+
+Json place(const studies::PlacePressure& p) {
+  return {{"id", p.id},
+          {"elevation_m", number_or_null(p.elevation)},
+          {"pressure_gauge_pa", number_or_null(p.pressure_gauge)}};
+}
+
+Json line(const studies::LineFlow& l) {
+  return {{"id", l.id},
+          {"flow_m3_per_s", number_or_null(l.flow)},
+          {"velocity_m_per_s", number_or_null(l.velocity)},
+          {"pressure_loss_pa", number_or_null(l.pressure_loss)}};
+}
+
+Json system_flow(const studies::SystemFlow& s) {
+  const bool known = s.status != studies::FlowStatus::not_determined;
+  return {{"id", s.system},
+          {"product", s.product},
+          {"status", word(s.status)},
+          {"reason", s.reason.empty() ? Json(nullptr) : Json(s.reason)},
+          {"total_flow_m3_per_s", known ? number_or_null(s.total_flow) : Json(nullptr)},
+          {"hoses", array(s.hoses, hose)},
+          {"pumps", array(s.pumps, pump)},
+          {"places", array(s.places, place)},
+          {"lines", array(s.lines, line)},
+          {"solver",
+           {{"iterations", s.iterations},
+            {"pressure_residual_pa", number_or_null(s.pressure_residual)},
+            {"flow_residual_m3_per_s", number_or_null(s.flow_residual)}}}};
+}
+
+Json state(const studies::FlowState& s) {
+  return {{"open_set", open_set(s.open_set)}, {"systems", array(s.systems, system_flow)}};
+}
+
+}  // namespace
+
+Json result_json(const studies::FlowResult& result) {
+  return {{"systems", array(result.systems, system_summary)},
+          {"hoses", array(result.hoses, hose_summary)},
+          {"states", array(result.states, state)}};
+}
+
+Json options_json(const studies::FlowOptions& options) {
+  return {{"open_sets", array(options.open_sets, open_set)},
+          {"keep_flow_m3_per_s", number_or_null(options.keep_flow)}};
+}
+
+Json flow_document(const studies::FlowResult& result, const std::vector<SourceText>& texts) {
+  JsonDocument out;
+  out.study = "flow";
+  out.version = result.version;
+  out.cautions = flow_cautions();
+  out.options = options_json(result.options);
+  out.defaults = result.defaults;
+  out.result = result_json(result);
+  out.warnings = result.warnings;
+  return document(out, texts);
+}
+
+}  // namespace forecourse::report

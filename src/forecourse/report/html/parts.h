@@ -1,0 +1,51 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace forecourse::report::html {
+
+/// Everything handed in is text and is escaped here; everything given back is HTML.
+
+struct Column {
+  std::string head;
+  std::string unit;     ///< stands once, in the head; may be empty
+  bool number = false;  ///< right-aligned with even digits
+};
+
+struct Row {
+  std::vector<std::string> cells;
+  bool marked = false;  ///< a bar at its left edge: look here; what for stands in its cells
+};
+
+struct Table {
+  std::string caption;
+  std::string note;  ///< one sentence beside the caption; may be empty
+  std::vector<Column> columns;
+  std::vector<Row> rows;           ///< the first cell of each is its heading
+  std::vector<std::string> total;  ///< a last row that sums up; may be empty
+};
+
+/// A table with caption and scopes, in a box of its own that scrolls sideways where it must.
+[[nodiscard]] std::string table(const Table& table);
+
+[[nodiscard]] std::string heading(int level, std::string_view text);
+[[nodiscard]] std::string paragraph(std::string_view text, std::string_view css_class = "");
+/// A list; empty when there are no items.
+[[nodiscard]] std::string list(const std::vector<std::string>& items);
+
+struct Reading {
+  std::string name;
+  std::string value;
+  std::string unit;
+  std::string note;  ///< may be empty
+};
+
+/// A few numbers that are read first, in large type.
+[[nodiscard]] std::string readings(const std::vector<Reading>& readings);
+
+/// A drawing under its title and one sentence of how to read it; `svg` is markup of this program's own making.
+[[nodiscard]] std::string figure(std::string_view title, std::string_view note, std::string_view svg);
+
+}  // namespace forecourse::report::html

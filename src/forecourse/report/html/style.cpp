@@ -1,0 +1,100 @@
+#include "forecourse/report/html/style.h"
+
+namespace forecourse::report::html {
+
+std::string_view style_sheet() {
+  return R"css(
+:root{color-scheme:light dark;
+--sheet:#FBFCFC;--raised:#FFFFFF;--sunk:#E4EAE8;--ink:#14201E;--ink2:#43524F;--ink3:#5C6B68;
+--rule:#D3DCD9;--rule2:#7A8985;--mark:#8A2466;--warn:#7A5000;--warn-wash:#FCF1DA;--warn-edge:#B27800;
+--gap:#E0EEF7;--gap-edge:#8FB4CC;--pipe:#F6F8F7;--adds:#14201E;--takes:#0072B2;
+--s1:4px;--s2:8px;--s3:12px;--s4:16px;--s5:24px;--s6:32px;--s7:48px}
+@media (prefers-color-scheme:dark){:root{
+--sheet:#131C1B;--raised:#1A2524;--sunk:#0F1817;--ink:#EAF0EE;--ink2:#B3C1BD;--ink3:#92A19D;
+--rule:#2A3836;--rule2:#5E6E6A;--mark:#F39BCF;--warn:#F2BE4F;--warn-wash:#30240B;--warn-edge:#E69F00;
+--gap:#0E2736;--gap-edge:#3C6C8A;--pipe:#32423F;--adds:#EAF0EE;--takes:#56B4E9}}
+*{box-sizing:border-box}
+html{-webkit-text-size-adjust:100%}
+body{margin:0;background:var(--sheet);color:var(--ink);
+font:15px/1.5 "B612",system-ui,-apple-system,"Segoe UI","Noto Sans","DejaVu Sans",sans-serif;
+font-variant-numeric:tabular-nums lining-nums}
+main,header{max-width:1008px;margin:0 auto;padding:0 var(--s5)}
+main{padding-bottom:var(--s7)}
+h1,h2,h3,p,ul,dl,dd,figure{margin:0}
+h1{font-size:38px;line-height:1.15;letter-spacing:-.015em;padding-top:var(--s6);overflow-wrap:anywhere}
+header>p{font-size:19px;color:var(--ink2);margin:var(--s1) 0 var(--s4)}
+h2{font-size:26px;line-height:1.2;letter-spacing:-.01em;margin:var(--s7) 0 var(--s3);overflow-wrap:anywhere}
+h3{font-size:19px;line-height:1.3;margin:var(--s6) 0 var(--s2);overflow-wrap:anywhere}
+p,li{max-width:70ch;overflow-wrap:anywhere}
+p+p,p+ul,ul+p{margin-top:var(--s2)}
+ul{padding-left:1.2em} li+li{margin-top:var(--s1)} li::marker{color:var(--ink3)}
+.quiet{color:var(--ink2)}
+.ground{display:block;width:100%;height:10px}
+.ground path{stroke:var(--ink);stroke-width:1;fill:none}
+.ground .top{fill:var(--ink)}
+.cells{display:grid;grid-template-columns:repeat(auto-fit,minmax(132px,1fr));border:1px solid var(--rule2);
+border-width:1px 0 0 1px;margin:var(--s4) 0}
+.cells div{padding:var(--s2) var(--s3);border:1px solid var(--rule2);border-width:0 1px 1px 0;min-width:0}
+.cells dt{font-size:12px;color:var(--ink3)} .cells dd{overflow-wrap:anywhere}
+.caution{max-width:none;border-left:4px solid var(--warn-edge);background:var(--warn-wash);
+padding:var(--s3) var(--s4)}
+.readings{display:flex;flex-wrap:wrap;gap:var(--s4) var(--s6);margin:var(--s3) 0 var(--s2)}
+.readings dt{font-size:13px;color:var(--ink2)} .readings dd{color:var(--ink2)}
+.readings b{font-size:26px;font-weight:400;line-height:1.2;color:var(--ink);letter-spacing:-.01em}
+.readings div:first-child b{font-size:38px}
+.readings div{display:flex;flex-direction:column;justify-content:flex-end}
+.readings span{display:block;font-size:12px;color:var(--ink3)}
+.scroll{overflow-x:auto;margin:var(--s4) 0} .scroll:focus-visible{outline:2px solid var(--mark);outline-offset:2px}
+table{border-collapse:collapse;width:100%;font-size:14px;line-height:1.4}
+caption,figcaption{text-align:left;padding-bottom:var(--s2);color:var(--ink2);font-size:14px}
+caption b,figcaption b{color:var(--ink);font-size:15px;margin-right:var(--s2)}
+th,td{text-align:left;vertical-align:top;padding:6px var(--s4) 6px 0;border-bottom:1px solid var(--rule)}
+th:last-child,td:last-child{padding-right:0}
+thead th{font-weight:400;color:var(--ink2);font-size:13px;vertical-align:bottom;border-bottom:1.5px solid var(--ink);
+line-height:1.25}
+thead span{display:block;color:var(--ink3);font-size:12px}
+tbody th{font-weight:700;overflow-wrap:anywhere} td{overflow-wrap:anywhere}
+tfoot th,tfoot td{border-top:1.5px solid var(--ink);border-bottom:0;font-weight:700}
+.n{text-align:right;white-space:nowrap;overflow-wrap:normal}
+.marked>th:first-child{box-shadow:inset 4px 0 var(--warn-edge);padding-left:var(--s3)}
+figure{margin:var(--s5) 0} figure .scroll{margin:0}
+.chart{display:block;max-width:none;font-size:12.5px}
+.chart text{fill:var(--ink2)} .chart .axis-title{fill:var(--ink2)}
+.chart .tick{text-anchor:end;fill:var(--ink3)} .chart .tick-top{text-anchor:middle;fill:var(--ink3)}
+.chart .reading{text-anchor:middle;fill:var(--ink);font-weight:700;paint-order:stroke;stroke:var(--sheet);
+stroke-width:4px;stroke-linejoin:round}
+.chart .stop-name{text-anchor:middle;fill:var(--ink)} .chart .stop-place{text-anchor:middle;fill:var(--ink3);font-size:12px}
+.chart .bar-name{fill:var(--ink)} .chart .bar-owner{fill:var(--ink3)} .chart .bar-value{fill:var(--ink)}
+.chart .grid{stroke:var(--rule)} .chart .zero{stroke:var(--rule2);stroke-width:1.5}
+.chart .gap{fill:var(--gap)} .chart .drop{stroke:var(--gap-edge);stroke-dasharray:1.5 3}
+.chart .pipe-edge{fill:none;stroke:var(--ink2);stroke-width:6;stroke-linejoin:round}
+.chart .pipe{fill:none;stroke:var(--pipe);stroke-width:3;stroke-linejoin:round}
+.chart .grade{fill:none;stroke:var(--ink);stroke-width:2.25;stroke-linejoin:round}
+.chart .stop{fill:var(--sheet);stroke:var(--ink);stroke-width:1.75}
+.chart .adds{fill:var(--adds)} .chart .takes{fill:var(--takes)} .chart .step{stroke:var(--rule2)}
+pre{font:13px/1.45 ui-monospace,"DejaVu Sans Mono",monospace;white-space:pre-wrap;overflow-wrap:anywhere;
+background:var(--sunk);padding:var(--s3) var(--s4);margin:var(--s2) 0}
+summary{cursor:pointer;min-height:32px;padding:6px 0} summary:focus-visible{outline:2px solid var(--mark);outline-offset:2px}
+@media (max-width:640px){
+main,header{padding-left:var(--s4);padding-right:var(--s4)} h1{font-size:26px;padding-top:var(--s5)} h2{font-size:22px}
+header>p{font-size:15px} .cells{grid-template-columns:1fr 1fr} .readings{gap:var(--s3) var(--s5)}
+.readings div:first-child{flex-basis:100%}
+th,td{padding-right:var(--s3)}}
+@media print{
+:root{color-scheme:light;--sheet:#FFF;--raised:#FFF;--sunk:#F2F2F2;--ink:#000;--ink2:#222;--ink3:#444;--rule:#BBB;
+--rule2:#555;--warn:#000;--warn-wash:#FFF;--warn-edge:#000;--gap:#DDE6EC;--gap-edge:#555;--pipe:#FFF;--adds:#000;
+--takes:#5A7486}
+@page{margin:16mm 14mm 18mm}
+*{print-color-adjust:exact;-webkit-print-color-adjust:exact}
+body{font-size:10.5pt} main,header{max-width:none;padding:0} h1{font-size:26pt;padding-top:0} header>p{font-size:13pt}
+h2{font-size:16pt;margin-top:22pt} h3{font-size:12.5pt;margin-top:14pt}
+table{font-size:9.5pt} thead th,caption,figcaption{font-size:9pt} caption b,figcaption b{font-size:10pt}
+.readings div:first-child b,.readings b{font-size:17pt}
+h1,h2,h3,caption,figcaption{break-after:avoid} tr,figure,.caution,.cells,.readings{break-inside:avoid}
+thead{display:table-header-group} .scroll{overflow:visible;margin:8pt 0} .chart{width:100%;height:auto}
+.screen{display:none}
+p,li{orphans:3;widows:3}}
+)css";
+}
+
+}  // namespace forecourse::report::html

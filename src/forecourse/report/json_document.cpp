@@ -1,0 +1,70 @@
+#include "forecourse/report/json_document.h"
+
+#include <cmath>
+
+namespace forecourse::report {
+namespace {
+
+const char* word(Severity severity) {
+  switch (severity) {
+    case Severity::error:
+      return "error";
+    case Severity::warning:
+      return "warning";
+    case Severity::note:
+      return "note";
+  }
+  return "error";
+}
+
+Json defaults(const std::vector<network::DefaultUsed>& used) {
+  Json out = Json::array();
+  for (const network::DefaultUsed& d : used) {
+    out.push_back({{"what", d.what},
+                   {"value", number_or_null(d.value)},
+                   {"unit", d.unit.empty() ? "1" : d.unit},
+                   {"status", network::word(d.status)},
+                   {"source", d.source}});
+  }
+  return out;
+}
+
+Json place(const Diagnostic& diagnostic, const std::vector<SourceText>& texts) {
+  Json out{{"file", nullptr}, {"line", nullptr}, {"column", nullptr}};
+  if (!diagnostic.where || diagnostic.where->text >= texts.size()) return out;
+  const SourceText& source = texts[diagnostic.where->text];
+  const LineColumn at = line_column(source.text, diagnostic.where->begin);
+  return {{"file", source.name}, {"line", at.line}, {"column", at.column}};
+}
+
+Json warning(const Diagnostic& diagnostic, const std::vector<SourceText>& texts) {
+  Json out{{"severity", word(diagnostic.severity)}, {"message", diagnostic.message}};
+  out.update(place(diagnostic, texts));
+  out["hint"] = diagnostic.hint;
+  out["related"] = Json::array();
+  for (const Diagnostic& other : diagnostic.related) out["related"].push_back(warning(other, texts));
+  return out;
+}
+
+}  // namespace
+
+Json document(const JsonDocument& document, const std::vector<SourceText>& texts) {
+  Json warnings = Json::array();
+  for (const Diagnostic& diagnostic : document.warnings) warnings.push_back(warning(diagnostic, texts));
+  return {{"study", document.study},
+          {"version", document.version},
+          {"cautions", document.cautions},
+          {"options", document.options},
+          {"defaults", defaults(document.defaults)},
+          {"result", document.result},
+          {"findings", document.findings},
+          {"warnings", std::move(warnings)}};
+}
+
+std::string to_text(const Json& json) { return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n"; }
+
+Json number_or_null(double value) { return std::isfinite(value) ? Json(value) : Json(nullptr); }
+
+Json number_or_null(const std::optional<double>& value) { return value ? number_or_null(*value) : Json(nullptr); }
+
+}  // namespace forecourse::report

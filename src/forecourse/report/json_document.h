@@ -1,0 +1,41 @@
+#pragma once
+
+#include <nlohmann/json.hpp>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "forecourse/base/diagnostic.h"
+#include "forecourse/network/default_used.h"
+#include "forecourse/report/diagnostic_text.h"
+
+namespace forecourse::report {
+
+using Json = nlohmann::ordered_json;
+
+/// What `--json` prints for a study. Values are in SI with the unit in the key, plain pressures of a place end in
+/// `pressure_gauge_pa`, and what is not determined is null.
+struct JsonDocument {
+  std::string study;
+  std::string version;
+  std::vector<std::string> cautions;
+  Json options = Json::object();
+  std::vector<network::DefaultUsed> defaults;
+  Json result = Json::object();
+  Json findings = Json::array();
+  std::vector<Diagnostic> warnings;
+};
+
+/// One object with the keys `study`, `version`, `cautions`, `options`, `defaults`, `result`, `findings`, `warnings`.
+///
+/// \param texts the texts that the spans of the warnings point into; without them a warning has no place
+[[nodiscard]] Json document(const JsonDocument& document, const std::vector<SourceText>& texts = {});
+
+/// As printed: two blanks a level, a line end behind it; bytes that are no UTF-8 as U+FFFD.
+[[nodiscard]] std::string to_text(const Json& json);
+
+/// A number, or null where it is not finite.
+[[nodiscard]] Json number_or_null(double value);
+[[nodiscard]] Json number_or_null(const std::optional<double>& value);
+
+}  // namespace forecourse::report

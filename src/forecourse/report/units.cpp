@@ -1,0 +1,112 @@
+#include "forecourse/report/units.h"
+
+#include <fmt/format.h>
+
+#include <array>
+#include <cmath>
+#include <cstddef>
+
+#include "forecourse/base/unit_text.h"
+
+namespace forecourse::report {
+namespace {
+
+struct Shown {
+  const char* unit;   ///< as `from_si` takes it
+  const char* label;  ///< as printed; empty: `unit`
+  int decimals;
+};
+
+/// One row for each Measure: US customary, SI.
+constexpr std::array<std::array<Shown, 2>, 9> shown_as{{
+    {{{"gpm", "", 2}, {"L/min", "", 1}}},
+    {{{"psi", "", 1}, {"kPa", "", 0}}},
+    {{{"ft", "", 1}, {"m", "", 2}}},
+    {{{"in", "", 2}, {"mm", "", 1}}},
+    {{{"ft/s", "", 1}, {"m/s", "", 2}}},
+    {{{"ft", "", 1}, {"m", "", 2}}},
+    {{{"lb/gal", "", 3}, {"kg/m3", "kg/m³", 1}}},
+    {{{"cP", "", 2}, {"mPa.s", "mPa·s", 2}}},
+    {{{"degF", "°F", 1}, {"degC", "°C", 1}}},
+}};
+
+const Shown& shown(Measure measure, site::Display display) {
+  return shown_as[static_cast<std::size_t>(measure)][display == site::Display::us ? 0 : 1];
+}
+
+const char* blank(Glyphs glyphs) { return glyphs == Glyphs::unicode ? "\u00A0" : " "; }
+
+/// Blanks between groups of three digits ahead of the point.
+std::string with_thousands(const std::string& digits) {
+  const std::size_t whole = std::min(digits.find('.'), digits.size());
+  std::string out;
+  for (std::size_t i = 0; i < digits.size(); ++i) {
+    if (i > 0 && i < whole && (whole - i) % 3 == 0) out += "\u00A0";
+    out += digits[i];
+  }
+  return out;
+}
+
+bool is_zero(const std::string& digits) { return digits.find_first_not_of("0.") == std::string::npos; }
+
+std::string significant(double value, Glyphs glyphs) {
+  if (!std::isfinite(value) || value == 0.0) return number(value, 0, glyphs);
+  const int exponent = static_cast<int>(std::floor(std::log10(std::abs(value))));
+  if (exponent < -4 || exponent > 6) return fmt::format("{:.3g}", value);
+  std::string text = number(value, exponent >= 3 ? 0 : 3 - exponent, glyphs);
+  if (text.find('.') == std::string::npos) return text;
+  text.erase(text.find_last_not_of('0') + 1);
+  if (text.back() == '.') text.pop_back();
+  return text;
+}
+
+Measure measure_of_length(double meters) { return std::abs(meters) < 0.5 ? Measure::bore : Measure::length; }
+
+}  // namespace
+
+std::string unit_label(Measure measure, site::Display display, Glyphs glyphs) {
+  const Shown& s = shown(measure, display);
+  return glyphs == Glyphs::unicode && *s.label != '\0' ? s.label : s.unit;
+}
+
+int decimals(Measure measure, site::Display display) { return shown(measure, display).decimals; }
+
+double shown_value(Measure measure, site::Display display, double si) {
+  const Datum datum = measure == Measure::temperature ? Datum::thermometer : Datum::none;
+  return from_si(si, shown(measure, display).unit, datum);
+}
+
+std::string number(double value, int decimals, Glyphs glyphs) {
+  if (!std::isfinite(value)) return glyphs == Glyphs::unicode ? "\u2013" : "-";
+  const std::string digits = fmt::format("{:.{}f}", std::abs(value), decimals);
+  const bool minus = value < 0.0 && !is_zero(digits);
+  if (glyphs == Glyphs::ascii) return (minus ? "-" : "") + digits;
+  return (minus ? "\u2212" : "") + with_thousands(digits);
+}
+
+std::string number(Measure measure, site::Display display, double si, Glyphs glyphs) {
+  return number(shown_value(measure, display, si), decimals(measure, display), glyphs);
+}
+
+std::string with_unit(Measure measure, site::Display display, double si, Glyphs glyphs) {
+  return number(measure, display, si, glyphs) + blank(glyphs) + unit_label(measure, display, glyphs);
+}
+
+std::string default_value(const network::DefaultUsed& used, site::Display display, Glyphs glyphs) {
+  const auto as = [&](Measure measure) {
+    return significant(shown_value(measure, display, used.value), glyphs) + blank(glyphs) +
+           unit_label(measure, display, glyphs);
+  };
+  if (used.unit == "m" && std::abs(used.value) < 1e-3) {
+    return significant(from_si(used.value, "mm"), glyphs) + blank(glyphs) + "mm";
+  }
+  if (used.unit == "m") return as(measure_of_length(used.value));
+  if (used.unit == "Pa s") return as(Measure::viscosity);
+  if (used.unit == "kg/m3") return as(Measure::density);
+  if (used.unit == "K") return as(Measure::temperature);
+  if (used.unit == "Pa") return as(Measure::pressure);
+  if (used.unit == "m3/s") return as(Measure::flow);
+  return significant(used.value, glyphs) + (used.unit.empty() ? "" : blank(glyphs) + used.unit);
+}
+
+}  // namespace forecourse::report

@@ -1,0 +1,54 @@
+#pragma once
+
+#include <string>
+
+#include "forecourse/network/default_used.h"
+#include "forecourse/site/site.h"
+
+namespace forecourse::report {
+
+/// What is shown, which fixes its unit and its decimals in each unit system.
+///
+///     measure      us              si
+///     flow         gpm      0.00   L/min   0.0
+///     pressure     psi      0.0    kPa     0      a gauge pressure or a difference: the label beside it says which
+///     length       ft       0.0    m       0.00
+///     bore         in       0.00   mm      0.0
+///     velocity     ft/s     0.0    m/s     0.00
+///     head         ft       0.0    m       0.00
+///     density      lb/gal   0.000  kg/m³   0.0
+///     viscosity    cP       0.00   mPa·s   0.00
+///     temperature  °F       0.0    °C      0.0
+enum class Measure { flow, pressure, length, bore, velocity, head, density, viscosity, temperature };
+
+/// Which characters a number may use.
+enum class Glyphs {
+  ascii,    ///< '-', no blank in thousands, '-' where there is no value
+  unicode,  ///< U+2212, no-break space in thousands, U+2013 where there is no value
+};
+
+/// The unit as printed; the same in every glyph set but for "kg/m3", "mPa.s", "degF", "degC" in ASCII.
+[[nodiscard]] std::string unit_label(Measure measure, site::Display display, Glyphs glyphs = Glyphs::unicode);
+
+/// Decimals that a measure is shown with.
+[[nodiscard]] int decimals(Measure measure, site::Display display);
+
+/// An SI value in the unit shown. The number is not rounded.
+[[nodiscard]] double shown_value(Measure measure, site::Display display, double si);
+
+/// A number with fixed decimals, whatever the locale: "−3.0", "8 147". What rounds to zero has no sign;
+/// NaN and infinity are shown as a dash, never as letters.
+[[nodiscard]] std::string number(double value, int decimals, Glyphs glyphs = Glyphs::unicode);
+
+/// An SI value as its number alone, for tables that have the unit in their heading.
+[[nodiscard]] std::string number(Measure measure, site::Display display, double si, Glyphs glyphs = Glyphs::unicode);
+
+/// An SI value with its unit, joined by a no-break space (a blank in ASCII): "12.25 gpm".
+[[nodiscard]] std::string with_unit(Measure measure, site::Display display, double si, Glyphs glyphs = Glyphs::unicode);
+
+/// A default's value with a unit that people read: roughness in mm, bore in in or mm, viscosity in cP or mPa·s;
+/// an unknown unit stays as it is. To four significant digits.
+[[nodiscard]] std::string default_value(const network::DefaultUsed& used, site::Display display,
+                                        Glyphs glyphs = Glyphs::unicode);
+
+}  // namespace forecourse::report

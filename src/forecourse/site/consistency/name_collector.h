@@ -1,0 +1,93 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "forecourse/site/fields.h"
+
+namespace forecourse::site {
+
+/// One mention of another part by its id.
+struct Mention {
+  std::string key;  ///< where it is written: "to"
+  PartKind kind = PartKind::product;
+  Name name;
+};
+
+/// Visitor of the descriptions in fields/ that collects every mention of another part.
+class NameCollector {
+ public:
+  [[nodiscard]] const std::vector<Mention>& mentions() const { return mentions_; }
+  [[nodiscard]] static SourceSpan here() { return {}; }
+
+  void reference(std::string_view key, Name& member, PartKind kind, std::string_view, Need = Need::optional) {
+    if (!member.empty()) mentions_.push_back({std::string(key), kind, member});
+  }
+  void references(std::string_view key, std::vector<Name>& members, PartKind kind, std::string_view doc) {
+    for (Name& member : members) reference(key, member, kind, doc);
+  }
+  void name_sets(std::string_view key, std::vector<std::vector<Name>>& sets, PartKind kind, std::string_view doc) {
+    for (auto& set : sets) references(key, set, kind, doc);
+  }
+  template <class T>
+  void table(std::string_view, std::optional<T>& member, std::string_view) {
+    if (member) fields(*this, *member);
+  }
+  template <class T>
+  void section(std::string_view, T& member, std::string_view) {
+    fields(*this, member);
+  }
+  template <class T>
+  void list(std::string_view, std::vector<T>& members, std::string_view) {
+    for (T& member : members) fields(*this, member);
+  }
+
+  // Everything else mentions nobody.
+  void about(std::string_view, std::string_view) {}
+  void format(std::string_view, std::string_view) {}
+  template <class... A>
+  void name(A&&...) {}
+  template <class... A>
+  void id(A&&...) {}
+  template <class... A>
+  void optional_id(A&&...) {}
+  template <class... A>
+  void clock(A&&...) {}
+  template <class... A>
+  void number(A&&...) {}
+  template <class... A>
+  void numbers(A&&...) {}
+  template <class... A>
+  void fact(A&&...) {}
+  template <class... A>
+  void date(A&&...) {}
+  template <class... A>
+  void names(A&&...) {}
+  template <class... A>
+  void word(A&&...) {}
+  template <class... A>
+  void choice(A&&...) {}
+  template <class... A>
+  void quantity(A&&...) {}
+  template <class... A>
+  void required_quantity(A&&...) {}
+  template <class... A>
+  void points(A&&...) {}
+  template <class... A>
+  void coefficients(A&&...) {}
+  template <class... A>
+  void position(A&&...) {}
+  template <class... A>
+  void loss(A&&...) {}
+  template <class... A>
+  void pipe(A&&...) {}
+  template <class... A>
+  void part(A&&...) {}
+
+ private:
+  std::vector<Mention> mentions_;
+};
+
+}  // namespace forecourse::site

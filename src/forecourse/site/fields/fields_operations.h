@@ -1,0 +1,27 @@
+#pragma once
+
+#include "forecourse/site/fields/rules.h"
+
+namespace forecourse::site {
+
+template <class Visitor>
+void fields(Visitor& v, Throughput& throughput) {
+  v.about("throughput", "How much of a product is sold.");
+  v.reference("product", throughput.product, PartKind::product, "The product.", Need::required);
+  v.quantity("per_month", throughput.per_month, "Volume sold in a month.", not_negative);
+}
+
+template <class Visitor>
+void fields(Visitor& v, Operations& operations) {
+  v.about("operations", "How the station is run.");
+  v.clock("opens", operations.opens, "Opening time: \"06:00\".");
+  v.clock("closes", operations.closes, "Closing time; the same as `opens`: never closed.");
+  v.fact("attended", operations.attended, "Whether somebody is there while it is open.");
+  v.list("throughput", operations.throughput, "How much is sold.");
+  v.numbers("arrivals", operations.arrivals, 24, "Vehicles in each hour of a day: 24 numbers from midnight.");
+  v.quantity("sale", operations.sale, "Volume of one sale.", positive);
+  v.quantity("fueling_time", operations.fueling_time, "Time for which fuel flows.", positive);
+  v.quantity("visit_time", operations.visit_time, "Time for which the position is taken.", positive);
+}
+
+}  // namespace forecourse::site

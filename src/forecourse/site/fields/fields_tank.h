@@ -1,0 +1,73 @@
+#pragma once
+
+#include "forecourse/site/fields/fields_equipment.h"
+#include "forecourse/site/fields/fields_line.h"
+
+namespace forecourse::site {
+
+template <class Visitor>
+void fields(Visitor& v, TankShape& shape) {
+  v.about("tank_shape", "The shape of a tank's shell.");
+  v.word("kind", shape.kind, shell_words, "Shape of the shell.", Need::required);
+  v.quantity("inside_diameter", shape.inside_diameter, "Inside diameter.", positive);
+  v.quantity("outside_diameter", shape.outside_diameter, "Outside diameter.", positive);
+  v.quantity("length", shape.length, "Inside length of the shell, without the bulge of the heads.", positive);
+  v.quantity("width", shape.width, "Inside width of a rectangular tank.", positive);
+  v.quantity("height", shape.height, "Inside height of a rectangular or upright tank.", positive);
+  v.word("heads", shape.heads, head_words, "Shape of the heads.");
+  v.quantity("head_depth", shape.head_depth, "How far a head bulges.", not_negative);
+  v.quantity("dish_radius", shape.dish_radius, "Radius of a dished head.", positive);
+  v.quantity("pitch", shape.pitch, "Slope of the tank along its length.", gradient);
+  v.choice("low_end", shape.low_end, tank_end_words, "The end that lies lower.");
+}
+
+template <class Visitor>
+void fields(Visitor& v, LevelReading& reading) {
+  v.about("reading", "A level reading.");
+  v.quantity("depth", reading.depth, "Depth of the liquid, water included.", not_negative);
+  v.quantity("at", reading.at, "Place along the tank, from its low end.", not_negative);
+  v.quantity("water", reading.water, "Depth of the water bottom.", not_negative);
+  v.quantity("temperature", reading.temperature, "Temperature of the fuel.", fuel_temperature);
+  v.date("taken", reading.taken, "Day of the reading.");
+}
+
+template <class Visitor>
+void fields(Visitor& v, Compartment& compartment) {
+  v.about("compartment", "A part of a tank with its own product, behind an inner head.");
+  v.id("id", compartment.id, IdRule::plain, "Name; a pump draws from it as from a tank.");
+  v.reference("product", compartment.product, PartKind::product, "What it holds.", Need::required);
+  v.quantity("from", compartment.from, "Where it begins along the tank, from its low end.", not_negative);
+  v.quantity("length", compartment.length, "Its inside length.", positive);
+  v.table("reading", compartment.reading, "The level in it.");
+}
+
+template <class Visitor>
+void fields(Visitor& v, Tank& tank) {
+  v.about("tank", "A tank with all that is fitted to it. What is not listed does not exist.");
+  v.id("id", tank.id, IdRule::plain, "Name of the tank.");
+  v.reference("product", tank.product, PartKind::product, "What it holds; a tank with compartments has none.");
+  v.table("shape", tank.shape, "The shape of its shell.");
+  v.quantity("bottom_elevation", tank.bottom_elevation, "Elevation of the inside at the low end.");
+  v.quantity("surface_elevation", tank.surface_elevation, "Elevation of the liquid, instead of a reading.");
+  v.table("reading", tank.reading, "A level reading.");
+  v.references("siphoned_with", tank.siphoned_with, PartKind::tank, "Tanks whose levels go with this one's.");
+  v.position("position", tank.position, "Position on plan.");
+  v.table("sump", tank.sump, "The tank sump, around the pump's head.");
+  v.list("compartment", tank.compartments, "Parts of the tank with their own products.");
+  v.points("chart", tank.chart, &ChartPoint::depth, &ChartPoint::volume, "A dip chart: pairs of depth and volume.");
+  v.quantity("capacity", tank.capacity, "Nominal capacity.", positive);
+  v.fact("above_ground", tank.above_ground, "Whether it stands above ground.");
+  v.fact("double_wall", tank.double_wall, "Whether it has two walls.");
+  v.name("material", tank.material, "What it is made of.");
+  v.table("interstice", tank.interstice, "The room between the two walls.");
+  v.list("fill", tank.fills, "Where the tanker's hose is connected.");
+  v.table("overfill_alarm", tank.overfill_alarm, "The overfill alarm.");
+  v.list("vent", tank.vents, "The vents.");
+  v.table("vapor_return", tank.vapor_return, "The way of vapor back to the tanker.");
+  v.table("gauge", tank.gauge, "The gauge.");
+  v.table("flotation", tank.flotation, "What holds it down in wet ground.");
+  v.date("installed", tank.installed, "When it was installed.");
+  v.date("tested", tank.tested, "Last tightness test.");
+}
+
+}  // namespace forecourse::site

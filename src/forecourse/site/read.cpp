@@ -1,0 +1,40 @@
+#include "forecourse/site/read.h"
+
+#include <algorithm>
+
+#include "forecourse/site/check_site.h"
+#include "forecourse/site/text/document.h"
+#include "forecourse/site/text/table_reader.h"
+
+namespace forecourse::site {
+
+namespace {
+
+bool stands_before(const Diagnostic& a, const Diagnostic& b) {
+  const auto begin = [](const Diagnostic& d) { return d.where ? d.where->begin : 0U; };
+  return begin(a) < begin(b);
+}
+
+void fill(Site& site, const Node& root, const ReadRun& run) {
+  TableReader reader(root, run);
+  fields(reader, site);
+  reader.finish();
+}
+
+}  // namespace
+
+Parsed<Site> read_site(std::string_view text, std::uint32_t text_index) {
+  Parsed<Document> document = read_document(text, text_index);
+  Parsed<Site> result;
+  result.diagnostics = std::move(document.diagnostics);
+  result.value.where = {text_index, 0, static_cast<std::uint32_t>(std::min<std::size_t>(text.size(), UINT32_MAX))};
+  const ReadRun run{text, result.diagnostics, document.value.complete};
+  fill(result.value, document.value.root, run);
+  if (!document.value.ids_lost) {
+    for (Diagnostic& d : check_site(result.value)) result.diagnostics.push_back(std::move(d));
+  }
+  std::stable_sort(result.diagnostics.begin(), result.diagnostics.end(), stands_before);
+  return result;
+}
+
+}  // namespace forecourse::site

@@ -1,0 +1,45 @@
+#pragma once
+
+#include "forecourse/site/pipe.h"
+
+namespace forecourse::site {
+
+/// A liquid sensor in a sump.
+struct SumpSensor {
+  Name id;  ///< by which an interlock calls it
+  SourceSpan where{};
+  Maybe<Length> height;  ///< above the sump's floor, where it trips
+  Name kind;             ///< "float", "optical" or "other"
+  Fact tells_fuel_from_water;
+  std::optional<Date> tested;
+};
+
+/// Where a line or conduit enters a sump.
+struct EntrySeal {
+  Name id;
+  SourceSpan where{};
+  Maybe<Length> height;  ///< of its lower edge above the sump's floor
+  Fact tight;
+  std::optional<Date> tested;
+};
+
+/// A tank sump or a dispenser sump (under-dispenser containment).
+struct Sump {
+  SourceSpan where{};
+  Name kind;                      ///< "tapered", "box" or "round"
+  std::optional<Position> floor;  ///< inside, two horizontal sizes
+  std::optional<Position> top;    ///< inside, two horizontal sizes
+  Maybe<Length> diameter;         ///< for a round one
+  Maybe<Length> depth;
+  Maybe<Ratio> parts_share;     ///< share of the room taken by parts
+  Maybe<Length> sensor_height;  ///< above the floor
+  Maybe<Length> lowest_seal;    ///< lowest entry seal above the floor
+  Maybe<Length> floor_elevation;
+  Maybe<Volume> volume;  ///< up to the brim, entered instead of sizes
+  std::optional<SumpSensor> sensor;
+  std::vector<EntrySeal> seals;
+  Fact tight;
+  std::optional<Date> tested;
+};
+
+}  // namespace forecourse::site

@@ -1,0 +1,82 @@
+#pragma once
+
+#include "forecourse/site/line.h"
+#include "forecourse/site/tank_equipment.h"
+
+namespace forecourse::site {
+
+/// The end of a tank from which places along it are measured.
+enum class TankEnd { fill, gauge, pump };
+
+/// The shape of a tank's shell.
+struct TankShape {
+  SourceSpan where{};
+  Name kind;  ///< "horizontal-cylinder", "vertical-cylinder" or "rectangular"
+  Maybe<Length> inside_diameter;
+  Maybe<Length> outside_diameter;
+  Maybe<Length> length;       ///< of the inside, without the bulge of the heads
+  Maybe<Length> width;        ///< rectangular: across
+  Maybe<Length> height;       ///< rectangular or upright: inside
+  Name heads;                 ///< "flat", "dished", "elliptical", "hemispherical" or "conical"
+  Maybe<Length> head_depth;   ///< how far a head bulges; without it from its kind
+  Maybe<Length> dish_radius;  ///< of a dished head; without it the inside diameter
+  Maybe<Ratio> pitch;
+  std::optional<Chosen<TankEnd>> low_end;
+};
+
+/// A level reading: depth of liquid at a place along the tank.
+struct LevelReading {
+  SourceSpan where{};
+  Maybe<Length> depth;
+  Maybe<Length> at;     ///< along the tank from its low end
+  Maybe<Length> water;  ///< depth of the water bottom
+  Maybe<Temperature> temperature;
+  std::optional<Date> taken;
+};
+
+/// A part of a tank with its own product, behind an inner head.
+struct Compartment {
+  Name id;
+  SourceSpan where{};
+  Name product;
+  Maybe<Length> from;  ///< where it begins along the tank, from its low end
+  Maybe<Length> length;
+  std::optional<LevelReading> reading;
+};
+
+/// A point of a dip chart.
+struct ChartPoint {
+  Length depth;
+  Volume volume;
+};
+
+/// A buried or above-ground tank with all that is fitted to it. What is not listed does not exist.
+struct Tank {
+  Name id;
+  SourceSpan where{};
+  Name product;
+  std::optional<TankShape> shape;
+  Maybe<Length> bottom_elevation;   ///< of the inside at the low end
+  Maybe<Length> surface_elevation;  ///< of the liquid, entered instead of a reading
+  std::optional<LevelReading> reading;
+  std::vector<Name> siphoned_with;  ///< tanks whose levels go with this one's
+  std::optional<Position> position;
+  std::optional<Sump> sump;               ///< around the pump's head
+  std::vector<Compartment> compartments;  ///< none: the tank holds one product
+  std::vector<ChartPoint> chart;          ///< a dip chart entered instead of a shape
+  Maybe<Volume> capacity;                 ///< nominal
+  Fact above_ground;
+  Fact double_wall;
+  Name material;
+  std::optional<Interstice> interstice;  ///< of a double-walled tank
+  std::vector<Fill> fills;
+  std::optional<OverfillAlarm> overfill_alarm;
+  std::vector<Vent> vents;
+  std::optional<VaporReturn> vapor_return;
+  std::optional<TankGauge> gauge;
+  std::optional<Flotation> flotation;
+  std::optional<Date> installed;
+  std::optional<Date> tested;  ///< last tank tightness test
+};
+
+}  // namespace forecourse::site

@@ -1,0 +1,144 @@
+#pragma once
+
+#include "forecourse/site/pipe.h"
+#include "forecourse/site/sump.h"
+
+namespace forecourse::site {
+
+/// The tube that leads the drop to the bottom of a tank.
+struct DropTube {
+  SourceSpan where{};
+  Maybe<Length> length;
+  Maybe<Length> bore;
+  Maybe<Length> end_above_bottom;
+  Maybe<Length> roughness;
+};
+
+/// The container around a fill that holds what drips from the hose.
+struct SpillContainer {
+  SourceSpan where{};
+  Maybe<Volume> volume;
+  Fact double_wall;
+  Fact drain;  ///< it can be emptied into the tank
+  Fact tight;
+  std::optional<Date> tested;
+};
+
+/// A valve in the drop tube that restricts and then stops a delivery.
+struct OverfillValve {
+  SourceSpan where{};
+  Maybe<Length> restricts_at;    ///< depth of liquid at which it begins to shut
+  Maybe<Length> closes_at;       ///< depth of liquid at which it is shut
+  Maybe<VolumeFlow> restricted;  ///< flow it lets through between the two
+  Maybe<VolumeFlow> closed;      ///< flow it lets through when shut
+  std::optional<EnteredLoss> loss;
+  std::optional<Date> tested;
+};
+
+/// An alarm that tells the driver to stop.
+struct OverfillAlarm {
+  SourceSpan where{};
+  Maybe<Ratio> at_share;  ///< share of the capacity
+  Maybe<Length> at_depth;
+  Fact heard_at_fill;
+  std::optional<Date> tested;
+};
+
+/// Where the tanker's hose is connected.
+struct Fill {
+  Name id;
+  SourceSpan where{};
+  Maybe<Length> at;  ///< place along the tank from its low end
+  Maybe<Length> elevation;
+  Maybe<Length> bore;
+  std::optional<Pipe> pipe;  ///< of a remote fill
+  std::optional<EnteredLoss> loss;
+  std::optional<DropTube> drop_tube;
+  std::optional<SpillContainer> spill_container;
+  std::optional<OverfillValve> overfill_valve;
+};
+
+/// One point of a vent valve's curve.
+struct VentPoint {
+  VolumeFlow flow;
+  PressureDifference pressure;
+};
+
+/// A pressure/vacuum valve on a vent.
+struct VentValve {
+  SourceSpan where{};
+  Maybe<PressureDifference> opens_at;         ///< tank above the atmosphere
+  Maybe<PressureDifference> vacuum_opens_at;  ///< tank below the atmosphere, written without a sign
+  std::vector<VentPoint> points;              ///< outward flow and tank pressure, rising
+  std::vector<VentPoint> vacuum_points;       ///< inward flow and tank vacuum, rising
+  std::optional<Date> tested;
+};
+
+/// A tank's vent. Tanks that name the same `shared` id breathe through one outlet.
+struct Vent {
+  Name id;
+  SourceSpan where{};
+  Name shared;
+  std::optional<Pipe> pipe;
+  Maybe<Length> outlet_elevation;
+  std::optional<VentValve> valve;
+  Fact blocked;
+};
+
+/// The way of vapor back to the tanker (stage I).
+struct VaporReturn {
+  SourceSpan where{};
+  Name kind;  ///< "two-point" or "coaxial"
+  std::optional<Pipe> pipe;
+  std::optional<EnteredLoss> loss;  ///< of the dry break and adapter
+  Name shared;                      ///< id of a common vapor pipe
+  std::optional<Date> tested;
+};
+
+/// A gauge that reads level, water and temperature.
+struct TankGauge {
+  SourceSpan where{};
+  Name kind;         ///< "automatic" or "stick"
+  Maybe<Length> at;  ///< place along the tank from its low end
+  Maybe<Length> uncertainty;
+  Maybe<VolumeFlow> detects;  ///< leak rate of its own test
+  std::optional<Date> tested;
+};
+
+/// A weight tied to a tank against flotation.
+struct Deadman {
+  SourceSpan where{};
+  Maybe<double> count;
+  Maybe<Length> length;
+  Maybe<Length> width;
+  Maybe<Length> height;
+  Maybe<UnitWeight> unit_weight;
+  Maybe<Length> base_depth;  ///< of its underside below grade
+  Fact soil_prism;           ///< the soil above it counts
+};
+
+/// A concrete slab over a tank.
+struct Slab {
+  SourceSpan where{};
+  Maybe<Length> thickness;
+  Maybe<Density> density;
+  Maybe<Length> overhang;  ///< beyond the tank on each side
+};
+
+/// What holds a buried tank down in wet ground.
+struct Flotation {
+  SourceSpan where{};
+  Maybe<Mass> empty_mass;
+  Maybe<Length> cover;        ///< soil above the crown
+  Maybe<Length> water_level;  ///< ground water below grade
+  Maybe<UnitWeight> backfill;
+  Maybe<UnitWeight> backfill_submerged;
+  Maybe<UnitWeight> water;
+  Fact soil_beside_crown;  ///< the soil beside the crown counts
+  Maybe<Density> ballast;  ///< density of what it is filled with
+  Maybe<Ratio> factor;     ///< wanted safety factor
+  std::optional<Slab> slab;
+  std::vector<Deadman> deadmen;
+};
+
+}  // namespace forecourse::site

@@ -1,0 +1,200 @@
+#include "forecourse/site/text/ways.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "forecourse/site/fields/rules.h"
+#include "forecourse/site/shelf.h"
+
+namespace forecourse::site {
+
+namespace {
+
+constexpr int curve_samples = 200;
+
+/// Exactly one of the ways must be there.
+void check_one_way(const ReadRun& run, SourceSpan where, std::string_view noun,
+                   const std::vector<std::string_view>& given, std::string_view choices) {
+  if (given.empty()) {
+    run.error(where, fmt::format("{} is given in no complete way", noun), fmt::format("give {}", choices));
+  } else if (given.size() > 1) {
+    run.error(where, fmt::format("{} is given in {} ways: {}", noun, given.size(), fmt::join(given, ", ")),
+              fmt::format("keep one of {}", choices));
+  }
+}
+
+/// Whether neighbors in a list keep an order.
+template <class Points, class Order>
+bool keeps(const Points& points, Order in_order) {
+  return std::adjacent_find(points.begin(), points.end(),
+                            [&](const auto& a, const auto& b) { return !in_order(a, b); }) == points.end();
+}
+
+double polynomial(const std::vector<Entered<double>>& c, double q) {
+  double sum = 0.0;
+  for (std::size_t i = c.size(); i-- > 0;) sum = sum * q + c[i].likely;
+  return sum;
+}
+
+/// Flow at which a polynomial first falls to zero, by doubling; infinity when it never does.
+double zero_of(const std::vector<Entered<double>>& c) {
+  constexpr double smallest_flow = 1e-6;  // far below any pump's
+  constexpr double largest_flow = 10.0;   // far above
+  for (double q = smallest_flow; q < largest_flow; q *= 2.0) {
+    if (polynomial(c, q) <= 0.0) return q;
+  }
+  return no_limit;
+}
+
+void check_coefficients(const ReadRun& run, const PumpCurve& curve) {
+  const auto& c = curve.coefficients;
+  if (c.empty()) return;
+  if (c.front().likely <= 0.0) return run.error(c.front().where, "the rise at zero flow must be above zero");
+  const double zero = zero_of(c);
+  if (!std::isfinite(zero)) {
+    return run.error(curve.where, "the pump curve never falls to zero", "check the signs of the coefficients");
+  }
+  double last = c.front().likely;
+  for (int i = 1; i <= curve_samples && last > 0.0; ++i) {
+    const double rise = polynomial(c, zero * i / curve_samples);
+    if (rise > last) {
+      return run.error(curve.where, "the pump curve rises with flow; it must fall all the way",
+                       "check the signs of the coefficients, or give points");
+    }
+    last = rise;
+  }
+}
+
+void check_curve_points(const ReadRun& run, const PumpCurve& curve) {
+  const auto& points = curve.points;
+  if (points.empty()) return;
+  if (points.size() < 2) return run.error(curve.where, "a pump curve takes two points at least, but one is written");
+  if (!keeps(points, [](const RisePoint& a, const RisePoint& b) { return a.flow < b.flow; })) {
+    return run.error(curve.where, "the flows of the pump curve's points must rise from point to point",
+                     "write each flow once, the smallest first");
+  }
+  if (!keeps(points, [](const RisePoint& a, const RisePoint& b) { return a.rise > b.rise; })) {
+    return run.error(curve.where, "the pump curve rises with flow; it must fall from point to point",
+                     "check the points; leave out a hump near zero flow");
+  }
+  if (curve.fit == CurveFit::power && (points.size() != 3 || points.front().flow.si() != 0.0)) {
+    run.error(
+        curve.where,
+        fmt::format("fit = \"power\" takes three points, the first at zero flow, but {} are written", points.size()),
+        "add or leave out points, or write fit = \"monotone\"");
+  }
+}
+
+}  // namespace
+
+void check_table(const ReadRun& run, const EnteredLoss& loss) {
+  std::vector<std::string_view> given;
+  if (loss.k) given.emplace_back("k");
+  if (loss.cv) given.emplace_back("cv");
+  if (loss.kv) given.emplace_back("kv");
+  if (loss.per_flow || loss.per_flow_squared) {
+    given.emplace_back(loss.per_flow_squared ? "per_flow_squared" : "per_flow");
+  }
+  if (!loss.points.empty()) given.emplace_back("points");
+  check_one_way(run, loss.where, "the loss", given, "k, cv, kv, points, or per_flow with per_flow_squared");
+  if (loss.bore && !loss.k) run.error(loss.bore->where, "the bore of a loss belongs to k, which is not given");
+  const auto rising = [](const LossPoint& a, const LossPoint& b) { return a.flow < b.flow && a.loss < b.loss; };
+  if (!keeps(loss.points, rising)) {
+    run.error(loss.where, "the points of the loss must rise in flow and in loss from point to point");
+  }
+  const auto below_zero = [](const LossPoint& p) { return p.flow.si() < 0.0 || p.loss.si() < 0.0; };
+  if (std::any_of(loss.points.begin(), loss.points.end(), below_zero)) {
+    run.error(loss.where, "a point of the loss is below zero");
+  }
+}
+
+void check_table(const ReadRun& run, const PumpCurve& curve) {
+  std::vector<std::string_view> given;
+  if (!curve.points.empty()) given.emplace_back("points");
+  if (!curve.coefficients.empty()) given.emplace_back("coefficients");
+  if (curve.shutoff && curve.per_flow_squared) given.emplace_back("shutoff with per_flow_squared");
+  if (curve.shutoff && curve.run_out) given.emplace_back("shutoff with run_out");
+  check_one_way(run, curve.where, "the pump curve", given,
+                "points, coefficients, shutoff with per_flow_squared, or shutoff with run_out");
+  check_coefficients(run, curve);
+  check_curve_points(run, curve);
+}
+
+void check_table(const ReadRun& run, const Hose& hose) {
+  if (hose.lift && hose.outlet_elevation) {
+    run.error(hose.outlet_elevation->where,
+              fmt::format("hose '{}' has both 'lift' and 'outlet_elevation'", hose.id.text), "keep one of them");
+  }
+  if (!hose.product.empty() && !hose.blend.empty()) {
+    run.error(hose.product.where, fmt::format("hose '{}' has both 'product' and 'blend'", hose.id.text),
+              "keep one of them");
+  }
+  if (hose.product.empty() && hose.blend.empty() && run.complete) {
+    run.error(hose.where, fmt::format("hose '{}' has no 'product'", hose.id.text),
+              "add product = ..., or blend = [...]");
+  }
+  if (hose.blend.empty()) return;
+  double sum = 0.0;
+  for (const BlendShare& share : hose.blend) sum += share.share.likely.si();
+  constexpr double rounding = 1e-3;  // shares written as thirds of a percent
+  if (std::abs(sum - 1.0) > rounding) {
+    run.error(hose.where,
+              fmt::format("the shares of the blend of hose '{}' add up to {:.4g}, not to 1", hose.id.text, sum));
+  }
+}
+
+void check_table(const ReadRun& run, const Pipe& pipe) {
+  if (pipe.nominal.empty() || find_pipe(pipe.nominal.text) != nullptr) return;
+  run.error(pipe.nominal.where, fmt::format("there is no pipe '{}' on the shelf", pipe.nominal.text),
+            offer(pipe.nominal.text, pipe_ids(), "the shelf has"));
+}
+
+void check_table(const ReadRun& run, const Line& line) { check_table(run, line.pipe); }
+
+void check_table(const ReadRun& run, const VentValve& valve) {
+  const auto rising = [](const VentPoint& a, const VentPoint& b) { return a.flow < b.flow && a.pressure < b.pressure; };
+  if (!keeps(valve.points, rising) || !keeps(valve.vacuum_points, rising)) {
+    run.error(valve.where, "the points of the vent valve must rise in flow and in pressure from point to point");
+  }
+}
+
+void check_table(const ReadRun& run, const Tank& tank) {
+  const auto rising = [](const ChartPoint& a, const ChartPoint& b) { return a.depth < b.depth && a.volume < b.volume; };
+  if (!keeps(tank.chart, rising)) {
+    run.error(tank.where, fmt::format("the dip chart of tank '{}' must rise in depth and in volume", tank.id.text));
+  }
+  if (tank.product.empty() && tank.compartments.empty() && run.complete) {
+    run.error(tank.where, fmt::format("tank '{}' has no 'product'", tank.id.text),
+              "add product = ..., or compartments");
+  }
+  if (tank.surface_elevation && tank.reading && tank.reading->depth) {
+    run.error(tank.surface_elevation->where,
+              fmt::format("tank '{}' has both 'surface_elevation' and 'reading'", tank.id.text), "keep one of them");
+  }
+}
+
+void check_table(const ReadRun& run, const TankShape& shape) {
+  if (shape.inside_diameter && shape.outside_diameter &&
+      shape.outside_diameter->likely < shape.inside_diameter->likely) {
+    run.error(shape.outside_diameter->where, "the outside diameter is smaller than the inside diameter");
+  }
+}
+
+void check_table(const ReadRun& run, const PumpControl& control) {
+  if (control.least_speed && control.most_speed && control.least_speed->likely > control.most_speed->likely) {
+    run.error(control.least_speed->where, "least_speed is above most_speed");
+  }
+  if (control.kind && control.kind->value == ControlKind::variable_speed && !control.holds) {
+    run.error(control.kind->where, "a variable speed holds a pressure, which is not given", "add holds = \"25 psi\"");
+  }
+}
+
+void check_table(const ReadRun& run, const OverfillValve& valve) {
+  if (valve.restricts_at && valve.closes_at && valve.closes_at->likely < valve.restricts_at->likely) {
+    run.error(valve.closes_at->where, "the overfill valve closes below the depth at which it begins to restrict");
+  }
+}
+
+}  // namespace forecourse::site

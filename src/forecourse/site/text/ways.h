@@ -1,0 +1,29 @@
+#pragma once
+
+#include "forecourse/site/pump.h"
+#include "forecourse/site/site.h"
+#include "forecourse/site/text/read_run.h"
+
+namespace forecourse::site {
+
+// Checks of one table by itself, made right after it was read.
+
+/// Most tables have nothing to check beyond their keys.
+template <class T>
+void check_table(const ReadRun&, const T&) {}
+
+/// A loss is given in exactly one way, and its points rise.
+void check_table(const ReadRun& run, const EnteredLoss& loss);
+/// A pump curve is given in exactly one way, and it falls.
+void check_table(const ReadRun& run, const PumpCurve& curve);
+void check_table(const ReadRun& run, const Hose& hose);
+/// A nominal size is on the shelf.
+void check_table(const ReadRun& run, const Pipe& pipe);
+void check_table(const ReadRun& run, const Line& line);
+void check_table(const ReadRun& run, const VentValve& valve);
+void check_table(const ReadRun& run, const Tank& tank);
+void check_table(const ReadRun& run, const TankShape& shape);
+void check_table(const ReadRun& run, const PumpControl& control);
+void check_table(const ReadRun& run, const OverfillValve& valve);
+
+}  // namespace forecourse::site
