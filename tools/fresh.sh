@@ -1,13 +1,14 @@
 #!/usr/bin/env bash
 # Are the generated files in the tree still what the program generates?
 #
-#   tools/fresh.sh PROGRAM           compares, and says which command brings a stale file up to date
-#   tools/fresh.sh PROGRAM --write   writes them anew
+#   tools/fresh.sh GENERATE           compares, and says which command brings a stale file up to date
+#   tools/fresh.sh GENERATE --write   writes them anew
 #
-# One line a generated file: FILE: ARGUMENTS OF THE PROGRAM
+# GENERATE is the program built from tools/generate.cpp. One line a generated file: FILE: ITS ARGUMENT
 set -euo pipefail
 generated="
 schema/site.schema.json: schema
+docs/handbook/site-file.md: reference
 "
 
 root=$(cd -- "$(dirname -- "${BASH_SOURCE[0]}")/.." && pwd -P)
@@ -18,12 +19,8 @@ trap 'rm -f -- "$new"' EXIT
 stale=0
 while IFS=: read -r file arguments; do
   read -ra arguments <<<"$arguments"
-  if ! "$program" --help | grep -qE "^ +${arguments[0]}( |\$)"; then
-    echo "$file: the program has no command '${arguments[0]}' yet"
-    continue
-  fi
   if ! "$program" "${arguments[@]}" >"$new"; then
-    echo "$file: 'forecourse ${arguments[*]}' failed"
+    echo "$file: 'generate ${arguments[*]}' failed"
     stale=1
     continue
   fi
@@ -34,7 +31,7 @@ while IFS=: read -r file arguments; do
   elif cmp -s -- "$new" "$root/$file"; then
     echo "$file: fresh"
   else
-    echo "$file: stale; write it anew with: tools/fresh.sh build/release/forecourse --write"
+    echo "$file: stale; write it anew with: tools/fresh.sh build/release/generate --write"
     stale=1
   fi
 done < <(sed '/^$/d' <<<"$generated")

@@ -54,7 +54,7 @@ TEST(BuildNetwork, EnteredPropertiesAndLossesNeedNoDefault) {
 
 TEST(BuildNetwork, PartNotListedAddsNothing) {
   const PipingSystem system = build_network(station(site_text("truck-lane"))).systems.front();
-  for (const Run& run : system.runs) EXPECT_NE(run.kind, RunKind::riser);
+  for (const network::Run& run : system.runs) EXPECT_NE(run.kind, RunKind::riser);
 }
 
 TEST(BuildNetwork, EnteredRiserLossCoversTeeAndShearValve) {

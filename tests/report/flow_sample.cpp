@@ -152,13 +152,14 @@ studies::FlowResult sample_result() {
   r.states.push_back(
       state("one hose of each product at each dispenser", each, false, {27.64, 1.20, {0.10, 0.03}, 0.08}));
   for (const FlowState& s : r.states) r.options.open_sets.push_back(s.open_set);
-  using network::DefaultStatus;
-  r.defaults = {{"roughness of line trunk", 1.5e-6, "m", DefaultStatus::published, "plastic pipe, smooth [key2020, table 2]"},
-                {"roughness of line gap-1", 1.5e-6, "m", DefaultStatus::published, "plastic pipe, smooth [key2020, table 2]"},
+  r.defaults = {{"roughness of line trunk", 1.5e-6, "m", DefaultStatus::published,
+                 "plastic pipe, smooth [key2020, table 2]", "regular"},
+                {"roughness of line gap-1", 1.5e-6, "m", DefaultStatus::published,
+                 "plastic pipe, smooth [key2020, table 2]", "regular"},
                 {"temperature of regular", to_si(60.0, "degF", Datum::thermometer), "K", DefaultStatus::common_practice,
-                 "the reference temperature; enter ground_temperature"},
+                 "the reference temperature; enter ground_temperature", "regular"},
                 {"bore of the whip hose of D1.a", to_si(0.75, "in"), "m", DefaultStatus::illustrative,
-                 "a usual size; enter the hose's own bore"}};
+                 "a usual size; enter the hose's own bore", "regular"}};
   const std::string text = sample_text();
   const auto begin = static_cast<std::uint32_t>(text.find("\"150 ft\""));
   r.warnings.push_back({Severity::warning,
@@ -186,8 +187,11 @@ void add_undetermined(studies::FlowResult& result) {
     system.reason = "the viscosity of diesel is neither entered nor known for its kind";
     s.systems.push_back(std::move(system));
   }
-  result.warnings.push_back({Severity::error, "the viscosity of diesel is neither entered nor known for its kind",
-                             std::nullopt, "enter viscosity = \"3.0 mPa.s\"", {}});
+  result.warnings.push_back({Severity::error,
+                             "the viscosity of diesel is neither entered nor known for its kind",
+                             std::nullopt,
+                             "enter viscosity = \"3.0 mPa.s\"",
+                             {}});
 }
 
 std::string sample_text() {

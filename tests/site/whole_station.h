@@ -4,10 +4,261 @@
 
 namespace forecourse::site {
 
-/// An invented station that uses every table of a site file, for tests of reading and editing.
-extern const std::string_view whole_station;
+/// An invented station that uses every table of a site file.
+inline constexpr std::string_view whole_station = R"(# Invented for tests: no such station stands anywhere.
+format = 1
 
-/// A small station: one tank, one pump, two dispensers.
-extern const std::string_view small_station;
+[site]
+name = "Lower Wick"   # as on the sign
+display = "us"
+rules = ["us-federal", "fire-code"]
+ground_temperature = { low = "52 degF", likely = "57 degF", high = "63 degF" }
+atmospheric_pressure = "14.7 psia"
+
+[[product]]
+id = "regular"
+kind = "gasoline-e10"
+density = "738 kg/m3"
+density_at = "60 degF"
+viscosity = "0.50 mPa.s"
+reid_vapor_pressure = "9 psi"
+isentropic_bulk_modulus = "1.0 GPa"
+
+[[product]]
+id = "premium"
+kind = "gasoline-e10"
+gravity = "58 degAPI"
+
+[[product]]
+id = "diesel"
+kind = "diesel-b5"
+temperature = "60 degF"
+expansion = "0.00046 1/degF"
+
+[[tank]]
+id = "T1"
+product = "regular"
+shape = { kind = "horizontal-cylinder", inside_diameter = "118 in", outside_diameter = "120 in", length = "31 ft", heads = "dished", head_depth = "12 in", pitch = "0.5 %", low_end = "fill" }
+bottom_elevation = "-14 ft 2 in"
+reading = { depth = "71 in", at = "8 ft", water = "0.5 in", temperature = "58 degF", taken = 2026-03-02 }
+siphoned_with = ["T1b"]
+position = ["0 ft", "40 ft"]
+capacity = "20000 gal"
+double_wall = true
+material = "glass-fiber reinforced plastic"
+interstice = { watch = "brine", alarm = true, tested = 2025-04-01 }
+installed = 2011-06-20
+  [tank.sump]
+  kind = "round"
+  diameter = "42 in"
+  depth = "48 in"
+  sensor = { id = "S1", height = "1 in", kind = "float", tested = 2026-01-10 }
+  seal = [{ id = "S1.north", height = "14 in", tight = true }, { height = "16 in" }]
+  [[tank.fill]]
+  at = "4 ft"
+  bore = "4.03 in"
+  elevation = "0 ft"
+  drop_tube = { length = "14 ft", bore = "3.9 in", end_above_bottom = "6 in" }
+  spill_container = { volume = "5 gal", tight = true, tested = 2025-02-11 }
+  overfill_valve = { restricts_at = "106 in", closes_at = "112 in", restricted = "100 gpm", tested = 2025-02-11 }
+  [tank.overfill_alarm]
+  at_share = "90 %"
+  heard_at_fill = true
+  [[tank.vent]]
+  shared = "stack"
+  pipe = { length = "60 ft", bore = "2.07 in", loss = 5 }
+  outlet_elevation = "12 ft"
+  valve = { opens_at = "3 inH2O", vacuum_opens_at = "8 inH2O", points = [["0 L/s", "3 inH2O"], ["20 L/s", "6 inH2O"]] }
+  [tank.vapor_return]
+  kind = "two-point"
+  pipe = "10 ft"
+  [tank.gauge]
+  kind = "automatic"
+  at = "15 ft"
+  uncertainty = "0.01 in"
+  detects = "0.2 gph"
+  [tank.flotation]
+  empty_mass = "5200 lb"
+  cover = "3 ft"
+  water_level = "2 ft"
+  backfill = "120 lbf/ft3"
+  slab = { thickness = "8 in", density = "2400 kg/m3", overhang = "1 ft" }
+  deadman = [{ count = 2, length = "31 ft", width = "12 in", height = "12 in" }]
+  factor = 1.2
+
+[[tank]]
+id = "T1b"
+product = "regular"
+bottom_elevation = "-14 ft 2 in"
+reading.depth = "71 in"   # dotted keys work too
+reading.at = "8 ft"
+
+[[tank]]
+id = "T2"
+chart = [["0 in", "0 gal"], ["60 in", "4000 gal"], ["118 in", "9500 gal"]]
+surface_elevation = "-8 ft"
+  [[tank.compartment]]
+  id = "T2p"
+  product = "premium"
+  length = "12 ft"
+  reading = { depth = "60 in" }
+  [[tank.compartment]]
+  id = "T2d"
+  product = "diesel"
+  length = "16 ft"
+
+[[pump]]
+id = "P1"
+kind = "submersible"
+tank = "T1"
+curve = { shutoff = "29.4 psi", per_flow_squared = "0.0019 psi/gpm^2" }
+check_valve = true
+check_valve_loss = { cv = 60 }
+leg = { length = "4 ft", bore = "2.067 in", loss = "0.0002 psi/gpm^2" }
+leak_detector = { id = "L1", kind = "mechanical", detects = "3 gph", at = "10 psi", opening_time = "4 s", tested = 2025-11-02 }
+pressure_relief = "45 psi"
+motor_power = "1.5 hp"
+position = ["10 ft", "40 ft"]
+
+[[pump]]
+id = "P2"
+tank = "T2p"
+curve = { coefficients = ["30 psi", "-0.01 psi/gpm", "-0.0019 psi/gpm^2"] }
+position = ["20 ft", "40 ft"]
+
+[[pump]]
+id = "P3"
+tank = "T2d"
+curve = { points = [["0 gpm", "31 psi"], ["30 gpm", "28 psi"], ["60 gpm", "19 psi"]], fit = "power" }
+running = true
+position = ["30 ft", "40 ft"]
+
+[[control]]
+id = "regular-pumps"
+product = "regular"
+pumps = ["P1"]
+kind = "variable-speed"
+holds = "26 psi"
+least_speed = "60 %"
+
+[[line]]
+id = "trunk"
+from = "P1"
+to = "B1"
+length = "150 ft"
+bore = "2.00 in"          # inside
+roughness = "0.0015 mm"
+loss = 3.6
+double_wall = true
+interstice = { watch = "dry", drains_to = "P1" }
+seal = [{ id = "trunk.a", tight = true }]
+tested = 2025-11-02
+
+[[line]]
+id = "spur"
+from = "B1"
+to = "D1.regular"
+length = "40 ft"
+bore = "2.00 in"
+loss = { k = 1.5, bore = "1.61 in" }
+check_valve = false
+
+[[line]]
+id = "premium-line"
+from = "P2"
+to = "D1.premium"
+length = "190 ft"
+nominal = "schedule-40-two-inch"
+
+[[line]]
+id = "diesel-line"
+from = "P3"
+to = "D1.diesel"
+length = "190 ft"
+bore = "2.00 in"
+
+[[branch]]
+id = "B1"
+position = ["150 ft", "0 ft"]
+elevation = "-3 ft"
+
+[[dispenser]]
+id = "D1"
+position = ["190 ft", "0 ft"]
+elevation = "6 in"
+sump = { kind = "tapered", floor = ["14 in", "26 in"], top = ["18 in", "40 in"], depth = "36 in", parts_share = "5 %", sensor_height = "1.5 in", lowest_seal = "11 in" }
+stabilizer_bar = true
+  [[dispenser.inlet]]
+  product = "regular"
+  connection = "tee"
+  connection_loss = 1.1
+  riser = { length = "3 ft 6 in", bore = "1.61 in", loss = 3.3 }
+  shear_valve = { poppet = "double", anchored = true, groove_elevation = "0 in", fusible_link = "165 degF", tested = 2026-03-12 }
+  filter = "illustrative-filter"
+  [[dispenser.inlet]]
+  product = "premium"
+  [[dispenser.inlet]]
+  product = "diesel"
+  [[dispenser.hose]]
+  id = "D1.a"
+  product = "regular"
+  outlet_elevation = "3 ft 6 in"
+  meter = { loss = { points = [["5 gpm", "0.8 psi"], ["10 gpm", "3 psi"]] } }
+  whip = "30 in"
+  curb = { length = "9 ft", bore = "0.75 in" }
+  breakaway = "illustrative-three-quarter"
+  nozzle = { shelf = "illustrative-three-quarter-nozzle" }
+  limiter = "10 gpm"
+  [[dispenser.hose]]
+  id = "D1.a.2"
+  outlet_elevation = "3 ft 6 in"
+  blend = [{ product = "regular", share = "65 %" }, { product = "premium", share = 0.35 }]
+  loss = "0.2 psi/gpm"
+  [[dispenser.hose]]
+  id = "D1.d"
+  product = "diesel"
+  outlet_elevation = "3 ft 6 in"
+  loss = { per_flow = "0.01 psi/gpm", per_flow_squared = "0.17 psi/gpm^2" }
+  high_flow = false
+
+[[emergency_stop]]
+id = "E1"
+position = ["170 ft", "20 ft"]
+stops = ["P1", "P2", "P3"]
+acts_in = { low = "20 s", likely = "60 s", high = "180 s" }
+by_whom = "attendant"
+reset = "by key, at the switch"
+tested = 2026-02-01
+
+[[interlock]]
+id = "I1"
+when = "S1"
+then = "stop"
+what = ["P1", "D1"]
+acts_in = "5 s"
+fail_safe = true
+
+[[delivery]]
+id = "usual"
+at_once = 2
+truck_open_to = "ullage"
+surfaces = "moving"
+hose = { length = "20 ft", bore = "4 in" }
+compartment = [{ product = "regular", tank = "T1", volume = "3000 gal", height = "5 ft" }]
+vapor_growth = 1.2
+
+[operations]
+opens = "06:00"
+closes = "22:00"
+attended = true
+arrivals = [0, 0, 0, 0, 0, 5, 20, 40, 50, 40, 30, 30, 35, 30, 30, 35, 45, 60, 50, 30, 20, 10, 5, 0]
+sale = "11 gal"
+throughput = [{ product = "regular", per_month = "90000 gal" }]
+
+[flow]
+open = [["D1.a"], ["D1.a", "D1.d"]]
+order = ["D1.d", "D1.a"]
+keep = "8 gpm"
+)";
 
 }  // namespace forecourse::site

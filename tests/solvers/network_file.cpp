@@ -50,7 +50,18 @@ FileElement read_element(const Json& from, const std::map<std::string, int>& nod
   return element;
 }
 
-LibraryConstants read_constants(const Json& from) {
+/// The library's constants as a file gives them, or as they stand in the library's source.
+LibraryConstants read_constants(const Json& constants, double kinematic_viscosity) {
+  if (!constants.contains("reference_library_constants")) {
+    constexpr double foot = 0.3048;
+    return {.gravity = 32.2,
+            .minor_loss_factor = 0.02517,
+            .litre_per_cubic_foot = 28.317,
+            .meter_per_foot = foot,
+            .viscosity = kinematic_viscosity / (foot * foot),
+            .closed_conductance = 1e-8};
+  }
+  const Json& from = constants.at("reference_library_constants");
   return {.gravity = from.at("g_ft_s2"),
           .minor_loss_factor = from.at("minor_loss_factor_ft"),
           .litre_per_cubic_foot = from.at("litre_per_cubic_foot"),
@@ -230,7 +241,7 @@ NetworkFile read_network(const Json& from) {
   }
   for (const Json& one : from.at("cases")) file.cases.push_back({one.at("limiter"), one.at("open_hoses")});
   file.kinematic_viscosity = from.at("constants").at("kinematic_viscosity_m2_s");
-  file.library = read_constants(from.at("constants").at("reference_library_constants"));
+  file.library = read_constants(from.at("constants"), file.kinematic_viscosity);
   return file;
 }
 

@@ -1,5 +1,5 @@
-// Laws of nature and closed forms that every solution keeps. SOURCE: [rheinboldt_1970, M-functions], for the hoses that
-// opening another can only slow.
+// SOURCE: [rheinboldt_1970, network flows as M-functions] opening a hose can only slow the others.
+// Laws of nature and closed forms that every solution keeps.
 #include "forecourse/solvers/steady.h"
 
 #include <gtest/gtest.h>

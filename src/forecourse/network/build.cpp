@@ -24,13 +24,15 @@ StationNetwork build_network(const site::Site& site) {
   for (const PlaceGroup& group : place_groups(site)) {
     const int number = ++count[group.product];
     const std::string id = number == 1 ? group.product : group.product + " " + std::to_string(number);
+    const std::size_t before = network.defaults.size();
     SystemBuilder builder(site, group, network.defaults, network.warnings);
     network.systems.push_back(builder.build(id));
     if (has_elevation_default(network.systems.back())) {
       network.defaults.push_back({"elevation of places of " + id + " without one", 0.0, "m",
-                                  DefaultStatus::common_practice,
-                                  "taken at the site datum; moves gauge pressures only"});
+                                  DefaultStatus::common_practice, "taken at the site datum; moves gauge pressures only",
+                                  id, false});
     }
+    for (std::size_t i = before; i < network.defaults.size(); ++i) network.defaults[i].system = id;
   }
   return network;
 }

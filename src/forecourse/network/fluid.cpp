@@ -1,6 +1,8 @@
 #include "forecourse/network/fluid.h"
 
 #include <algorithm>
+#include <cmath>
+#include <limits>
 
 #include "forecourse/fuel/properties.h"
 
@@ -18,10 +20,14 @@ const site::Product* find(const site::Site& site, const std::string& product) {
 double flowing_temperature(const site::Site& site, const site::Product& product, std::vector<DefaultUsed>& defaults) {
   if (product.temperature) return product.temperature->likely.si();
   if (site.ground_temperature) return site.ground_temperature->likely.si();
-  if (!product.density || product.density_at || !(product.viscosity || product.kinematic_viscosity)) {
-    defaults.push_back({"temperature of " + product.id.text, sixty_fahrenheit, "K", DefaultStatus::common_practice,
-                        "the reference temperature; enter ground_temperature"});
-  }
+  const bool needed = !product.density || product.density_at || !(product.viscosity || product.kinematic_viscosity);
+  if (!needed) return std::numeric_limits<double>::quiet_NaN();
+  defaults.push_back({"temperature of " + product.id.text,
+                      sixty_fahrenheit,
+                      "K",
+                      DefaultStatus::common_practice,
+                      "the reference temperature; enter ground_temperature",
+                      {}});
   return sixty_fahrenheit;
 }
 
@@ -55,7 +61,7 @@ DefaultStatus status_of(fuel::PropertyStatus status) {
 void note(const fuel::Property& property, const std::string& what, const char* unit,
           std::vector<DefaultUsed>& defaults) {
   if (property.status == fuel::PropertyStatus::entered) return;
-  defaults.push_back({what, property.value, unit, status_of(property.status), property.source});
+  defaults.push_back({what, property.value, unit, status_of(property.status), property.source, {}});
 }
 
 void miss(const site::Product& product, const char* property, const char* example, std::vector<Diagnostic>& problems) {
@@ -81,7 +87,8 @@ std::optional<Fluid> flowing_fluid(const site::Site& site, const std::string& pr
   }
   const fuel::Kind kind = fuel::kind_from_name(given->kind.text).value_or(fuel::Kind::other);
   const double temperature = flowing_temperature(site, *given, defaults);
-  const fuel::Properties found = fuel::properties_of(kind, entered(*given), temperature, 0.0);
+  const double known = std::isnan(temperature) ? sixty_fahrenheit : temperature;
+  const fuel::Properties found = fuel::properties_of(kind, entered(*given), known, 0.0);
   Fluid fluid{found.density.value, found.dynamic_viscosity.value, temperature};
   if (!found.density.determined()) {
     miss(*given, "density", "density = \"740 kg/m3\"", problems);

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "forecourse/network/default_used.h"
+#include "forecourse/base/default_used.h"
 #include "forecourse/site/site.h"
 
 namespace forecourse::network {
@@ -13,7 +13,7 @@ namespace forecourse::network {
 struct Fluid {
   double density = 0.0;            ///< [kg/m3] at the flowing temperature
   double dynamic_viscosity = 0.0;  ///< [Pa s] at the flowing temperature
-  double temperature = 0.0;        ///< [K]
+  double temperature = 0.0;        ///< [K]; NaN where neither known nor needed
 };
 
 /// The flowing liquid of a product.

@@ -85,7 +85,8 @@ void PartLaws::add_shelf_loss(ElementKind kind, const std::string& owner, const 
   const site::ShelfPart* part = site::find_part(shelf_id);
   if (part == nullptr) return;
   const std::string what = std::string(word(kind)) + " of " + owner;
-  note({"loss of " + what + " (" + shelf_id + ")", part->figure, part->unit, status_of(part->status), part->source});
+  note(
+      {"loss of " + what + " (" + shelf_id + ")", part->figure, part->unit, status_of(part->status), part->source, {}});
   add_loss(kind, owner, what, part->loss, own_bore, elements);
 }
 
@@ -100,16 +101,26 @@ void PartLaws::add_part(ElementKind kind, const std::string& owner, const site::
   add_shelf_loss(kind, owner, part.shelf.text, 0.0, elements);
 }
 
+double PartLaws::known_bore(const site::Pipe& pipe) {
+  if (pipe.bore) return pipe.bore->likely.si();
+  const site::ShelfPipe* on_shelf = site::find_pipe(pipe.nominal.text);
+  return on_shelf != nullptr ? on_shelf->bore : 0.0;
+}
+
 std::optional<double> PartLaws::bore_of(const std::string& what, const site::Pipe& pipe, ElementKind kind) {
   if (pipe.bore) return pipe.bore->likely.si();
   if (const site::ShelfPipe* on_shelf = site::find_pipe(pipe.nominal.text)) {
-    note({"bore of " + what + " (" + on_shelf->id + ")", on_shelf->bore, "m", status_of(on_shelf->status),
-          on_shelf->source});
+    note({"bore of " + what + " (" + on_shelf->id + ")",
+          on_shelf->bore,
+          "m",
+          status_of(on_shelf->status),
+          on_shelf->source,
+          {}});
     return on_shelf->bore;
   }
   if (is_hose(kind)) {
     const site::ShelfPipe* usual = site::find_pipe(usual_pipe(kind));
-    note({"bore of " + what, usual->bore, "m", DefaultStatus::illustrative, usual->source});
+    note({"bore of " + what, usual->bore, "m", DefaultStatus::illustrative, usual->source, {}});
     return usual->bore;
   }
   problem(what + " has no bore", pipe.where, "enter bore = \"2.00 in\", its inside diameter, or nominal");
@@ -120,7 +131,7 @@ double PartLaws::roughness_of(const std::string& what, const site::Pipe& pipe, E
   if (pipe.roughness) return pipe.roughness->likely.si();
   const site::ShelfPipe* on_shelf = site::find_pipe(pipe.nominal.text);
   const site::ShelfPipe* used = on_shelf != nullptr ? on_shelf : site::find_pipe(usual_pipe(kind));
-  note({"roughness of " + what, used->roughness, "m", status_of(used->status), used->source});
+  note({"roughness of " + what, used->roughness, "m", status_of(used->status), used->source, {}});
   return used->roughness;
 }
 

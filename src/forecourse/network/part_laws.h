@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "forecourse/network/default_used.h"
+#include "forecourse/base/default_used.h"
 #include "forecourse/network/element.h"
 #include "forecourse/network/fluid.h"
 #include "forecourse/site/site.h"
@@ -34,6 +34,9 @@ class PartLaws {
                       std::vector<Element>& elements);
 
   void add_pump(const site::Pump& pump, std::vector<Element>& elements);
+
+  /// The inside diameter of a pipe as entered or by its nominal size [m]; 0 if neither is known.
+  [[nodiscard]] static double known_bore(const site::Pipe& pipe);
 
   void problem(std::string message, SourceSpan where, std::string hint);
 

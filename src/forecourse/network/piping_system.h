@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "forecourse/network/default_used.h"
+#include "forecourse/base/default_used.h"
 #include "forecourse/network/element.h"
 #include "forecourse/network/fluid.h"
 #include "forecourse/solvers/steady_graph.h"

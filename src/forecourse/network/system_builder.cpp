@@ -192,8 +192,12 @@ void SystemBuilder::add_line(const site::Line& line) {
     if (from && to) {
       const Length drawn = Length::from_si(distance(*from, *to));
       pipe.length = site::Entered<Length>{drawn, drawn, drawn, line.where};
-      defaults_.push_back({"length of line " + line.id.text, drawn.si(), "m", DefaultStatus::computed,
-                           "straight distance on the plan"});
+      defaults_.push_back({"length of line " + line.id.text,
+                           drawn.si(),
+                           "m",
+                           DefaultStatus::computed,
+                           "straight distance on the plan",
+                           {}});
     }
   }
   std::vector<Element> elements;
@@ -215,7 +219,7 @@ void SystemBuilder::add_tee_run(const site::Line& line, std::vector<Element>& el
 
 void SystemBuilder::add_connection(const std::string& owner, const site::Inlet& inlet, std::vector<Element>& elements) {
   PartLaws laws(system_.fluid, defaults_, system_.problems);
-  const double bore = inlet.riser && inlet.riser->bore ? inlet.riser->bore->likely.si() : 0.0;
+  const double bore = inlet.riser ? PartLaws::known_bore(*inlet.riser) : 0.0;
   if (inlet.connection_loss) {
     laws.add_loss(ElementKind::connection, owner, "connection of " + owner, *inlet.connection_loss, bore, elements);
   } else if (inlet.connection && inlet.connection->value == site::Connection::tee && !is_entered(inlet.riser) &&
@@ -230,7 +234,7 @@ void SystemBuilder::add_shear_valve(const std::string& owner, const site::Inlet&
   PartLaws laws(system_.fluid, defaults_, system_.problems);
   if (inlet.shear_valve->loss) {
     laws.add_loss(ElementKind::shear_valve, owner, "shear valve of " + owner, *inlet.shear_valve->loss,
-                  inlet.riser && inlet.riser->bore ? inlet.riser->bore->likely.si() : 0.0, elements);
+                  inlet.riser ? PartLaws::known_bore(*inlet.riser) : 0.0, elements);
   } else if (!is_entered(inlet.riser)) {
     laws.add_shelf_loss(ElementKind::shear_valve, owner, "illustrative-shear-valve", 0.0, elements);
   }

@@ -17,29 +17,21 @@ const char* word(Severity severity) {
   return "error";
 }
 
-Json defaults(const std::vector<network::DefaultUsed>& used) {
+Json defaults(const std::vector<DefaultUsed>& used) {
   Json out = Json::array();
-  for (const network::DefaultUsed& d : used) {
+  for (const DefaultUsed& d : used) {
     out.push_back({{"what", d.what},
                    {"value", number_or_null(d.value)},
                    {"unit", d.unit.empty() ? "1" : d.unit},
-                   {"status", network::word(d.status)},
+                   {"status", forecourse::word(d.status)},
                    {"source", d.source}});
   }
   return out;
 }
 
-Json place(const Diagnostic& diagnostic, const std::vector<SourceText>& texts) {
-  Json out{{"file", nullptr}, {"line", nullptr}, {"column", nullptr}};
-  if (!diagnostic.where || diagnostic.where->text >= texts.size()) return out;
-  const SourceText& source = texts[diagnostic.where->text];
-  const LineColumn at = line_column(source.text, diagnostic.where->begin);
-  return {{"file", source.name}, {"line", at.line}, {"column", at.column}};
-}
-
 Json warning(const Diagnostic& diagnostic, const std::vector<SourceText>& texts) {
   Json out{{"severity", word(diagnostic.severity)}, {"message", diagnostic.message}};
-  out.update(place(diagnostic, texts));
+  out.update(place_json(diagnostic.where, texts));
   out["hint"] = diagnostic.hint;
   out["related"] = Json::array();
   for (const Diagnostic& other : diagnostic.related) out["related"].push_back(warning(other, texts));
@@ -62,6 +54,13 @@ Json document(const JsonDocument& document, const std::vector<SourceText>& texts
 }
 
 std::string to_text(const Json& json) { return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n"; }
+
+Json place_json(const std::optional<SourceSpan>& where, const std::vector<SourceText>& texts) {
+  if (!where || where->text >= texts.size()) return {{"file", nullptr}, {"line", nullptr}, {"column", nullptr}};
+  const SourceText& source = texts[where->text];
+  const LineColumn at = line_column(source.text, where->begin);
+  return {{"file", source.name}, {"line", at.line}, {"column", at.column}};
+}
 
 Json number_or_null(double value) { return std::isfinite(value) ? Json(value) : Json(nullptr); }
 

@@ -5,8 +5,8 @@
 #include <string>
 #include <vector>
 
+#include "forecourse/base/default_used.h"
 #include "forecourse/base/diagnostic.h"
-#include "forecourse/network/default_used.h"
 #include "forecourse/report/diagnostic_text.h"
 
 namespace forecourse::report {
@@ -20,9 +20,9 @@ struct JsonDocument {
   std::string version;
   std::vector<std::string> cautions;
   Json options = Json::object();
-  std::vector<network::DefaultUsed> defaults;
+  std::vector<DefaultUsed> defaults;
   Json result = Json::object();
-  Json findings = Json::array();
+  Json findings = Json::array();  ///< of findings_json in findings.h
   std::vector<Diagnostic> warnings;
 };
 
@@ -33,6 +33,9 @@ struct JsonDocument {
 
 /// As printed: two blanks a level, a line end behind it; bytes that are no UTF-8 as U+FFFD.
 [[nodiscard]] std::string to_text(const Json& json);
+
+/// `file`, `line` and `column` of a span; all null for no place or one outside the texts.
+[[nodiscard]] Json place_json(const std::optional<SourceSpan>& where, const std::vector<SourceText>& texts);
 
 /// A number, or null where it is not finite.
 [[nodiscard]] Json number_or_null(double value);

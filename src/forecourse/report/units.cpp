@@ -92,7 +92,7 @@ std::string with_unit(Measure measure, site::Display display, double si, Glyphs 
   return number(measure, display, si, glyphs) + blank(glyphs) + unit_label(measure, display, glyphs);
 }
 
-std::string default_value(const network::DefaultUsed& used, site::Display display, Glyphs glyphs) {
+std::string default_value(const DefaultUsed& used, site::Display display, Glyphs glyphs) {
   const auto as = [&](Measure measure) {
     return significant(shown_value(measure, display, used.value), glyphs) + blank(glyphs) +
            unit_label(measure, display, glyphs);

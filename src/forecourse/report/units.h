@@ -2,7 +2,7 @@
 
 #include <string>
 
-#include "forecourse/network/default_used.h"
+#include "forecourse/base/default_used.h"
 #include "forecourse/site/site.h"
 
 namespace forecourse::report {
@@ -48,7 +48,7 @@ enum class Glyphs {
 
 /// A default's value with a unit that people read: roughness in mm, bore in in or mm, viscosity in cP or mPa·s;
 /// an unknown unit stays as it is. To four significant digits.
-[[nodiscard]] std::string default_value(const network::DefaultUsed& used, site::Display display,
+[[nodiscard]] std::string default_value(const DefaultUsed& used, site::Display display,
                                         Glyphs glyphs = Glyphs::unicode);
 
 }  // namespace forecourse::report

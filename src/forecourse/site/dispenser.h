@@ -44,6 +44,7 @@ struct Inlet {
 
 /// One share of a blended hose.
 struct BlendShare {
+  SourceSpan where{};
   Name product;
   Entered<Ratio> share;
 };

@@ -28,10 +28,11 @@ Parsed<Site> read_site(std::string_view text, std::uint32_t text_index) {
   Parsed<Site> result;
   result.diagnostics = std::move(document.diagnostics);
   result.value.where = {text_index, 0, static_cast<std::uint32_t>(std::min<std::size_t>(text.size(), UINT32_MAX))};
-  const ReadRun run{text, result.diagnostics, document.value.complete};
+  std::vector<SourceSpan> half_read;
+  const ReadRun run{text, result.diagnostics, half_read, document.value.complete};
   fill(result.value, document.value.root, run);
   if (!document.value.ids_lost) {
-    for (Diagnostic& d : check_site(result.value)) result.diagnostics.push_back(std::move(d));
+    for (Diagnostic& d : check_site(result.value, half_read)) result.diagnostics.push_back(std::move(d));
   }
   std::stable_sort(result.diagnostics.begin(), result.diagnostics.end(), stands_before);
   return result;

@@ -1,5 +1,6 @@
 #include "forecourse/report/flow/flow_html.h"
 
+#include "forecourse/report/findings.h"
 #include "forecourse/report/flow/flow_html_course.h"
 #include "forecourse/report/flow/flow_html_tables.h"
 #include "forecourse/report/flow/flow_view.h"
@@ -25,12 +26,13 @@ std::string asked(const FlowResult& result, const site::Site& site) {
     items.push_back("Open together, " + in_words(set) + ": " + joined(set.hoses) + ".");
   }
   if (result.options.keep_flow) {
-    items.push_back("Every open hose should keep " +
-                    with_unit(Measure::flow, site.display, *result.options.keep_flow) + ".");
+    items.push_back("Every open hose should keep " + with_unit(Measure::flow, site.display, *result.options.keep_flow) +
+                    ".");
   }
   return html::heading(2, "What was asked") +
-         html::paragraph("What flows at each hose alone, with one hose of its product open at each dispenser, and with "
-                         "every hose of the station open; and the pressure everywhere for these sets of open hoses:") +
+         html::paragraph(
+             "What flows at each hose alone, with one hose of its product open at each dispenser, and with "
+             "every hose of the station open; and the pressure everywhere for these sets of open hoses:") +
          html::list(items);
 }
 
@@ -40,15 +42,15 @@ std::string reservations(const FlowResult& result) {
   return html::heading(2, "Not determined, or with a reservation") + html::list(reasons);
 }
 
-std::string state(const FlowResult& result, std::size_t index, const SystemFlow& system, site::Display display,
-                  const std::string& id) {
+std::string state(const FlowResult& result, std::size_t index, const SystemFlow& system,
+                  const studies::SystemSummary& summary, site::Display display, const std::string& id) {
   std::string out = html::heading(3, "With " + in_words(result.states[index].open_set));
   if (system.status != studies::FlowStatus::determined) {
     out += html::paragraph("Its piping is " + status_in_words(system) + ".");
   }
   if (system.status == studies::FlowStatus::not_determined) return out;
   out += state_readings(system, display);
-  if (index == 0) out += course_figures(system, display, id);
+  if (index == 0) out += course_figures(system, display, summary.elevations_known, id);
   return out + state_tables(system, display);
 }
 
@@ -56,13 +58,14 @@ std::string group(const FlowResult& result, const HoseGroup& hoses, site::Displa
   if (hoses.system == nullptr) {
     return html::heading(2, "Blended hoses and hoses without piping") + hose_table(hoses, display);
   }
+  const std::string id = "piping-" + std::to_string(number);
   std::string out = html::heading(2, hoses.system->id);
   out += html::paragraph(fluid_in_words(*hoses.system, display), "quiet");
-  out += hose_table(hoses, display);
+  out += hose_figure(result, hoses, display, id + "-hoses") + hose_table(hoses, display);
   for (const std::string& limit : limits_in_words(result, hoses, display)) out += html::paragraph(limit, "quiet");
   for (std::size_t i = 0; i < result.states.size(); ++i) {
     const SystemFlow* system = find_system(result.states[i], hoses.system->id);
-    if (system != nullptr) out += state(result, i, *system, display, "product-" + std::to_string(number));
+    if (system != nullptr) out += state(result, i, *system, *hoses.system, display, id);
   }
   return out;
 }
@@ -72,9 +75,10 @@ std::string defaults(const FlowResult& result, site::Display display) {
   if (result.defaults.empty()) return out + html::paragraph("None: every value that was used was entered.");
   out += html::paragraph("The result rests on " + count_by_status(result.defaults) +
                          ". Enter a value of your own to replace one.");
-  html::Table table{"Defaults used", "", {{"What", ""}, {"Value", "", true}, {"Status", ""}, {"Source", ""}}, {}, {}};
-  for (const network::DefaultUsed& d : result.defaults) {
-    table.rows.push_back({{d.what, default_value(d, display), network::word(d.status), d.source}});
+  html::Table table{
+      "Defaults used", "", {{"What", ""}, {"Value", "", true}, {"Status", ""}, {"Source", "", false, true}}, {}, {}};
+  for (const DefaultUsed& d : result.defaults) {
+    table.rows.push_back({{d.what, default_value(d, display), forecourse::word(d.status), d.source}});
   }
   return out + html::table(table);
 }
@@ -118,7 +122,7 @@ html::Page around(const FlowResult& result, const site::Site& site, const FlowRe
 
 std::string flow_report(const FlowResult& result, const site::Site& site, const FlowReportFacts& facts) {
   html::Page page = around(result, site, facts);
-  page.body = asked(result, site) + reservations(result);
+  page.body = asked(result, site) + reservations(result) + findings_html(facts.findings, site.display);
   std::size_t number = 0;
   for (const HoseGroup& hoses : hose_groups(result)) page.body += group(result, hoses, site.display, ++number);
   page.body += defaults(result, site.display) + sources(result) + warnings(result, facts.texts);

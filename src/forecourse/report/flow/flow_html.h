@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "forecourse/checks/finding.h"
 #include "forecourse/report/diagnostic_text.h"
 #include "forecourse/studies/flow/flow.h"
 
@@ -10,9 +11,10 @@ namespace forecourse::report {
 
 /// What the report says about itself. Nothing here is looked up: what is not handed in is not printed.
 struct FlowReportFacts {
-  std::string date;                ///< "25 Nov 2026"; empty: no date
-  std::string command_line;        ///< that makes the report again
-  std::vector<SourceText> texts;   ///< the texts read, for the places of the warnings; the first is the site file
+  std::string date;               ///< "25 Nov 2026"; empty: no date
+  std::string command_line;       ///< that makes the report again
+  std::vector<SourceText> texts;  ///< the texts read, for the places of the warnings; the first is the site file
+  std::vector<checks::Finding> findings = {};
 };
 
 /// The flow study as one self-contained HTML page.

@@ -17,22 +17,24 @@ bool falls_below_pipe(const HoseFlow& hose) {
                      [](const GradePoint& p) { return p.grade < p.elevation - 1e-6; });
 }
 
-std::string grade_line(const HoseFlow& hose, site::Display display, const std::string& title, const std::string& id) {
+std::string grade_line(const HoseFlow& hose, site::Display display, bool heights_known, const std::string& title,
+                       const std::string& id) {
   const std::string head = unit_label(Measure::head, display);
-  svg::GradeChart chart{id, title, "", head + " above the site's datum", {}};
+  const char* datum = heights_known ? " above the site's datum" : " above the liquid in the tank";
+  svg::GradeChart chart{id, svg::wide, title, "", head + datum, {}};
   for (const GradePoint& p : hose.grade_line) {
-    chart.stops.push_back({p.place, with_unit(Measure::length, display, p.distance),
-                           shown_value(Measure::head, display, p.elevation),
-                           shown_value(Measure::head, display, p.grade),
-                           number(Measure::pressure, display, p.pressure_gauge)});
+    chart.stops.push_back(
+        {p.place, with_unit(Measure::length, display, p.distance), shown_value(Measure::head, display, p.elevation),
+         shown_value(Measure::head, display, p.grade), number(Measure::pressure, display, p.pressure_gauge)});
   }
   chart.description = "Height of the pipe and of the grade line at each place from the tank to " + hose.id +
                       "; the table below holds the numbers.";
   std::string note = "The gap between pipe and grade line is the pressure, in " +
                      unit_label(Measure::pressure, display) +
                      " gauge at each place. Places are spread evenly; their distance from the tank stands under them.";
-  if (falls_below_pipe(hose)) note += " Where the grade line runs below the pipe, the pressure is below that of the air.";
-  return html::figure(title, note, svg::draw(chart));
+  if (falls_below_pipe(hose))
+    note += " Where the grade line runs below the pipe, the pressure is below that of the air.";
+  return html::chart_figure(chart, note);
 }
 
 std::string grade_table(const HoseFlow& hose, site::Display display) {
@@ -41,14 +43,17 @@ std::string grade_table(const HoseFlow& hose, site::Display display) {
   };
   html::Table table{"Grade line to " + hose.id,
                     "",
-                    {{"Place", ""}, column("Along the course", Measure::length), column("Pipe", Measure::length),
-                     column("Grade line", Measure::head), column("Pressure", Measure::pressure, " gauge")},
+                    {{"Place", ""},
+                     column("Along the course", Measure::length),
+                     column("Pipe", Measure::length),
+                     column("Grade line", Measure::head),
+                     column("Pressure", Measure::pressure, " gauge")},
                     {},
                     {}};
   for (const GradePoint& p : hose.grade_line) {
-    table.rows.push_back({{p.place, number(Measure::length, display, p.distance),
-                           number(Measure::length, display, p.elevation), number(Measure::head, display, p.grade),
-                           number(Measure::pressure, display, p.pressure_gauge)}});
+    table.rows.push_back(
+        {{p.place, number(Measure::length, display, p.distance), number(Measure::length, display, p.elevation),
+          number(Measure::head, display, p.grade), number(Measure::pressure, display, p.pressure_gauge)}});
   }
   return html::table(table);
 }
@@ -56,23 +61,29 @@ std::string grade_table(const HoseFlow& hose, site::Display display) {
 std::string budget_figure(const HoseFlow& hose, const ShownBudget& budget, site::Display display,
                           const std::string& id) {
   const std::string title = "Where the pressure goes on the way to " + hose.id;
-  svg::BudgetChart chart{id, title,
+  svg::BudgetChart chart{id,
+                         svg::wide,
+                         title,
                          "Bars from the tank to the nozzle: what the pump adds and what each part takes, down to "
                          "nothing left. The table below holds the numbers.",
-                         "pressure left to drive the flow, " + unit_label(Measure::pressure, display), {}};
+                         "pressure left to drive the flow, " + unit_label(Measure::pressure, display),
+                         {}};
   for (const ShownBudgetRow& row : budget.rows) {
     chart.bars.push_back({row.part, row.owner, budget.value(row.left - row.change), budget.value(row.left),
                           budget.signed_text(row.change)});
   }
-  return html::figure(title, "Each bar starts where the one above it ended.", svg::draw(chart));
+  return html::chart_figure(chart, "Each bar starts where the one above it ended.");
 }
 
 std::string budget_table(const HoseFlow& hose, const ShownBudget& budget, site::Display display) {
   const std::string pressure = unit_label(Measure::pressure, display);
   html::Table table{"Pressure budget of " + hose.id,
                     "",
-                    {{"Part", ""}, {"Of", ""}, {"Flow", unit_label(Measure::flow, display), true},
-                     {"Velocity", unit_label(Measure::velocity, display), true}, {"Adds or takes", pressure, true},
+                    {{"Part", ""},
+                     {"Of", ""},
+                     {"Flow", unit_label(Measure::flow, display), true},
+                     {"Velocity", unit_label(Measure::velocity, display), true},
+                     {"Adds or takes", pressure, true},
                      {"Left", pressure, true}},
                     {},
                     {}};
@@ -83,17 +94,22 @@ std::string budget_table(const HoseFlow& hose, const ShownBudget& budget, site::
   }
   table.total = {"Pumps " + budget.signed_text(budget.added) + ", all other parts " +
                      budget.signed_text(budget.rows.back().left - budget.added),
-                 "", "", "", budget.signed_text(budget.rows.back().left), budget.text(budget.rows.back().left)};
+                 "",
+                 "",
+                 "",
+                 budget.signed_text(budget.rows.back().left),
+                 budget.text(budget.rows.back().left)};
   return html::table(table);
 }
 
 }  // namespace
 
-std::string course_figures(const studies::SystemFlow& system, site::Display display, const std::string& id) {
+std::string course_figures(const studies::SystemFlow& system, site::Display display, bool heights_known,
+                           const std::string& id) {
   const HoseFlow* least = slowest(system);
   if (least == nullptr || least->grade_line.size() < 2) return {};
-  std::string out =
-      grade_line(*least, display, "Grade line to " + least->id + ", the slowest open hose", id + "-slowest");
+  std::string out = grade_line(*least, display, heights_known, "Grade line to " + least->id + ", the slowest open hose",
+                               id + "-slowest");
   out += grade_table(*least, display);
   const ShownBudget budget = shown_budget(*least, display);
   if (!budget.rows.empty()) {
@@ -101,7 +117,8 @@ std::string course_figures(const studies::SystemFlow& system, site::Display disp
   }
   const HoseFlow* most = fastest(system);
   if (most == least || most->grade_line.size() < 2) return out;
-  out += grade_line(*most, display, "Grade line to " + most->id + ", the fastest open hose", id + "-fastest");
+  out += grade_line(*most, display, heights_known, "Grade line to " + most->id + ", the fastest open hose",
+                    id + "-fastest");
   return out + grade_table(*most, display);
 }
 

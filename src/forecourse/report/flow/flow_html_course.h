@@ -9,8 +9,9 @@ namespace forecourse::report {
 /// The course to the slowest and to the fastest open hose as HTML: grade lines with their tables, and where the
 /// pressure goes on the way to the slowest, drawn and as a table that adds up.
 ///
-/// \param id beginning of the ids of the drawings, unique in the page
-[[nodiscard]] std::string course_figures(const studies::SystemFlow& system, site::Display display,
+/// \param heights_known false: heights count from the liquid in the tank
+/// \param id            beginning of the ids of the drawings, unique in the page
+[[nodiscard]] std::string course_figures(const studies::SystemFlow& system, site::Display display, bool heights_known,
                                          const std::string& id);
 
 }  // namespace forecourse::report

@@ -4,6 +4,7 @@
 #include <optional>
 
 #include "forecourse/report/html/parts.h"
+#include "forecourse/report/svg/hose_flows.h"
 
 namespace forecourse::report {
 namespace {
@@ -31,8 +32,11 @@ std::string counted(int count, const std::string& noun) {
 std::string hoses(const SystemFlow& system, site::Display display) {
   html::Table table{"Hoses",
                     "",
-                    {{"Hose", ""}, {"Dispenser", ""}, column("Delivers", Measure::flow, display),
-                     gauge_column("Pressure where it begins", display), {"Note", ""}},
+                    {{"Hose", ""},
+                     {"Dispenser", ""},
+                     column("Delivers", Measure::flow, display),
+                     gauge_column("Pressure where it begins", display),
+                     {"Note", "", false, true}},
                     {},
                     {}};
   for (const studies::HoseFlow& h : system.hoses) {
@@ -53,19 +57,23 @@ const char* pump_note(const studies::PumpDuty& pump) {
 std::string pumps(const SystemFlow& system, site::Display display) {
   html::Table table{"Pumps",
                     "",
-                    {{"Pump", ""}, {"Tank", ""}, column("Flow", Measure::flow, display),
-                     column("Adds", Measure::pressure, display), gauge_column("At the discharge", display),
-                     gauge_column("At the leak detector", display), {"Note", ""}},
+                    {{"Pump", ""},
+                     {"Tank", ""},
+                     column("Flow", Measure::flow, display),
+                     column("Adds", Measure::pressure, display),
+                     gauge_column("At the discharge", display),
+                     gauge_column("At the leak detector", display),
+                     {"Note", "", false, true}},
                     {},
                     {}};
   for (const studies::PumpDuty& p : system.pumps) {
     const std::string detector = p.leak_detector_pressure_gauge
                                      ? number(Measure::pressure, display, *p.leak_detector_pressure_gauge)
                                      : std::string("none");
-    table.rows.push_back({{p.id, p.tank, number(Measure::flow, display, p.flow),
-                           number(Measure::pressure, display, p.pressure_rise),
-                           number(Measure::pressure, display, p.discharge_pressure_gauge), detector, pump_note(p)},
-                          p.dead_headed});
+    table.rows.push_back(
+        {{p.id, p.tank, number(Measure::flow, display, p.flow), number(Measure::pressure, display, p.pressure_rise),
+          number(Measure::pressure, display, p.discharge_pressure_gauge), detector, pump_note(p)},
+         p.dead_headed});
   }
   return table.rows.empty() ? std::string() : html::table(table);
 }
@@ -73,8 +81,10 @@ std::string pumps(const SystemFlow& system, site::Display display) {
 std::string lines(const SystemFlow& system, site::Display display) {
   html::Table table{"Lines",
                     "",
-                    {{"Line", ""}, column("Flow", Measure::flow, display),
-                     column("Velocity", Measure::velocity, display), column("Takes", Measure::pressure, display)},
+                    {{"Line", ""},
+                     column("Flow", Measure::flow, display),
+                     column("Velocity", Measure::velocity, display),
+                     column("Takes", Measure::pressure, display)},
                     {},
                     {}};
   for (const studies::LineFlow& l : system.lines) {
@@ -85,11 +95,14 @@ std::string lines(const SystemFlow& system, site::Display display) {
 }
 
 std::string places(const SystemFlow& system, site::Display display) {
-  html::Table table{
-      "Places", "", {{"Place", ""}, column("Height", Measure::length, display), gauge_column("Pressure", display)}, {}, {}};
+  html::Table table{"Places",
+                    "",
+                    {{"Place", ""}, column("Height", Measure::length, display), gauge_column("Pressure", display)},
+                    {},
+                    {}};
   for (const studies::PlacePressure& p : system.places) {
-    table.rows.push_back({{p.id, number(Measure::length, display, p.elevation),
-                           number(Measure::pressure, display, p.pressure_gauge)}});
+    table.rows.push_back(
+        {{p.id, number(Measure::length, display, p.elevation), number(Measure::pressure, display, p.pressure_gauge)}});
   }
   return table.rows.empty() ? std::string() : html::table(table);
 }
@@ -97,7 +110,8 @@ std::string places(const SystemFlow& system, site::Display display) {
 }  // namespace
 
 std::string fluid_in_words(const studies::SystemSummary& system, site::Display display) {
-  return system.product + ": " + with_unit(Measure::density, display, system.density) + ", " +
+  const std::string of = system.id == system.product ? "" : "Piping of " + system.product + ": ";
+  return of + with_unit(Measure::density, display, system.density) + ", " +
          with_unit(Measure::viscosity, display, system.dynamic_viscosity) + " at " +
          with_unit(Measure::temperature, display, system.temperature) + "; " + counted(system.hoses, "hose") + ", " +
          counted(system.pumps, "pump") + ".";
@@ -105,22 +119,49 @@ std::string fluid_in_words(const studies::SystemSummary& system, site::Display d
 
 std::string hose_table(const HoseGroup& group, site::Display display) {
   html::Table table{"Flow at each hose",
-                    "alone, with one hose of its product open at each dispenser, and with every hose open",
-                    {{"Hose", ""}, {"Dispenser", ""}, column("Alone", Measure::flow, display),
-                     column("One each", Measure::flow, display), column("All open", Measure::flow, display),
-                     {"Note", ""}},
+                    "A dash: not in that set of open hoses, or not determined.",
+                    {{"Hose", ""},
+                     {"Dispenser", ""},
+                     column("Alone", Measure::flow, display),
+                     column("One each", Measure::flow, display),
+                     column("All open", Measure::flow, display),
+                     {"Note", "", false, true}},
                     {},
                     {}};
   for (const HoseRow& row : group.rows) {
     const studies::HoseSummary& h = *row.hose;
     const std::string mix = group.system == nullptr ? h.product + (row.note.empty() ? "" : "; ") : std::string();
-    table.rows.push_back({{h.id, h.dispenser, show(Measure::flow, display, h.alone),
-                           show(Measure::flow, display, h.one_each), show(Measure::flow, display, h.all_open),
-                           mix + row.note},
-                          !row.note.empty()});
+    table.rows.push_back(
+        {{h.id, h.dispenser, show(Measure::flow, display, h.alone), show(Measure::flow, display, h.one_each),
+          show(Measure::flow, display, h.all_open), mix + row.note},
+         !row.note.empty()});
   }
   if (table.rows.empty()) return html::paragraph("No hose draws on this piping alone.");
   return html::table(table);
+}
+
+std::string hose_figure(const studies::FlowResult& result, const HoseGroup& group, site::Display display,
+                        const std::string& id) {
+  const auto in_unit = [&](const std::optional<double>& si) {
+    return si ? std::optional<double>(shown_value(Measure::flow, display, *si)) : std::nullopt;
+  };
+  const std::string unit = unit_label(Measure::flow, display);
+  svg::HoseFlowChart chart{
+      id, svg::wide, "What a hose gives", "", "flow at the hose, " + unit, decimals(Measure::flow, display), {}, {}};
+  chart.description =
+      "Flow of each hose alone, with one hose at each dispenser, and with all hoses open; the table "
+      "below holds the numbers.";
+  for (const HoseRow& row : group.rows) {
+    chart.hoses.push_back(
+        {row.hose->id, in_unit(row.hose->alone), in_unit(row.hose->one_each), in_unit(row.hose->all_open)});
+  }
+  const auto add_limit = [&](const char* name, const std::optional<double>& si) {
+    if (si) chart.limits.push_back({*in_unit(si), name + number(Measure::flow, display, *si)});
+  };
+  add_limit("cap ", group_cap(result, group));
+  add_limit("to keep ", result.options.keep_flow);
+  return html::chart_figure(chart,
+                            "alone, with one hose of its product open at each dispenser, and with every hose open");
 }
 
 std::string state_readings(const SystemFlow& system, site::Display display) {
@@ -135,13 +176,13 @@ std::string state_readings(const SystemFlow& system, site::Display display) {
   for (const studies::PumpDuty& pump : system.pumps) {
     if (!pump.running) continue;
     readings.push_back({"Pump " + pump.id + " adds", number(Measure::pressure, display, pump.pressure_rise),
-                        unit_label(Measure::pressure, display), ""});
+                        unit_label(Measure::pressure, display), pump.dead_headed ? "dead-headed" : ""});
   }
   return html::readings(readings);
 }
 
 std::string state_tables(const SystemFlow& system, site::Display display) {
-  return hoses(system, display) + pumps(system, display) + lines(system, display) + places(system, display);
+  return hoses(system, display) + pumps(system, display) + html::pair(lines(system, display), places(system, display));
 }
 
 }  // namespace forecourse::report

@@ -14,6 +14,10 @@ namespace forecourse::report {
 /// The hoses of one product in the three states every station is asked about.
 [[nodiscard]] std::string hose_table(const HoseGroup& group, site::Display display);
 
+/// The same drawn, with the cap and the flow to keep.
+[[nodiscard]] std::string hose_figure(const studies::FlowResult& result, const HoseGroup& group, site::Display display,
+                                      const std::string& id);
+
 /// Slowest hose, fastest hose, flow in total, and what the pumps add.
 [[nodiscard]] std::string state_readings(const studies::SystemFlow& system, site::Display display);
 

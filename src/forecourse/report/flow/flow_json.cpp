@@ -1,5 +1,6 @@
 #include "forecourse/report/flow/flow_json.h"
 
+#include "forecourse/report/findings.h"
 #include "forecourse/report/flow/flow_view.h"
 
 namespace forecourse::report {
@@ -137,11 +138,11 @@ Json result_json(const studies::FlowResult& result) {
 }
 
 Json options_json(const studies::FlowOptions& options) {
-  return {{"open_sets", array(options.open_sets, open_set)},
-          {"keep_flow_m3_per_s", number_or_null(options.keep_flow)}};
+  return {{"open_sets", array(options.open_sets, open_set)}, {"keep_flow_m3_per_s", number_or_null(options.keep_flow)}};
 }
 
-Json flow_document(const studies::FlowResult& result, const std::vector<SourceText>& texts) {
+Json flow_document(const studies::FlowResult& result, const std::vector<SourceText>& texts,
+                   const std::vector<checks::Finding>& findings) {
   JsonDocument out;
   out.study = "flow";
   out.version = result.version;
@@ -149,6 +150,7 @@ Json flow_document(const studies::FlowResult& result, const std::vector<SourceTe
   out.options = options_json(result.options);
   out.defaults = result.defaults;
   out.result = result_json(result);
+  out.findings = findings_json(findings, texts);
   out.warnings = result.warnings;
   return document(out, texts);
 }

@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "forecourse/checks/finding.h"
 #include "forecourse/report/json_document.h"
 #include "forecourse/studies/flow/flow.h"
 
@@ -16,6 +17,7 @@ namespace forecourse::report {
 [[nodiscard]] Json options_json(const studies::FlowOptions& options);
 
 /// The whole document of the flow study.
-[[nodiscard]] Json flow_document(const studies::FlowResult& result, const std::vector<SourceText>& texts = {});
+[[nodiscard]] Json flow_document(const studies::FlowResult& result, const std::vector<SourceText>& texts = {},
+                                 const std::vector<checks::Finding>& findings = {});
 
 }  // namespace forecourse::report

@@ -1,8 +1,10 @@
 #include "forecourse/report/flow/flow_terminal.h"
 
+#include <algorithm>
 #include <cmath>
 #include <optional>
 
+#include "forecourse/report/findings.h"
 #include "forecourse/report/flow/flow_view.h"
 #include "forecourse/report/terminal/page.h"
 
@@ -24,6 +26,7 @@ class Summary {
     page_.title((site_.name.empty() ? "Station without a name" : site_.name.text) + ": flow at every hose");
     tell_asked();
     tell_not_determined();
+    tell_findings();
     for (const HoseGroup& group : hose_groups(result_)) tell_group(group);
     tell_defaults();
     tell_warnings();
@@ -49,7 +52,7 @@ class Summary {
     for (const studies::OpenSet& set : result_.options.open_sets) {
       asked += (asked.empty() ? "" : "; ") + in_words(set);
     }
-    page_.paragraph("Asked: " + (asked.empty() ? "nothing" : asked) + ". forecourse " + result_.version + ".");
+    page_.paragraph("Open together: " + (asked.empty() ? "nothing" : asked) + ". forecourse " + result_.version + ".");
     page_.paragraph(flow_cautions().front());
   }
 
@@ -58,6 +61,14 @@ class Summary {
     if (reasons.empty()) return;
     page_.heading("Not determined, or with a reservation");
     for (const std::string& reason : reasons) page_.item(reason);
+  }
+
+  void tell_findings() {
+    if (facts_.findings.empty()) return;
+    page_.heading("Requirements: " + count_by_state(facts_.findings));
+    for (const FindingGroup& group : grouped(facts_.findings)) {
+      page_.notice(checks::word(group.findings.front()->state), in_words(group, site_.display, glyphs()));
+    }
   }
 
   void tell_group(const HoseGroup& group) {
@@ -74,6 +85,8 @@ class Summary {
     for (std::size_t i = 0; i < result_.states.size(); ++i) {
       const SystemFlow* system = find_system(result_.states[i], group.system->id);
       if (system == nullptr) continue;
+      const bool determined = system->status != studies::FlowStatus::not_determined;
+      if (!determined && i > 0) continue;
       tell_state(result_.states[i].open_set, *system);
       if (i == 0) tell_first_state(*system);
     }
@@ -83,12 +96,17 @@ class Summary {
     Table table{{{"Hose"}, {"At"}, {"Alone", true}, {"One each", true}, {"All open", true}, {"Note", false, true}}, {}};
     for (const HoseRow& row : group.rows) {
       const studies::HoseSummary& h = *row.hose;
-      const std::string note = group.system == nullptr ? h.product + (row.note.empty() ? "" : "; " + row.note) : row.note;
+      const std::string note =
+          group.system == nullptr ? h.product + (row.note.empty() ? "" : "; " + row.note) : row.note;
       table.rows.push_back({h.id, h.dispenser, show(Measure::flow, h.alone), show(Measure::flow, h.one_each),
                             show(Measure::flow, h.all_open), note});
     }
     if (table.rows.empty()) return page_.remark("No hose draws on this piping alone.");
     page_.table(table);
+    const bool has_gap = std::any_of(group.rows.begin(), group.rows.end(), [](const HoseRow& row) {
+      return row.hose->alone && !(row.hose->one_each && row.hose->all_open);
+    });
+    if (has_gap) page_.remark("A dash: the hose is not in that set, or its flow is not determined.");
   }
 
   void tell_state(const studies::OpenSet& set, const SystemFlow& system) {
@@ -127,11 +145,10 @@ class Summary {
                 {}};
     for (const studies::PumpDuty& p : system.pumps) {
       const char* note = p.dead_headed ? "dead-headed: runs, delivers nothing" : p.running ? "" : "off";
-      table.rows.push_back({p.id, show(Measure::flow, p.flow), show(Measure::pressure, p.pressure_rise),
-                            show(Measure::pressure, p.discharge_pressure_gauge),
-                            p.leak_detector_pressure_gauge ? show(Measure::pressure, *p.leak_detector_pressure_gauge)
-                                                           : "none",
-                            note});
+      table.rows.push_back(
+          {p.id, show(Measure::flow, p.flow), show(Measure::pressure, p.pressure_rise),
+           show(Measure::pressure, p.discharge_pressure_gauge),
+           p.leak_detector_pressure_gauge ? show(Measure::pressure, *p.leak_detector_pressure_gauge) : "none", note});
     }
     page_.table(table);
   }
@@ -154,11 +171,9 @@ class Summary {
   void tell_budget(const studies::HoseFlow& hose) {
     const ShownBudget budget = shown_budget(hose, site_.display);
     if (budget.rows.empty()) return;
-    Table table{{{"Part"},
-                 {"Of"},
-                 {"Adds or takes, " + in(Measure::pressure), true},
-                 {"Left, " + in(Measure::pressure), true}},
-                {}};
+    Table table{
+        {{"Part"}, {"Of"}, {"Adds or takes, " + in(Measure::pressure), true}, {"Left, " + in(Measure::pressure), true}},
+        {}};
     for (const ShownBudgetRow& row : budget.rows) {
       table.rows.push_back(
           {row.part, row.owner, budget.signed_text(row.change, glyphs()), budget.text(row.left, glyphs())});
@@ -174,8 +189,8 @@ class Summary {
     const bool listed = style_.verbose || result_.defaults.size() <= longest_list;
     if (!listed) return page_.remark("The list is in the report, or here with --verbose.");
     Table table{{{"What", false, true}, {"Value", true}, {"Status"}, {"Source", false, true}}, {}};
-    for (const network::DefaultUsed& d : result_.defaults) {
-      table.rows.push_back({d.what, default_value(d, site_.display, glyphs()), network::word(d.status), d.source});
+    for (const DefaultUsed& d : result_.defaults) {
+      table.rows.push_back({d.what, default_value(d, site_.display, glyphs()), forecourse::word(d.status), d.source});
     }
     page_.table(table);
   }

@@ -97,7 +97,8 @@ std::vector<long> apportion(const std::vector<double>& parts, long sum) {
   const auto rest = [&](std::size_t i) { return parts[i] - std::floor(parts[i]); };
   std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return rest(a) > rest(b); });
   for (std::size_t k = 0; missing > 0 && !order.empty(); ++k, --missing) ++out[order[k % order.size()]];
-  for (std::size_t k = 0; missing < 0 && !order.empty(); ++k, ++missing) --out[order[order.size() - 1 - k % order.size()]];
+  for (std::size_t k = 0; missing < 0 && !order.empty(); ++k, ++missing)
+    --out[order[order.size() - 1 - k % order.size()]];
   return out;
 }
 
@@ -142,10 +143,20 @@ std::vector<std::string> limits_in_words(const FlowResult& result, const HoseGro
     add_once(out, "Cap: " + with_unit(Measure::flow, display, *found->rule_cap, glyphs) + " at each hose, " +
                       found->rule_clause + ".");
   }
-  if (const auto keep = result.options.keep_flow) {
+  const bool any_flow =
+      std::any_of(group.rows.begin(), group.rows.end(), [](const HoseRow& row) { return row.hose->alone.has_value(); });
+  if (const auto keep = result.options.keep_flow; keep && any_flow) {
     out.push_back("Flow to keep at every open hose: " + with_unit(Measure::flow, display, *keep, glyphs) + ".");
   }
   return out;
+}
+
+std::optional<double> group_cap(const FlowResult& result, const HoseGroup& group) {
+  for (const HoseRow& row : group.rows) {
+    const HoseFlow* found = find_hose(result, row.hose->id);
+    if (found != nullptr && found->rule_cap) return found->rule_cap;
+  }
+  return std::nullopt;
 }
 
 std::string hose_note(const HoseFlow& hose) {
@@ -177,17 +188,18 @@ std::vector<std::string> not_determined(const FlowResult& result) {
   for (const studies::FlowState& state : result.states) {
     for (const SystemFlow& system : state.systems) {
       if (system.status == studies::FlowStatus::not_determined) {
-        add_once(out, system.system + ": " + status_in_words(system) + ".");
+        add_once(out, system.system + " is " + status_in_words(system) + ".");
       }
       if (system.status == studies::FlowStatus::no_supply) {
-        add_once(out, system.system + ", " + state.open_set.name + ": " + status_in_words(system) + ".");
+        add_once(out, system.system + ", with " + state.open_set.name + ": " + status_in_words(system) + ".");
       }
     }
   }
   for (const studies::SystemSummary& system : result.systems) {
     if (system.elevations_known) continue;
-    add_once(out, system.id + ": heights were not entered, so gauge pressures are those at the height of the liquid "
-                              "in the tank, not at the place itself.");
+    add_once(out, system.id +
+                      ": heights were not entered, so gauge pressures are those at the height of the liquid "
+                      "in the tank, not at the place itself.");
   }
   return out;
 }
@@ -246,21 +258,22 @@ ShownBudget shown_budget(const HoseFlow& hose, site::Display display) {
   return budget;
 }
 
-std::string count_by_status(const std::vector<network::DefaultUsed>& defaults) {
-  using network::DefaultStatus;
+std::string count_by_status(const std::vector<DefaultUsed>& defaults) {
   std::string out;
   for (const DefaultStatus status : {DefaultStatus::published, DefaultStatus::computed, DefaultStatus::common_practice,
                                      DefaultStatus::illustrative}) {
-    const auto count = std::count_if(defaults.begin(), defaults.end(),
-                                     [&](const network::DefaultUsed& used) { return used.status == status; });
-    if (count > 0) out += (out.empty() ? "" : ", ") + std::to_string(count) + " " + network::word(status);
+    const auto count =
+        std::count_if(defaults.begin(), defaults.end(), [&](const DefaultUsed& used) { return used.status == status; });
+    if (count > 0) out += (out.empty() ? "" : ", ") + std::to_string(count) + " " + forecourse::word(status);
   }
   return out;
 }
 
 std::vector<std::string> sources_used(const FlowResult& result) {
   std::set<std::string> sources;
-  for (const network::DefaultUsed& used : result.defaults) sources.insert(used.source);
+  for (const DefaultUsed& used : result.defaults) {
+    if (used.status == DefaultStatus::published || used.status == DefaultStatus::computed) sources.insert(used.source);
+  }
   for (const studies::FlowState& state : result.states) {
     for (const SystemFlow& system : state.systems) {
       for (const HoseFlow& hose : system.hoses) sources.insert(hose.rule_clause);

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -28,9 +29,13 @@ struct HoseGroup {
 /// All hoses of the station, each once; first by piping, then the rest.
 [[nodiscard]] std::vector<HoseGroup> hose_groups(const studies::FlowResult& result);
 
-/// What the notes of a group refer to: the cap with its clause, the flow to keep. Sentences; may be empty.
+/// What the notes of a group refer to: the cap with its clause, the flow to keep. Sentences; may be empty, and
+/// is when no flow of the group is determined.
 [[nodiscard]] std::vector<std::string> limits_in_words(const studies::FlowResult& result, const HoseGroup& group,
                                                        site::Display display, Glyphs glyphs = Glyphs::unicode);
+
+/// [m3/s] The cap that a rule sets for the group's hoses; empty when none does.
+[[nodiscard]] std::optional<double> group_cap(const studies::FlowResult& result, const HoseGroup& group);
 
 /// Note of one hose in one state, as above but without saying when.
 [[nodiscard]] std::string hose_note(const studies::HoseFlow& hose);
@@ -76,9 +81,9 @@ struct ShownBudget {
 [[nodiscard]] ShownBudget shown_budget(const studies::HoseFlow& hose, site::Display display);
 
 /// "3 published, 1 illustrative"; empty when there are none.
-[[nodiscard]] std::string count_by_status(const std::vector<network::DefaultUsed>& defaults);
+[[nodiscard]] std::string count_by_status(const std::vector<DefaultUsed>& defaults);
 
-/// Clauses and keys that the result rests on, sorted, none twice.
+/// Clauses, and sources of what was published or computed, sorted, none twice.
 [[nodiscard]] std::vector<std::string> sources_used(const studies::FlowResult& result);
 
 /// Name of an open set with how many hoses it opens: "all hoses open (6 hoses)".

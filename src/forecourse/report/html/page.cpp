@@ -29,8 +29,9 @@ std::string cells(const Page& page) {
 
 std::string page(const Page& page) {
   std::string out = "<!doctype html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n";
-  out += "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'; "
-         "base-uri 'none'; form-action 'none'\">\n";
+  out +=
+      "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'; "
+      "base-uri 'none'; form-action 'none'\">\n";
   out += "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n";
   out += "<meta name=\"referrer\" content=\"no-referrer\">\n";
   out += "<title>" + escape(page.station) + ": " + escape(page.study) + "</title>\n<style>";

@@ -8,11 +8,11 @@ namespace forecourse::report::html {
 
 /// A report as one file that asks nobody for anything: no script, no font, no picture from outside.
 struct Page {
-  std::string station;                                      ///< the page's heading
-  std::string study;                                        ///< what it is about: "Flow at every hose"
-  std::vector<std::pair<std::string, std::string>> cells;   ///< title cells, label and text; an empty text: "not given"
-  std::string caution;                                      ///< one line above every number
-  std::string body;                                         ///< HTML, made with parts.h
+  std::string station;                                     ///< the page's heading
+  std::string study;                                       ///< what it is about: "Flow at every hose"
+  std::vector<std::pair<std::string, std::string>> cells;  ///< title cells, label and text; an empty text: "not given"
+  std::string caution;                                     ///< one line above every number
+  std::string body;                                        ///< HTML, made with parts.h
 };
 
 /// The whole page. Light and dark follow the reader's setting; on paper it is black on white, A4 or Letter.

@@ -2,12 +2,35 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "forecourse/report/svg/text.h"
+#include "forecourse/report/utf8.h"
 
 namespace forecourse::report::html {
 namespace {
 
 using svg::escape;
+
+/// Escaped, with places where a long word may break, so that no name can stretch a table.
+std::string breakable(std::string_view text) {
+  constexpr std::size_t longest = 24;  // characters
+  std::string out;
+  std::size_t since = 0;
+  std::size_t begin = 0;
+  for (std::size_t at = 0; at < text.size(); at += character_at(text, at).length) {
+    since = text[at] == ' ' ? 0 : since + 1;
+    if (since <= longest) continue;
+    out += escape(text.substr(begin, at - begin)) + "<wbr>";
+    begin = at;
+    since = 1;
+  }
+  return out + escape(text.substr(begin));
+}
+
+const char* css_class(const Column& column) {
+  return column.number ? " class=\"n\"" : column.words ? " class=\"w\"" : "";
+}
 
 std::string caption(const Table& table) {
   const std::string note = table.note.empty() ? "" : " <span>" + escape(table.note) + "</span>";
@@ -18,7 +41,7 @@ std::string head(const std::vector<Column>& columns) {
   std::string out = "<thead><tr>";
   for (const Column& column : columns) {
     const std::string unit = column.unit.empty() ? "" : " <span>" + escape(column.unit) + "</span>";
-    out += fmt::format("<th scope=\"col\"{}>{}{}</th>", column.number ? " class=\"n\"" : "", escape(column.head), unit);
+    out += fmt::format("<th scope=\"col\"{}>{}{}</th>", css_class(column), escape(column.head), unit);
   }
   return out + "</tr></thead>\n";
 }
@@ -26,9 +49,9 @@ std::string head(const std::vector<Column>& columns) {
 std::string row(const std::vector<Column>& columns, const std::vector<std::string>& cells, bool marked) {
   std::string out = marked ? "<tr class=\"marked\">" : "<tr>";
   for (std::size_t c = 0; c < columns.size(); ++c) {
-    const std::string text = c < cells.size() ? escape(cells[c]) : "";
-    const char* number = columns[c].number ? " class=\"n\"" : "";
-    out += c == 0 ? fmt::format("<th scope=\"row\"{}>{}</th>", number, text) : fmt::format("<td{}>{}</td>", number, text);
+    const std::string text = c < cells.size() ? breakable(cells[c]) : "";
+    const std::string inner = std::string(css_class(columns[c])) + ">" + text;
+    out += c == 0 ? "<th scope=\"row\"" + inner + "</th>" : "<td" + inner + "</td>";
   }
   return out + "</tr>\n";
 }
@@ -36,8 +59,12 @@ std::string row(const std::vector<Column>& columns, const std::vector<std::strin
 }  // namespace
 
 std::string table(const Table& table) {
-  std::string out = "<div class=\"scroll\" role=\"region\" tabindex=\"0\" aria-label=\"" + escape(table.caption) + "\">\n";
-  out += "<table>\n" + caption(table) + head(table.columns) + "<tbody>\n";
+  constexpr std::size_t short_table = 16;  // rows that are not parted on paper
+  const char* keep = table.rows.size() <= short_table ? " keep" : "";
+  std::string out = "<div class=\"scroll" + std::string(keep) + "\" role=\"region\" tabindex=\"0\" aria-label=\"" +
+                    escape(table.caption) + "\">\n";
+  const bool words = std::any_of(table.columns.begin(), table.columns.end(), [](const Column& c) { return c.words; });
+  out += (words ? "<table class=\"wide\">\n" : "<table>\n") + caption(table) + head(table.columns) + "<tbody>\n";
   for (const Row& r : table.rows) out += row(table.columns, r.cells, r.marked);
   out += "</tbody>\n";
   if (!table.total.empty()) out += "<tfoot>" + row(table.columns, table.total, false) + "</tfoot>\n";
@@ -68,12 +95,18 @@ std::string readings(const std::vector<Reading>& readings) {
   return out + "</dl>\n";
 }
 
-std::string figure(std::string_view title, std::string_view note, std::string_view svg) {
-  if (svg.empty()) return {};
+std::string pair(std::string_view left, std::string_view right) {
+  if (left.empty() || right.empty()) return std::string(left) + std::string(right);
+  return fmt::format("<div class=\"pair\">\n<div>{}</div>\n<div>{}</div>\n</div>\n", left, right);
+}
+
+std::string figure(std::string_view title, std::string_view note, std::string_view wide, std::string_view narrow) {
+  if (wide.empty()) return {};
   return fmt::format(
       "<figure>\n<figcaption><b>{0}</b> <span>{1}</span></figcaption>\n"
-      "<div class=\"scroll\" role=\"region\" tabindex=\"0\" aria-label=\"{0}\">\n{2}</div>\n</figure>\n",
-      escape(title), escape(note), svg);
+      "<div class=\"scroll on-wide\" role=\"region\" tabindex=\"0\" aria-label=\"{0}\">\n{2}</div>\n"
+      "<div class=\"scroll on-narrow\" role=\"region\" tabindex=\"0\" aria-label=\"{0}\">\n{3}</div>\n</figure>\n",
+      escape(title), escape(note), wide, narrow);
 }
 
 }  // namespace forecourse::report::html

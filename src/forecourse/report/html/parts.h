@@ -4,6 +4,8 @@
 #include <string_view>
 #include <vector>
 
+#include "forecourse/report/svg/text.h"
+
 namespace forecourse::report::html {
 
 /// Everything handed in is text and is escaped here; everything given back is HTML.
@@ -12,6 +14,7 @@ struct Column {
   std::string head;
   std::string unit;     ///< stands once, in the head; may be empty
   bool number = false;  ///< right-aligned with even digits
+  bool words = false;   ///< sentences: takes the room that is left
 };
 
 struct Row {
@@ -45,7 +48,21 @@ struct Reading {
 /// A few numbers that are read first, in large type.
 [[nodiscard]] std::string readings(const std::vector<Reading>& readings);
 
-/// A drawing under its title and one sentence of how to read it; `svg` is markup of this program's own making.
-[[nodiscard]] std::string figure(std::string_view title, std::string_view note, std::string_view svg);
+/// Two pieces side by side where there is room, one under the other where there is not.
+[[nodiscard]] std::string pair(std::string_view left, std::string_view right);
+
+/// A drawing under its title and one sentence of how to read it, once for a wide page and paper and once for a phone;
+/// both are markup of this program's own making. Empty without drawings.
+[[nodiscard]] std::string figure(std::string_view title, std::string_view note, std::string_view wide,
+                                 std::string_view narrow);
+
+/// A figure of a chart that one of the `svg::draw` draws.
+template <class Chart>
+[[nodiscard]] std::string chart_figure(Chart chart, std::string_view note) {
+  const std::string wide = draw(chart);
+  chart.id += "-narrow";
+  chart.width = svg::narrow;
+  return figure(chart.title, note, wide, draw(chart));
+}
 
 }  // namespace forecourse::report::html

@@ -45,17 +45,18 @@ padding:var(--s3) var(--s4)}
 .readings div{display:flex;flex-direction:column;justify-content:flex-end}
 .readings span{display:block;font-size:12px;color:var(--ink3)}
 .scroll{overflow-x:auto;margin:var(--s4) 0} .scroll:focus-visible{outline:2px solid var(--mark);outline-offset:2px}
-table{border-collapse:collapse;width:100%;font-size:14px;line-height:1.4}
+table{border-collapse:collapse;min-width:min(100%,440px);font-size:14px;line-height:1.4} .wide{width:100%}
 caption,figcaption{text-align:left;padding-bottom:var(--s2);color:var(--ink2);font-size:14px}
 caption b,figcaption b{color:var(--ink);font-size:15px;margin-right:var(--s2)}
 th,td{text-align:left;vertical-align:top;padding:6px var(--s4) 6px 0;border-bottom:1px solid var(--rule)}
 th:last-child,td:last-child{padding-right:0}
 thead th{font-weight:400;color:var(--ink2);font-size:13px;vertical-align:bottom;border-bottom:1.5px solid var(--ink);
 line-height:1.25}
-thead span{display:block;color:var(--ink3);font-size:12px}
-tbody th{font-weight:700;overflow-wrap:anywhere} td{overflow-wrap:anywhere}
+thead .n{white-space:normal;min-width:84px} thead span{display:block;white-space:nowrap;color:var(--ink3);font-size:12px}
+tbody th{font-weight:700}
 tfoot th,tfoot td{border-top:1.5px solid var(--ink);border-bottom:0;font-weight:700}
-.n{text-align:right;white-space:nowrap;overflow-wrap:normal}
+.n{text-align:right;white-space:nowrap;padding-left:var(--s3)} .w{min-width:15em} .wide .w{width:50%}
+.wide .n{width:1%} .pair{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,440px),1fr));gap:0 var(--s6);align-items:start}
 .marked>th:first-child{box-shadow:inset 4px 0 var(--warn-edge);padding-left:var(--s3)}
 figure{margin:var(--s5) 0} figure .scroll{margin:0}
 .chart{display:block;max-width:none;font-size:12.5px}
@@ -63,6 +64,7 @@ figure{margin:var(--s5) 0} figure .scroll{margin:0}
 .chart .tick{text-anchor:end;fill:var(--ink3)} .chart .tick-top{text-anchor:middle;fill:var(--ink3)}
 .chart .reading{text-anchor:middle;fill:var(--ink);font-weight:700;paint-order:stroke;stroke:var(--sheet);
 stroke-width:4px;stroke-linejoin:round}
+.chart .before{text-anchor:end} .chart .behind{text-anchor:start}
 .chart .stop-name{text-anchor:middle;fill:var(--ink)} .chart .stop-place{text-anchor:middle;fill:var(--ink3);font-size:12px}
 .chart .bar-name{fill:var(--ink)} .chart .bar-owner{fill:var(--ink3)} .chart .bar-value{fill:var(--ink)}
 .chart .grid{stroke:var(--rule)} .chart .zero{stroke:var(--rule2);stroke-width:1.5}
@@ -71,26 +73,33 @@ stroke-width:4px;stroke-linejoin:round}
 .chart .pipe{fill:none;stroke:var(--pipe);stroke-width:3;stroke-linejoin:round}
 .chart .grade{fill:none;stroke:var(--ink);stroke-width:2.25;stroke-linejoin:round}
 .chart .stop{fill:var(--sheet);stroke:var(--ink);stroke-width:1.75}
+.chart .range{stroke:var(--rule2);stroke-width:1.5} .chart .limit{stroke:var(--warn-edge);stroke-width:1.5;stroke-dasharray:5 3}
+.chart .limit-left,.chart .limit-right{fill:var(--warn);font-weight:700} .chart .limit-left{text-anchor:end}
+.chart .alone,.chart .one-each{fill:var(--sheet);stroke:var(--ink);stroke-width:1.75} .chart .all-open{fill:var(--ink);stroke:var(--ink);stroke-width:1.75}
+.chart .value-left,.chart .value-right{fill:var(--ink);paint-order:stroke;stroke:var(--sheet);stroke-width:4px;stroke-linejoin:round}
+.chart .value-left,.chart .name-left{text-anchor:end} .chart .name-left,.chart .name-right{fill:var(--ink)}
 .chart .adds{fill:var(--adds)} .chart .takes{fill:var(--takes)} .chart .step{stroke:var(--rule2)}
 pre{font:13px/1.45 ui-monospace,"DejaVu Sans Mono",monospace;white-space:pre-wrap;overflow-wrap:anywhere;
 background:var(--sunk);padding:var(--s3) var(--s4);margin:var(--s2) 0}
 summary{cursor:pointer;min-height:32px;padding:6px 0} summary:focus-visible{outline:2px solid var(--mark);outline-offset:2px}
-@media (max-width:640px){
+.on-narrow{display:none}
+@media screen and (max-width:640px){
+.on-wide{display:none} .on-narrow{display:block}
 main,header{padding-left:var(--s4);padding-right:var(--s4)} h1{font-size:26px;padding-top:var(--s5)} h2{font-size:22px}
 header>p{font-size:15px} .cells{grid-template-columns:1fr 1fr} .readings{gap:var(--s3) var(--s5)}
 .readings div:first-child{flex-basis:100%}
-th,td{padding-right:var(--s3)}}
+th,td{padding-right:var(--s3)} .n{padding-left:0} thead .n{min-width:0}}
 @media print{
 :root{color-scheme:light;--sheet:#FFF;--raised:#FFF;--sunk:#F2F2F2;--ink:#000;--ink2:#222;--ink3:#444;--rule:#BBB;
 --rule2:#555;--warn:#000;--warn-wash:#FFF;--warn-edge:#000;--gap:#DDE6EC;--gap-edge:#555;--pipe:#FFF;--adds:#000;
 --takes:#5A7486}
-@page{margin:16mm 14mm 18mm}
+@page{margin:16mm 14mm 18mm;@bottom-right{content:counter(page) " of " counter(pages);font:8pt sans-serif}}
 *{print-color-adjust:exact;-webkit-print-color-adjust:exact}
 body{font-size:10.5pt} main,header{max-width:none;padding:0} h1{font-size:26pt;padding-top:0} header>p{font-size:13pt}
 h2{font-size:16pt;margin-top:22pt} h3{font-size:12.5pt;margin-top:14pt}
-table{font-size:9.5pt} thead th,caption,figcaption{font-size:9pt} caption b,figcaption b{font-size:10pt}
+table{font-size:9.5pt;min-width:0} th,td{padding-top:3px;padding-bottom:3px} .cells{grid-template-columns:repeat(auto-fit,minmax(96px,1fr))} .pair{grid-template-columns:1fr 1fr} .w{min-width:9em} thead th,caption,figcaption{font-size:9pt} caption b,figcaption b{font-size:10pt}
 .readings div:first-child b,.readings b{font-size:17pt}
-h1,h2,h3,caption,figcaption{break-after:avoid} tr,figure,.caution,.cells,.readings{break-inside:avoid}
+h1,h2,h3,caption,figcaption{break-after:avoid} .keep,tr,figure,.caution,.cells,.readings{break-inside:avoid}
 thead{display:table-header-group} .scroll{overflow:visible;margin:8pt 0} .chart{width:100%;height:auto}
 .screen{display:none}
 p,li{orphans:3;widows:3}}

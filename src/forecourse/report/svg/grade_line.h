@@ -3,6 +3,8 @@
 #include <string>
 #include <vector>
 
+#include "forecourse/report/svg/text.h"
+
 namespace forecourse::report::svg {
 
 /// One stop of the course, in the unit of the chart's axis.
@@ -16,6 +18,7 @@ struct GradeStop {
 
 struct GradeChart {
   std::string id;  ///< unique in the page
+  double width = wide;
   std::string title;
   std::string description;  ///< what the chart shows, in a sentence or two
   std::string axis;         ///< "ft above the site's datum"

@@ -23,6 +23,7 @@ namespace forecourse::report::svg {
 /// A mark as its number, with as few decimals as the step of the axis needs.
 [[nodiscard]] std::string mark_text(double mark, const std::vector<double>& marks);
 
+/// A place in a drawing.
 struct Point {
   double x = 0.0;
   double y = 0.0;
@@ -34,6 +35,10 @@ struct Point {
 [[nodiscard]] std::string rectangle(Point corner, double width, double height, std::string_view css_class);
 /// `points` as the attribute of a polyline or polygon.
 [[nodiscard]] std::string points(const std::vector<Point>& points);
+
+/// Widths that drawings are made for, in pixels at which their text has its true size.
+inline constexpr double wide = 920.0;
+inline constexpr double narrow = 328.0;  ///< of a phone
 
 /// Opens a drawing that tells its title and description to those who do not see it. `id` is unique in the page.
 [[nodiscard]] std::string open(std::string_view id, double width, double height, std::string_view title,

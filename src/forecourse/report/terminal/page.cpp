@@ -157,7 +157,8 @@ void Page::table(const Table& table) {
       }
       out_ += trimmed(line) + "\n";
     }
-    if (r == 0) out_ += std::string(indent, ' ') + repeated(style_.utf8 ? "\u2500" : "-", total(widths) - indent) + "\n";
+    if (r == 0)
+      out_ += std::string(indent, ' ') + repeated(style_.utf8 ? "\u2500" : "-", total(widths) - indent) + "\n";
   }
 }
 

@@ -89,7 +89,8 @@ std::string fit(std::string_view text, std::size_t width, bool utf8) {
   if (columns(text) <= width) return std::string(text);
   const std::string_view mark = utf8 ? "\u2026" : "...";
   const std::size_t mark_width = std::min(columns(mark), width);
-  return std::string(text.substr(0, beginning(text, width - mark_width))) + std::string(mark.substr(0, utf8 ? 3 : mark_width));
+  return std::string(text.substr(0, beginning(text, width - mark_width))) +
+         std::string(mark.substr(0, utf8 ? 3 : mark_width));
 }
 
 std::string pad(std::string_view text, std::size_t width, bool right_aligned) {
@@ -104,7 +105,7 @@ std::vector<std::string> wrap(std::string_view text, std::size_t width) {
   const auto put = [&](std::string_view word) {
     if (!line.empty() && columns(line) + 1 + columns(word) > width) lines.push_back(std::exchange(line, {}));
     while (columns(word) > width) {
-      const std::size_t bytes = std::max<std::size_t>(beginning(word, width), 1);
+      const std::size_t bytes = std::max(beginning(word, width), character_at(word, 0).length);
       lines.emplace_back(word.substr(0, bytes));
       word.remove_prefix(bytes);
     }

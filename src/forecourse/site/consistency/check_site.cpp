@@ -3,18 +3,20 @@
 #include "forecourse/site/consistency/heights.h"
 #include "forecourse/site/consistency/names.h"
 #include "forecourse/site/consistency/reach.h"
+#include "forecourse/site/consistency/supply.h"
 
 namespace forecourse::site {
 
-std::vector<Diagnostic> check_site(const Site& site) {
+std::vector<Diagnostic> check_site(const Site& site, const std::vector<SourceSpan>& half_read) {
   Findings findings;
   const LineGraph graph(site);
+  const Supply supply(site, graph);
   check_ids(site, findings);
   check_names(site, findings);
-  check_reach(site, graph, findings);
-  check_lines(site, graph, findings);
-  check_heights(site, graph, findings);
-  check_lengths(site, findings);
+  check_reach(site, graph, supply, findings);
+  check_lines(site, graph, supply, findings);
+  check_heights(site, supply, findings);
+  check_lengths(site, half_read, findings);
   check_siphons(site, findings);
   return std::move(findings.all);
 }

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 #include "forecourse/base/unit_text.h"
 #include "forecourse/site/places.h"
@@ -26,27 +27,18 @@ std::optional<double> liquid_level(const Tank& tank) {
   return tank.bottom_elevation->likely.si() + pitch * along + tank.reading->depth->likely.si();
 }
 
-const Tank* tank_of(const Site& site, const Pump& pump) {
-  const auto found =
-      std::find_if(site.tanks.begin(), site.tanks.end(), [&](const Tank& tank) { return tank.id == pump.tank; });
-  return found == site.tanks.end() ? nullptr : &*found;
-}
-
 /// The tanks of known level that a hose can be fed from.
-std::vector<const Tank*> feeding_tanks(const Site& site, const LineGraph& graph, const Dispenser& dispenser,
-                                       const Hose& hose) {
+std::vector<const Tank*> feeding_tanks(const Supply& supply, const Dispenser& dispenser, const Hose& hose) {
   std::vector<const Tank*> tanks;
   const std::vector<std::string> products = products_of(hose);
-  for (const Pump& pump : site.pumps) {
-    const Tank* tank = tank_of(site, pump);
-    if (tank == nullptr || !liquid_level(*tank) || graph.place(pump.id.text) < 0) continue;
-    const std::vector<bool> reached = graph.reached_from({graph.place(pump.id.text)});
-    for (const Inlet& inlet : dispenser.inlets) {
-      const int at = graph.place(place_name(dispenser, inlet));
-      const bool feeds = at >= 0 && reached[static_cast<std::size_t>(at)] &&
-                         std::find(products.begin(), products.end(), inlet.product.text) != products.end();
-      if (feeds && std::find(tanks.begin(), tanks.end(), tank) == tanks.end()) tanks.push_back(tank);
-    }
+  const std::vector<const InletPlace*> inlets = supply.inlets_of(dispenser);
+  for (const Source& source : supply.sources()) {
+    if (source.tank == nullptr || !liquid_level(*source.tank)) continue;
+    const bool feeds = std::any_of(inlets.begin(), inlets.end(), [&](const InletPlace* at) {
+      return Supply::reaches(source, *at) &&
+             std::find(products.begin(), products.end(), at->inlet->product.text) != products.end();
+    });
+    if (feeds && std::find(tanks.begin(), tanks.end(), source.tank) == tanks.end()) tanks.push_back(source.tank);
   }
   return tanks;
 }
@@ -79,12 +71,10 @@ void check_height(const Hose& hose, double above, SourceSpan where, bool above_g
   }
 }
 
-void check_hose_height(const Site& site, const LineGraph& graph, const Dispenser& dispenser, const Hose& hose,
+void check_hose_height(const Supply& supply, bool above_ground, const Dispenser& dispenser, const Hose& hose,
                        Findings& findings) {
   if (!hose.lift && !hose.outlet_elevation) return;
-  const std::vector<const Tank*> tanks = feeding_tanks(site, graph, dispenser, hose);
-  const bool above_ground = std::any_of(site.tanks.begin(), site.tanks.end(),
-                                        [](const Tank& tank) { return tank.above_ground.value_or(false); });
+  const std::vector<const Tank*> tanks = feeding_tanks(supply, dispenser, hose);
   if (hose.lift) {
     check_lift(hose, tanks, findings);
     check_height(hose, hose.lift->likely.si(), hose.lift->where, above_ground, findings);
@@ -96,74 +86,92 @@ void check_hose_height(const Site& site, const LineGraph& graph, const Dispenser
   }
 }
 
-std::optional<Position> position_of(const Site& site, const std::string& place) {
+/// Every place with a position on plan.
+std::map<std::string, Position> positions_of(const Site& site) {
+  std::map<std::string, Position> positions;
   for (const Pump& pump : site.pumps) {
-    if (pump.id.text == place) return pump.position;
+    if (pump.position) positions.emplace(pump.id.text, *pump.position);
   }
   for (const Branch& branch : site.branches) {
-    if (branch.id.text == place) return branch.position;
+    if (branch.position) positions.emplace(branch.id.text, *branch.position);
   }
   for (const Dispenser& dispenser : site.dispensers) {
-    for (const Inlet& inlet : dispenser.inlets) {
-      if (place_name(dispenser, inlet) == place) return dispenser.position;
-    }
+    if (!dispenser.position) continue;
+    for (const Inlet& inlet : dispenser.inlets) positions.emplace(place_name(dispenser, inlet), *dispenser.position);
   }
-  return std::nullopt;
+  return positions;
 }
 
-void check_line_length(const Site& site, const Line& line, Findings& findings) {
-  const auto from = position_of(site, line.from.text);
-  const auto to = position_of(site, line.to.text);
-  if (!from || !to) {
-    if (!line.pipe.length) {
-      findings.error(
-          line.where,
-          fmt::format("line '{}' has no length, and its ends have no positions to take it from", line.id.text),
-          "add length = ...");
-    }
-    return;
-  }
-  if (!line.pipe.length) return;
-  const double drawn = std::hypot(to->x.si() - from->x.si(), to->y.si() - from->y.si());
-  const double given = line.pipe.length->likely.si();
-  if (std::abs(given - drawn) <= largest_mismatch * std::max(given, drawn)) return;
-  findings.warn(line.pipe.length->where,
-                fmt::format("line '{}' is {} long, but its ends are drawn {} apart", line.id.text, in_feet(given),
-                            in_feet(drawn)),
-                "the length is used; check it or the positions");
+bool is_among(const std::vector<SourceSpan>& spans, SourceSpan where) {
+  return std::find(spans.begin(), spans.end(), where) != spans.end();
 }
+
+class LengthCheck {
+ public:
+  LengthCheck(const Site& site, const std::vector<SourceSpan>& half_read, Findings& findings)
+      : positions_(positions_of(site)), half_read_(half_read), findings_(findings) {}
+
+  void check_line(const Line& line) {
+    const auto from = positions_.find(line.from.text);
+    const auto to = positions_.find(line.to.text);
+    const bool drawn = from != positions_.end() && to != positions_.end();
+    if (drawn && line.pipe.length) return compare(line, from->second, to->second);
+    if (drawn || line.pipe.length || is_among(half_read_, line.where)) return;
+    findings_.error(
+        line.where,
+        fmt::format("line '{}' has no length, and its ends have no positions to take it from", line.id.text),
+        "add length = ...");
+  }
+
+  void need_length(const std::optional<Pipe>& pipe, const std::string& what, bool loss_is_enough) {
+    if (!pipe || pipe->length || (loss_is_enough && pipe->loss) || is_among(half_read_, pipe->where)) return;
+    findings_.error(pipe->where, fmt::format("{} has no length", what),
+                    "add length = ..., or leave it out: a part that is not listed does not exist");
+  }
+
+ private:
+  void compare(const Line& line, const Position& from, const Position& to) {
+    const double drawn = std::hypot(to.x.si() - from.x.si(), to.y.si() - from.y.si());
+    const double given = line.pipe.length->likely.si();
+    if (std::abs(given - drawn) <= largest_mismatch * std::max(given, drawn)) return;
+    findings_.warn(line.pipe.length->where,
+                   fmt::format("line '{}' is {} long, but its ends are drawn {} apart", line.id.text, in_feet(given),
+                               in_feet(drawn)),
+                   "the length is used; check it or the positions");
+  }
+
+  std::map<std::string, Position> positions_;
+  const std::vector<SourceSpan>& half_read_;
+  Findings& findings_;
+};
 
 bool is_product(const Site& site, const Name& id) {
   return std::any_of(site.products.begin(), site.products.end(), [&](const Product& p) { return p.id == id; });
 }
 
-void need_length(const std::optional<Pipe>& pipe, const std::string& what, bool loss_is_enough, Findings& findings) {
-  if (!pipe || pipe->length || (loss_is_enough && pipe->loss)) return;
-  findings.error(pipe->where, fmt::format("{} has no length", what),
-                 "add length = ..., or leave it out: a part that is not listed does not exist");
-}
-
 }  // namespace
 
-void check_heights(const Site& site, const LineGraph& graph, Findings& findings) {
+void check_heights(const Site& site, const Supply& supply, Findings& findings) {
+  const bool above_ground = std::any_of(site.tanks.begin(), site.tanks.end(),
+                                        [](const Tank& tank) { return tank.above_ground.value_or(false); });
   for (const Dispenser& dispenser : site.dispensers) {
-    for (const Hose& hose : dispenser.hoses) check_hose_height(site, graph, dispenser, hose, findings);
+    for (const Hose& hose : dispenser.hoses) check_hose_height(supply, above_ground, dispenser, hose, findings);
   }
 }
 
-void check_lengths(const Site& site, Findings& findings) {
-  for (const Line& line : site.lines) check_line_length(site, line, findings);
+void check_lengths(const Site& site, const std::vector<SourceSpan>& half_read, Findings& findings) {
+  LengthCheck check(site, half_read, findings);
+  for (const Line& line : site.lines) check.check_line(line);
   for (const Pump& pump : site.pumps) {
-    need_length(pump.leg, fmt::format("the leg of pump '{}'", pump.id.text), true, findings);
+    check.need_length(pump.leg, fmt::format("the leg of pump '{}'", pump.id.text), true);
   }
   for (const Dispenser& dispenser : site.dispensers) {
     for (const Inlet& inlet : dispenser.inlets) {
-      need_length(inlet.riser, fmt::format("the riser of the inlet '{}'", place_name(dispenser, inlet)), false,
-                  findings);
+      check.need_length(inlet.riser, fmt::format("the riser of the inlet '{}'", place_name(dispenser, inlet)), false);
     }
     for (const Hose& hose : dispenser.hoses) {
-      need_length(hose.whip, fmt::format("the whip hose of hose '{}'", hose.id.text), true, findings);
-      need_length(hose.curb, fmt::format("the curb hose of hose '{}'", hose.id.text), true, findings);
+      check.need_length(hose.whip, fmt::format("the whip hose of hose '{}'", hose.id.text), true);
+      check.need_length(hose.curb, fmt::format("the curb hose of hose '{}'", hose.id.text), true);
     }
   }
 }

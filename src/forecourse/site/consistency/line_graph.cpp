@@ -58,23 +58,4 @@ std::vector<bool> LineGraph::walk(const std::vector<int>& starts, bool backward)
   return seen;
 }
 
-std::string product_of(const Site& site, const Pump& pump) {
-  for (const Tank& tank : site.tanks) {
-    if (!tank.id.empty() && tank.id == pump.tank) return tank.product.text;
-    for (const Compartment& compartment : tank.compartments) {
-      if (!compartment.id.empty() && compartment.id == pump.tank) return compartment.product.text;
-    }
-  }
-  return {};
-}
-
-std::vector<std::string> products_of(const Hose& hose) {
-  std::vector<std::string> products;
-  if (!hose.product.empty()) products.push_back(hose.product.text);
-  for (const BlendShare& share : hose.blend) {
-    if (!share.product.empty()) products.push_back(share.product.text);
-  }
-  return products;
-}
-
 }  // namespace forecourse::site

@@ -41,10 +41,4 @@ class LineGraph {
   std::vector<std::vector<std::size_t>> edges_at_;
 };
 
-/// The product that a pump draws: that of its tank or compartment; empty when it is not known.
-[[nodiscard]] std::string product_of(const Site& site, const Pump& pump);
-
-/// The products that a hose takes.
-[[nodiscard]] std::vector<std::string> products_of(const Hose& hose);
-
 }  // namespace forecourse::site

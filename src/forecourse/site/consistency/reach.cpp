@@ -3,22 +3,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-
-#include "forecourse/site/places.h"
+#include <set>
 
 namespace forecourse::site {
 
 namespace {
-
-bool runs(const Pump& pump) { return pump.running.value_or(true); }
-
-std::vector<int> pumps_of(const Site& site, const LineGraph& graph, const std::string& product) {
-  std::vector<int> places;
-  for (const Pump& pump : site.pumps) {
-    if (runs(pump) && product_of(site, pump) == product) places.push_back(graph.place(pump.id.text));
-  }
-  return places;
-}
 
 bool is_known_product(const Site& site, const std::string& id) {
   return std::any_of(site.products.begin(), site.products.end(), [&](const Product& p) { return p.id.text == id; });
@@ -26,88 +15,67 @@ bool is_known_product(const Site& site, const std::string& id) {
 
 /// Whether every line has two known ends and every pump a known product. Where one does not, that was told of, and
 /// what follows from it is not told as well.
-bool is_whole(const Site& site, const LineGraph& graph) {
+bool is_whole(const Site& site, const LineGraph& graph, const Supply& supply) {
   const bool lines = std::all_of(site.lines.begin(), site.lines.end(), [&](const Line& line) {
     return graph.place(line.from.text) >= 0 && graph.place(line.to.text) >= 0;
   });
-  const bool pumps = std::all_of(site.pumps.begin(), site.pumps.end(),
-                                 [&](const Pump& pump) { return is_known_product(site, product_of(site, pump)); });
-  return lines && pumps;
+  const auto& sources = supply.sources();
+  return lines && std::all_of(sources.begin(), sources.end(),
+                              [&](const Source& source) { return is_known_product(site, source.product); });
 }
 
 class ReachCheck {
  public:
-  ReachCheck(const Site& site, const LineGraph& graph, Findings& findings)
-      : site_(site), graph_(graph), findings_(findings) {}
+  ReachCheck(const Site& site, const LineGraph& graph, const Supply& supply, Findings& findings)
+      : site_(site), graph_(graph), supply_(supply), findings_(findings), whole_(is_whole(site, graph, supply)) {
+    for (const Line& line : site.lines) {
+      named_by_lines_.insert(line.from.text);
+      named_by_lines_.insert(line.to.text);
+    }
+  }
 
   void check_inlets() {
-    for (const Dispenser& dispenser : site_.dispensers) {
-      for (const Inlet& inlet : dispenser.inlets) {
-        const std::string name = place_name(dispenser, inlet);
-        if (!first_of_its_name(name, inlet)) continue;
-        if (name.empty() || graph_.has_line(graph_.place(name)) || has_broken_line(name)) continue;
-        findings_.error(inlet.where, fmt::format("no line goes to the inlet '{}'", name),
-                        fmt::format("add a [[line]] with to = \"{}\"", name));
-      }
+    std::set<std::string> seen;
+    for (const InletPlace& at : supply_.inlets()) {
+      // A line that names it but has no other end was told of there.
+      if (at.name.empty() || !seen.insert(at.name).second || named_by_lines_.count(at.name) != 0) continue;
+      findings_.error(at.inlet->where, fmt::format("no line goes to the inlet '{}'", at.name),
+                      fmt::format("add a [[line]] with to = \"{}\"", at.name));
     }
   }
 
   void check_hose(const Dispenser& dispenser, const Hose& hose, const std::string& product) {
     if (!is_known_product(site_, product)) return;
-    const std::vector<int> inlets = inlets_of(dispenser, product);
+    std::vector<const InletPlace*> inlets = supply_.inlets_of(dispenser);
+    std::erase_if(inlets, [&](const InletPlace* at) { return at->inlet->product.text != product; });
     if (inlets.empty()) return tell_no_inlet(dispenser, hose, product);
-    const bool lined = std::any_of(inlets.begin(), inlets.end(), [&](int place) { return graph_.has_line(place); });
-    if (!lined) return;  // told of at the inlet
-    const std::vector<bool> reached = graph_.reached_from(pumps_of(site_, graph_, product));
-    const bool reachable =
-        std::any_of(inlets.begin(), inlets.end(), [&](int place) { return reached[static_cast<std::size_t>(place)]; });
-    if (!reachable && is_whole(site_, graph_)) tell_unreached(hose, product);
+    const auto lined = [&](const InletPlace* at) { return graph_.has_line(at->place); };
+    if (!whole_ || std::none_of(inlets.begin(), inlets.end(), lined)) return;  // told of there
+    const bool fed = std::any_of(inlets.begin(), inlets.end(), [&](const InletPlace* at) { return is_fed(*at); });
+    if (!fed) tell_unreached(hose, product);
   }
 
-  void check_pump(const Pump& pump) {
-    const std::string product = product_of(site_, pump);
-    const int place = graph_.place(pump.id.text);
-    if (place < 0 || product.empty()) return;
-    const std::vector<bool> reached = graph_.reached_from({place});
-    for (const Dispenser& dispenser : site_.dispensers) {
-      for (const Inlet& inlet : dispenser.inlets) {
-        const int at = graph_.place(place_name(dispenser, inlet));
-        const bool foreign = at >= 0 && reached[static_cast<std::size_t>(at)] && inlet.product.text != product;
-        if (!foreign || !is_known_product(site_, inlet.product.text)) continue;
-        Diagnostic& d = findings_.error(
-            pump.tank.where,
-            fmt::format("pump '{}' draws '{}' from tank '{}', but its line leads to the inlet '{}' of '{}'",
-                        pump.id.text, product, pump.tank.text, graph_.name(at), inlet.product.text),
-            "name another tank, or another inlet in the line");
-        relate(d, inlet.where, fmt::format("the inlet '{}'", graph_.name(at)));
-        return;
-      }
+  void check_source(const Source& source) {
+    if (!is_known_product(site_, source.product)) return;
+    for (const InletPlace& at : supply_.inlets()) {
+      const std::string& product = at.inlet->product.text;
+      if (!Supply::reaches(source, at) || product == source.product || !is_known_product(site_, product)) continue;
+      Diagnostic& d = findings_.error(
+          source.pump->tank.where,
+          fmt::format("pump '{}' draws '{}' from tank '{}', but its line leads to the inlet '{}' of '{}'",
+                      source.pump->id.text, source.product, source.pump->tank.text, at.name, product),
+          "name another tank, or another inlet in the line");
+      relate(d, at.inlet->where, fmt::format("the inlet '{}'", at.name));
+      return;
     }
   }
 
  private:
-  [[nodiscard]] bool first_of_its_name(const std::string& name, const Inlet& inlet) const {
-    for (const Dispenser& dispenser : site_.dispensers) {
-      for (const Inlet& other : dispenser.inlets) {
-        if (place_name(dispenser, other) == name) return &other == &inlet;
-      }
-    }
-    return true;
-  }
-
-  /// An end of a line names this place, though its other end is not known: told of there.
-  [[nodiscard]] bool has_broken_line(const std::string& name) const {
-    return std::any_of(site_.lines.begin(), site_.lines.end(),
-                       [&](const Line& line) { return line.from.text == name || line.to.text == name; });
-  }
-
-  [[nodiscard]] std::vector<int> inlets_of(const Dispenser& dispenser, const std::string& product) const {
-    std::vector<int> places;
-    for (const Inlet& inlet : dispenser.inlets) {
-      const int place = inlet.product.text == product ? graph_.place(place_name(dispenser, inlet)) : -1;
-      if (place >= 0) places.push_back(place);
-    }
-    return places;
+  [[nodiscard]] bool is_fed(const InletPlace& at) const {
+    const auto& sources = supply_.sources();
+    return std::any_of(sources.begin(), sources.end(), [&](const Source& source) {
+      return source.product == at.inlet->product.text && Supply::reaches(source, at);
+    });
   }
 
   void tell_no_inlet(const Dispenser& dispenser, const Hose& hose, const std::string& product) {
@@ -119,23 +87,22 @@ class ReachCheck {
   }
 
   void tell_unreached(const Hose& hose, const std::string& product) {
-    std::vector<const Pump*> pumps;
-    for (const Pump& pump : site_.pumps) {
-      if (product_of(site_, pump) == product) pumps.push_back(&pump);
+    Diagnostic& d =
+        findings_.error(hose.where, fmt::format("no pump of '{}' reaches hose '{}'", product, hose.id.text),
+                        "join the lines from the pump to the dispenser, and look at the way their check valves point");
+    for (const Source& source : supply_.sources()) {
+      if (source.product != product) continue;
+      relate(d, source.pump->where, fmt::format("pump '{}' draws '{}'", source.pump->id.text, product));
     }
-    Diagnostic& d = findings_.error(
-        hose.where, fmt::format("no pump of '{}' reaches hose '{}'", product, hose.id.text),
-        pumps.empty() ? fmt::format("no pump draws from a tank of '{}'", product)
-                      : "join the lines from the pump to the dispenser, and look at the way their check valves point");
-    for (const Pump* pump : pumps) {
-      relate(d, pump->where,
-             fmt::format("pump '{}' draws '{}'{}", pump->id.text, product, runs(*pump) ? "" : ", but it is off"));
-    }
+    if (d.related.empty()) d.hint = fmt::format("no pump draws from a tank of '{}'", product);
   }
 
   const Site& site_;
   const LineGraph& graph_;
+  const Supply& supply_;
   Findings& findings_;
+  bool whole_;
+  std::set<std::string> named_by_lines_;
 };
 
 /// Lines with check valves that point around in a loop, each loop once.
@@ -202,11 +169,10 @@ class LoopSearch {
   std::vector<std::vector<const Line*>> loops_;
 };
 
-std::vector<int> places_with_hoses(const Site& site, const LineGraph& graph) {
+std::vector<int> places_with_hoses(const Supply& supply) {
   std::vector<int> places;
-  for (const Dispenser& dispenser : site.dispensers) {
-    if (dispenser.hoses.empty()) continue;
-    for (const Inlet& inlet : dispenser.inlets) places.push_back(graph.place(place_name(dispenser, inlet)));
+  for (const InletPlace& at : supply.inlets()) {
+    if (!at.dispenser->hoses.empty()) places.push_back(at.place);
   }
   return places;
 }
@@ -229,12 +195,12 @@ std::vector<const Line*> check_loops(const LineGraph& graph, Findings& findings)
   return all;
 }
 
-void check_dead_lines(const Site& site, const LineGraph& graph, const std::vector<const Line*>& looped,
+void check_dead_lines(const LineGraph& graph, const Supply& supply, const std::vector<const Line*>& looped,
                       Findings& findings) {
   std::vector<int> pumps;
-  for (const Pump& pump : site.pumps) pumps.push_back(graph.place(pump.id.text));
+  for (const Source& source : supply.sources()) pumps.push_back(source.place);
   const std::vector<bool> fed = graph.reached_from(pumps);
-  const std::vector<bool> used = graph.reaching(places_with_hoses(site, graph));
+  const std::vector<bool> used = graph.reaching(places_with_hoses(supply));
   const auto flows = [&](int from, int to) {
     return fed[static_cast<std::size_t>(from)] && used[static_cast<std::size_t>(to)];
   };
@@ -252,10 +218,10 @@ void check_dead_lines(const Site& site, const LineGraph& graph, const std::vecto
 
 }  // namespace
 
-void check_reach(const Site& site, const LineGraph& graph, Findings& findings) {
-  ReachCheck check(site, graph, findings);
+void check_reach(const Site& site, const LineGraph& graph, const Supply& supply, Findings& findings) {
+  ReachCheck check(site, graph, supply, findings);
   check.check_inlets();
-  for (const Pump& pump : site.pumps) check.check_pump(pump);
+  for (const Source& source : supply.sources()) check.check_source(source);
   for (const Dispenser& dispenser : site.dispensers) {
     for (const Hose& hose : dispenser.hoses) {
       for (const std::string& product : products_of(hose)) check.check_hose(dispenser, hose, product);
@@ -263,14 +229,14 @@ void check_reach(const Site& site, const LineGraph& graph, Findings& findings) {
   }
 }
 
-void check_lines(const Site& site, const LineGraph& graph, Findings& findings) {
+void check_lines(const Site& site, const LineGraph& graph, const Supply& supply, Findings& findings) {
   for (const Line& line : site.lines) {
     if (line.from.empty() || !(line.from == line.to)) continue;
     findings.error(line.to.where, fmt::format("line '{}' goes from '{}' to itself", line.id.text, line.from.text),
                    "name the place at its other end");
   }
   const std::vector<const Line*> looped = check_loops(graph, findings);
-  if (is_whole(site, graph)) check_dead_lines(site, graph, looped, findings);
+  if (is_whole(site, graph, supply)) check_dead_lines(graph, supply, looped, findings);
 }
 
 }  // namespace forecourse::site

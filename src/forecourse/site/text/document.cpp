@@ -109,6 +109,7 @@ class PatientParser {
       const bool marked = work.substr(0, byte_order_mark.size()) == byte_order_mark;
       const toml::table root = toml::parse(work.substr(marked ? byte_order_mark.size() : 0));
       document_.value.root = TreeBuilder(work, scanned_.text_index).build(root);
+      document_.value.root.where = {scanned_.text_index, 0, 0};
       return true;
     } catch (const toml::parse_error& error) {
       const auto& at = error.source().begin;
@@ -191,6 +192,7 @@ class PatientParser {
       const std::string below = std::string(key_of(scanned_.text, all[index])) + ".";
       while (last + 1 < all.size() && (!all[last + 1].is_header || is_below(all[last + 1], below))) ++last;
     }
+    for (std::size_t i = index; i <= last; ++i) scanned_.statements[i].unclosed = '\0';  // blamed once
     blank_bytes(all[index].begin, all[last].end);
   }
 

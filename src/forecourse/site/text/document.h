@@ -15,7 +15,7 @@ enum class NodeKind { text, number, boolean, date, time, array, table };
 struct Entry;
 
 /// One value of a TOML text with its place, in bytes. A table's place is its header, its braces, or, for a table
-/// that only dotted keys make, its first key.
+/// that only dotted keys make, its first key. The root's place is empty.
 struct Node {
   NodeKind kind = NodeKind::table;
   SourceSpan where{};

@@ -13,7 +13,8 @@ namespace forecourse::site {
 struct ReadRun {
   std::string_view text;                 ///< the whole text, to quote values as written
   std::vector<Diagnostic>& diagnostics;  ///< where all trouble goes
-  bool complete = true;                  ///< nothing of the text was passed over, so what is missing is missing
+  std::vector<SourceSpan>& half_read;    ///< tables in which a value could not be read
+  bool complete = true;                  ///< nothing was passed over, so what is missing is missing
 
   void error(SourceSpan where, std::string message, std::string hint = {}) const {
     diagnostics.push_back({Severity::error, std::move(message), where, std::move(hint), {}});

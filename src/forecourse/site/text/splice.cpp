@@ -74,20 +74,19 @@ Splice replace_value(const Entry& entry, std::string_view value) {
 
 Splice add_key(std::string_view text, const Node& table, std::string_view key, std::string_view value) {
   if (is_inline(text, table)) return add_inline(text, table, key, value);
+  const bool at_root = table.where.begin == table.where.end;
+  const std::string entry = std::string(key) + " = " + std::string(value);
+  const std::string line_break(line_break_of(text));
   std::size_t model = table.where.begin;  // whose indentation is taken
   std::size_t after = last_key_end(table, &model);
-  const bool at_root =
-      table.where.begin == table.where.end || table.where.begin >= text.size() || text[table.where.begin] != '[';
-  if (after == 0) after = table.where.end;
-  const std::string line = std::string(indentation(text, model)) + std::string(key) + " = " + std::string(value);
-  const std::string line_break(line_break_of(text));
-  if (after == 0 || (at_root && last_key_end(table, &model) == 0)) {
+  if (after == 0 && at_root) {
     const std::size_t start = text.substr(0, 3) == "\xEF\xBB\xBF" ? 3 : 0;
-    return {start, start, std::string(key) + " = " + std::string(value) + line_break};
+    return {start, start, entry + line_break};
   }
+  if (after == 0) after = table.where.end;
   std::size_t at = line_end(text, after);
   if (at > after && text[at - 1] == '\r') --at;
-  return {at, at, line_break + line};
+  return {at, at, line_break + std::string(indentation(text, model)) + entry};
 }
 
 Splice remove_key(std::string_view text, const Node& table, const Entry& entry) {

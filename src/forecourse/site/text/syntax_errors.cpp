@@ -33,6 +33,7 @@ struct Case {
     return {scanned.text_index, static_cast<std::uint32_t>(begin), static_cast<std::uint32_t>(std::max(end, begin))};
   }
   [[nodiscard]] SourceSpan span_of(std::string_view part) const {
+    if (part.empty()) return span(statement.begin, statement.end);
     const auto begin = static_cast<std::size_t>(part.data() - scanned.text.data());
     return span(begin, begin + part.size());
   }
@@ -127,8 +128,10 @@ std::size_t statement_at_fault(const ScannedText& scanned, std::size_t offset) {
   const auto& all = scanned.statements;
   std::size_t found = 0;
   while (found + 1 < all.size() && all[found + 1].begin <= offset) ++found;
-  const bool at_begin = found > 0 && all[found].begin == offset;
-  return at_begin && all[found - 1].unclosed != '\0' ? found - 1 : found;
+  if (found == 0 || all[found - 1].unclosed == '\0') return found;
+  // The parser took the key of this statement for one more item of the list that was left open before it.
+  const std::size_t key_end = all[found].equals != npos ? all[found].equals : all[found].end;
+  return offset < key_end ? found - 1 : found;
 }
 
 Diagnostic describe_syntax_error(const ScannedText& scanned, std::size_t index, std::string_view description,

@@ -24,6 +24,11 @@ bool is_linear_loss(const std::string& text) {
   return std::holds_alternative<double>(read_quantity(text, LinearLoss::kind()));
 }
 
+std::string_view first_example(const QuantityKind& kind) {
+  const std::string_view examples = kind.examples;
+  return examples.substr(0, examples.find(" or "));
+}
+
 void check_on_shelf(const ReadRun& run, std::string_view kind, const Name& name) {
   if (name.empty() || find_part(name.text, kind) != nullptr) return;
   const ShelfPart* other = find_part(name.text);
@@ -37,6 +42,7 @@ void check_on_shelf(const ReadRun& run, std::string_view kind, const Name& name)
 }  // namespace
 
 std::string TableReader::label() const {
+  if (name_ == "site_file") return "a site file";
   const Entry* id = find_entry(table_, "id");
   if (id == nullptr || id->node.kind != NodeKind::text) return spaced(name_);
   return fmt::format("{} '{}'", spaced(name_), id->node.text);
@@ -209,6 +215,7 @@ void TableReader::pipe(std::string_view key, std::optional<Pipe>& member, std::s
   const Node& node = entry->node;
   if (node.kind == NodeKind::table && !is_spread(node)) return read_into(node, member.emplace());
   const auto length = entered<kinds::Length>(value_.quantity(key, node, kinds::Length::kind, not_negative));
+  if (!length) return;
   member.emplace().where = node.where;
   member->length = length;
 }
@@ -272,7 +279,7 @@ std::vector<std::pair<double, double>> TableReader::pairs(const Entry& entry, co
   for (const Node& item : *items) {
     if (item.kind != NodeKind::array || item.items.size() != 2) {
       run_.error(item.where, fmt::format("{} is a list of pairs, but {} is no pair", entry.key, run_.written(item)),
-                 fmt::format("write each as [{}, {}] in brackets", first.noun, second.noun));
+                 fmt::format("write each as [{}, {}]", first_example(first), first_example(second)));
       continue;
     }
     const auto a = value_.plain_quantity(entry.key, item.items[0], first);

@@ -113,9 +113,12 @@ class TableReader {
   void read_into(const Node& node, T& value) {
     TableReader reader(node, run_);
     if constexpr (requires { value.where; }) value.where = node.where;
+    const std::size_t before = run_.diagnostics.size();
     fields(reader, value);
+    const bool whole = run_.diagnostics.size() == before;
     reader.finish();
-    check_table(run_, value);
+    if (!whole) run_.half_read.push_back(node.where);
+    check_table(ReadRun{run_.text, run_.diagnostics, run_.half_read, run_.complete && whole}, value);
   }
 
   template <class K>

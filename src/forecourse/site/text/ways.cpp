@@ -18,6 +18,7 @@ constexpr int curve_samples = 200;
 void check_one_way(const ReadRun& run, SourceSpan where, std::string_view noun,
                    const std::vector<std::string_view>& given, std::string_view choices) {
   if (given.empty()) {
+    if (!run.complete) return;  // one of the ways was given, but could not be read
     run.error(where, fmt::format("{} is given in no complete way", noun), fmt::format("give {}", choices));
   } else if (given.size() > 1) {
     run.error(where, fmt::format("{} is given in {} ways: {}", noun, given.size(), fmt::join(given, ", ")),
@@ -67,6 +68,16 @@ void check_coefficients(const ReadRun& run, const PumpCurve& curve) {
   }
 }
 
+/// Two keys of which only one may be given; told at the one that was written last.
+void tell_both(const ReadRun& run, const Hose& hose, std::string_view a, SourceSpan where_a, std::string_view b,
+               SourceSpan where_b) {
+  const bool a_first = where_a.begin < where_b.begin;
+  run.error(a_first ? where_b : where_a, fmt::format("hose '{}' has both '{}' and '{}'", hose.id.text, a, b),
+            "keep one of them");
+  run.diagnostics.back().related.push_back(
+      {Severity::note, fmt::format("'{}'", a_first ? a : b), a_first ? where_a : where_b, "", {}});
+}
+
 void check_curve_points(const ReadRun& run, const PumpCurve& curve) {
   const auto& points = curve.points;
   if (points.empty()) return;
@@ -99,7 +110,8 @@ void check_table(const ReadRun& run, const EnteredLoss& loss) {
   }
   if (!loss.points.empty()) given.emplace_back("points");
   check_one_way(run, loss.where, "the loss", given, "k, cv, kv, points, or per_flow with per_flow_squared");
-  if (loss.bore && !loss.k) run.error(loss.bore->where, "the bore of a loss belongs to k, which is not given");
+  if (loss.bore && !loss.k && !given.empty())
+    run.error(loss.bore->where, "the bore of a loss belongs to k, which is not given");
   const auto rising = [](const LossPoint& a, const LossPoint& b) { return a.flow < b.flow && a.loss < b.loss; };
   if (!keeps(loss.points, rising)) {
     run.error(loss.where, "the points of the loss must rise in flow and in loss from point to point");
@@ -124,12 +136,10 @@ void check_table(const ReadRun& run, const PumpCurve& curve) {
 
 void check_table(const ReadRun& run, const Hose& hose) {
   if (hose.lift && hose.outlet_elevation) {
-    run.error(hose.outlet_elevation->where,
-              fmt::format("hose '{}' has both 'lift' and 'outlet_elevation'", hose.id.text), "keep one of them");
+    tell_both(run, hose, "lift", hose.lift->where, "outlet_elevation", hose.outlet_elevation->where);
   }
   if (!hose.product.empty() && !hose.blend.empty()) {
-    run.error(hose.product.where, fmt::format("hose '{}' has both 'product' and 'blend'", hose.id.text),
-              "keep one of them");
+    tell_both(run, hose, "product", hose.product.where, "blend", hose.blend.front().where);
   }
   if (hose.product.empty() && hose.blend.empty() && run.complete) {
     run.error(hose.where, fmt::format("hose '{}' has no 'product'", hose.id.text),

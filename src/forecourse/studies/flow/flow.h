@@ -6,7 +6,7 @@
 
 #include "forecourse/base/context.h"
 #include "forecourse/base/diagnostic.h"
-#include "forecourse/network/default_used.h"
+#include "forecourse/base/default_used.h"
 #include "forecourse/network/element.h"
 #include "forecourse/site/site.h"
 
@@ -136,7 +136,7 @@ struct FlowResult {
   std::vector<SystemSummary> systems;
   std::vector<HoseSummary> hoses;
   std::vector<FlowState> states;
-  std::vector<network::DefaultUsed> defaults;
+  std::vector<DefaultUsed> defaults;
   std::vector<Diagnostic> warnings;  ///< with the reasons why a system is not determined
 };
 

@@ -1,6 +1,6 @@
-#include "forecourse/network/default_used.h"
+#include "forecourse/base/default_used.h"
 
-namespace forecourse::network {
+namespace forecourse {
 
 const char* word(DefaultStatus status) {
   switch (status) {
@@ -16,4 +16,4 @@ const char* word(DefaultStatus status) {
   return "illustrative";
 }
 
-}  // namespace forecourse::network
+}  // namespace forecourse

@@ -1,0 +1,38 @@
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "forecourse/base/diagnostic.h"
+
+namespace forecourse::checks {
+
+/// How a station stands against a requirement.
+enum class FindingState { meets, close, falls_short, not_determined, does_not_apply };
+
+/// The state as printed: "meets", "close", "falls short", "not determined", "does not apply".
+[[nodiscard]] const char* word(FindingState state);
+
+/// A requirement held against what was computed or measured.
+struct Finding {
+  std::string rule;         ///< stable id: "nozzle-flow-cap"
+  std::string requirement;  ///< in plain words
+  std::string subject;      ///< id of the part it is about
+  FindingState state = FindingState::not_determined;
+  std::string clause;  ///< "40 CFR 1090.1550(b)"; empty: the user's own wish
+  std::string edition;
+  bool clause_verified = false;  ///< its text was seen
+  std::optional<double> limit;   ///< SI
+  std::optional<double> value;   ///< SI
+  std::optional<double> margin;  ///< SI, positive: the limit is met by this much
+  std::string unit;              ///< SI unit of the three
+  SourceSpan where{};
+  std::string reason;  ///< why it is not determined
+  std::string change;  ///< what to change
+};
+
+/// State of a value that must not be below (or above) its limit: met by less than 2 % of the limit is close.
+/// \param margin  how far the limit is met, positive if it is
+[[nodiscard]] FindingState state_of(double margin, double limit);
+
+}  // namespace forecourse::checks

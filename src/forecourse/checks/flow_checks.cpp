@@ -1,0 +1,151 @@
+#include "forecourse/checks/flow_checks.h"
+
+#include <algorithm>
+#include <map>
+#include <set>
+#include <utility>
+
+namespace forecourse::checks {
+namespace {
+
+using studies::FlowResult;
+using studies::FlowState;
+using studies::HoseFlow;
+using studies::SystemFlow;
+
+/// The least and the most that an open hose gives in any state of the result.
+struct Range {
+  double least = 0.0;
+  double most = 0.0;
+  std::set<std::string> systems;  ///< that feed it
+  std::optional<double> cap;
+  std::optional<double> limit;  ///< of its limiter
+  std::string clause;
+};
+
+void widen(Range& range, bool fresh, double flow) {
+  range.least = fresh ? flow : std::min(range.least, flow);
+  range.most = fresh ? flow : std::max(range.most, flow);
+}
+
+/// Ranges of the hoses that are determined in every state in which they are open.
+std::map<std::string, Range> ranges(const FlowResult& result) {
+  std::map<std::string, Range> out;
+  for (const FlowState& state : result.states) {
+    for (const SystemFlow& system : state.systems) {
+      if (system.status == studies::FlowStatus::not_determined) continue;
+      for (const HoseFlow& hose : system.hoses) {
+        if (!hose.open) continue;
+        const bool fresh = out.count(hose.id) == 0;
+        Range& range = out[hose.id];
+        widen(range, fresh, hose.hose_flow);
+        range.systems.insert(system.system);
+        range.limit = hose.limit;
+        if (hose.rule_cap) {
+          range.cap = hose.rule_cap;
+          range.clause = hose.rule_clause;
+        }
+      }
+    }
+  }
+  for (const studies::HoseSummary& hose : result.hoses) {
+    const auto found = out.find(hose.id);
+    if (found != out.end() && hose.alone) widen(found->second, false, *hose.alone);
+  }
+  return out;
+}
+
+/// The first default that is not firm and moves the flow of one of the systems.
+const DefaultUsed* loose_default(const FlowResult& result, const std::set<std::string>& systems) {
+  for (const DefaultUsed& used : result.defaults) {
+    if (!is_firm(used) && used.moves_flow && systems.count(used.system) != 0) return &used;
+  }
+  return nullptr;
+}
+
+void judge(Finding& finding, const FlowResult& result, const std::set<std::string>& systems) {
+  if (const DefaultUsed* loose = loose_default(result, systems)) {
+    finding.state = FindingState::not_determined;
+    finding.reason = "it rests on a default that is " + std::string(word(loose->status)) + ": " + loose->what;
+    finding.change = "enter the figures of the equipment";
+    return;
+  }
+  finding.state = state_of(*finding.margin, *finding.limit);
+}
+
+Finding cap_finding(const FlowResult& result, const std::string& hose, const Range& range) {
+  Finding finding;
+  finding.rule = "nozzle-flow-cap";
+  finding.requirement = "a gasoline nozzle for motor vehicles delivers no more than the cap";
+  finding.subject = hose;
+  finding.clause = range.clause;
+  finding.edition = "as amended by 88 FR 4718, 24 January 2023";
+  finding.clause_verified = true;
+  finding.limit = range.cap;
+  finding.value = range.most;
+  finding.margin = *range.cap - range.most;
+  finding.unit = "m3/s";
+  const bool held_by_limiter = range.limit && *range.limit <= *range.cap;  // whatever the rest of the station is
+  if (held_by_limiter) {
+    finding.state = state_of(*finding.margin, *finding.limit);
+  } else {
+    judge(finding, result, range.systems);
+  }
+  if (finding.state == FindingState::falls_short) finding.change = "fit a limiter: limiter = \"10 gpm\"";
+  return finding;
+}
+
+Finding keep_finding(const FlowResult& result, const std::string& hose, const Range& range, double keep) {
+  Finding finding;
+  finding.rule = "flow-to-keep";
+  finding.requirement = "every open hose keeps the flow asked for";
+  finding.subject = hose;
+  finding.limit = keep;
+  finding.value = range.least;
+  finding.margin = range.least - keep;
+  finding.unit = "m3/s";
+  judge(finding, result, range.systems);
+  if (finding.state == FindingState::falls_short) {
+    finding.change = "lower the largest loss of its pressure budget, or lift the pump curve";
+  }
+  return finding;
+}
+
+Finding undetermined_keep(const std::string& hose, double keep) {
+  Finding finding;
+  finding.rule = "flow-to-keep";
+  finding.requirement = "every open hose keeps the flow asked for";
+  finding.subject = hose;
+  finding.limit = keep;
+  finding.unit = "m3/s";
+  finding.reason = "its flow is not determined";
+  return finding;
+}
+
+std::map<std::string, SourceSpan> places(const site::Site& site) {
+  std::map<std::string, SourceSpan> out;
+  for (const site::Dispenser& d : site.dispensers) {
+    for (const site::Hose& hose : d.hoses) out[hose.id.text] = hose.where;
+  }
+  return out;
+}
+
+}  // namespace
+
+std::vector<Finding> check_flow(const site::Site& site, const FlowResult& result) {
+  std::vector<Finding> findings;
+  const std::map<std::string, Range> known = ranges(result);
+  for (const studies::HoseSummary& hose : result.hoses) {
+    const auto found = known.find(hose.id);
+    const bool is_known = found != known.end() && hose.alone.has_value();
+    if (is_known && found->second.cap) findings.push_back(cap_finding(result, hose.id, found->second));
+    if (!result.options.keep_flow) continue;
+    findings.push_back(is_known ? keep_finding(result, hose.id, found->second, *result.options.keep_flow)
+                                : undetermined_keep(hose.id, *result.options.keep_flow));
+  }
+  const std::map<std::string, SourceSpan> where = places(site);
+  for (Finding& finding : findings) finding.where = where.at(finding.subject);
+  return findings;
+}
+
+}  // namespace forecourse::checks

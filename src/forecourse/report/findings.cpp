@@ -1,0 +1,193 @@
+#include "forecourse/report/findings.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <optional>
+
+#include "forecourse/report/html/parts.h"
+
+namespace forecourse::report {
+namespace {
+
+using checks::Finding;
+using checks::FindingState;
+
+constexpr std::array<FindingState, 5> states_in_order{FindingState::falls_short, FindingState::not_determined,
+                                                      FindingState::close, FindingState::meets,
+                                                      FindingState::does_not_apply};
+
+std::optional<Measure> measure_of(const std::string& unit) {
+  if (unit == "m3/s") return Measure::flow;
+  if (unit == "Pa") return Measure::pressure;
+  if (unit == "m") return Measure::length;
+  if (unit == "m/s") return Measure::velocity;
+  if (unit == "K") return Measure::temperature;
+  return std::nullopt;
+}
+
+std::string shown(const std::optional<double>& si, const std::string& unit, site::Display display, Glyphs glyphs) {
+  const double value = si.value_or(std::nan(""));
+  if (const auto measure = measure_of(unit)) return number(*measure, display, value, glyphs);
+  return number(value, 2, glyphs);
+}
+
+std::string shown_unit(const std::string& unit, site::Display display, Glyphs glyphs) {
+  const auto measure = measure_of(unit);
+  return measure ? unit_label(*measure, display, glyphs) : unit;
+}
+
+bool belong_together(const Finding& a, const Finding& b) {
+  return a.rule == b.rule && a.state == b.state && a.limit == b.limit && a.reason == b.reason && a.change == b.change &&
+         a.clause == b.clause;
+}
+
+/// "12.25 to 12.28 gpm"; empty when no value is known.
+std::string range(const FindingGroup& group, site::Display display, Glyphs glyphs) {
+  std::vector<double> values;
+  for (const Finding* finding : group.findings) {
+    if (finding->value && std::isfinite(*finding->value)) values.push_back(*finding->value);
+  }
+  if (values.empty()) return {};
+  const std::string& unit = group.findings.front()->unit;
+  const auto [least, most] = std::minmax_element(values.begin(), values.end());
+  const std::string low = shown(*least, unit, display, glyphs);
+  const std::string high = shown(*most, unit, display, glyphs);
+  return (low == high ? low : low + " to " + high) + " " + shown_unit(unit, display, glyphs);
+}
+
+std::string subjects(const FindingGroup& group) {
+  std::string out;
+  for (const Finding* finding : group.findings) out += (out.empty() ? "" : ", ") + finding->subject;
+  return out;
+}
+
+const char* verb(FindingState state, bool one) {
+  switch (state) {
+    case FindingState::falls_short:
+      return one ? "falls short" : "fall short";
+    case FindingState::close:
+      return one ? "is close" : "are close";
+    case FindingState::meets:
+      return one ? "meets" : "meet";
+    case FindingState::does_not_apply:
+      return one ? "does not apply" : "do not apply";
+    case FindingState::not_determined:
+      return one ? "is not determined" : "are not determined";
+  }
+  return "are not determined";
+}
+
+std::string clause_in_words(const Finding& finding) {
+  if (finding.clause.empty()) return "What was asked for, not a rule.";
+  return finding.clause + (finding.edition.empty() ? "" : ", " + finding.edition) +
+         (finding.clause_verified ? "." : "; its text was not verified.");
+}
+
+std::string rule_table(const std::vector<Finding>& findings, const Finding& first, site::Display display) {
+  const std::string unit = shown_unit(first.unit, display, Glyphs::unicode);
+  html::Table table{"Requirement: " + first.requirement,
+                    clause_in_words(first),
+                    {{"Of", ""},
+                     {"State", ""},
+                     {"Value", unit, true},
+                     {"Limit", unit, true},
+                     {"Margin", unit, true},
+                     {"Why, and what to change", "", false, true}},
+                    {},
+                    {}};
+  for (const Finding& f : findings) {
+    if (f.rule != first.rule) continue;
+    const std::string both = f.reason + (f.reason.empty() || f.change.empty() ? "" : "; ") + f.change;
+    table.rows.push_back(
+        {{f.subject, checks::word(f.state), shown(f.value, f.unit, display, Glyphs::unicode),
+          shown(f.limit, f.unit, display, Glyphs::unicode), shown(f.margin, f.unit, display, Glyphs::unicode), both},
+         f.state == FindingState::falls_short});
+  }
+  return html::table(table);
+}
+
+}  // namespace
+
+Json findings_json(const std::vector<Finding>& findings, const std::vector<SourceText>& texts) {
+  Json out = Json::array();
+  for (const Finding& f : findings) {
+    const auto text_or_null = [](const std::string& text) { return text.empty() ? Json(nullptr) : Json(text); };
+    Json one{{"rule", f.rule},
+             {"requirement", f.requirement},
+             {"subject", f.subject},
+             {"state", checks::word(f.state)},
+             {"clause", text_or_null(f.clause)},
+             {"edition", text_or_null(f.edition)},
+             {"clause_verified", f.clause_verified},
+             {"limit", number_or_null(f.limit)},
+             {"value", number_or_null(f.value)},
+             {"margin", number_or_null(f.margin)},
+             {"unit", f.unit},
+             {"reason", text_or_null(f.reason)},
+             {"change", text_or_null(f.change)}};
+    const bool has_place = f.where != SourceSpan{};
+    one.update(place_json(has_place ? std::optional<SourceSpan>(f.where) : std::nullopt, texts));
+    out.push_back(std::move(one));
+  }
+  return out;
+}
+
+std::vector<FindingGroup> grouped(const std::vector<Finding>& findings) {
+  std::vector<FindingGroup> groups;
+  for (const FindingState state : states_in_order) {
+    for (const Finding& finding : findings) {
+      if (finding.state != state) continue;
+      const auto same = std::find_if(groups.begin(), groups.end(), [&](const FindingGroup& group) {
+        return belong_together(*group.findings.front(), finding);
+      });
+      if (same == groups.end()) {
+        groups.push_back({{&finding}});
+      } else {
+        same->findings.push_back(&finding);
+      }
+    }
+  }
+  return groups;
+}
+
+std::string in_words(const FindingGroup& group, site::Display display, Glyphs glyphs) {
+  const Finding& first = *group.findings.front();
+  std::string out = subjects(group) + ": " + first.requirement;
+  const std::string values = range(group, display, glyphs);
+  if (!values.empty()) out += "; " + values;
+  if (first.limit) {
+    out += std::string(values.empty() ? "; " : ", ") + "limit " + shown(first.limit, first.unit, display, glyphs) +
+           " " + shown_unit(first.unit, display, glyphs);
+  }
+  if (!first.clause.empty()) out += "; " + first.clause + (first.clause_verified ? "" : " (text not verified)");
+  if (!first.reason.empty()) out += "; " + first.reason;
+  if (!first.change.empty()) out += "; " + first.change;
+  return out + ".";
+}
+
+std::string count_by_state(const std::vector<Finding>& findings) {
+  std::string out;
+  for (const FindingState state : states_in_order) {
+    const auto count =
+        std::count_if(findings.begin(), findings.end(), [&](const Finding& f) { return f.state == state; });
+    if (count > 0) out += (out.empty() ? "" : ", ") + std::to_string(count) + " " + verb(state, count == 1);
+  }
+  return out.empty() ? "none" : out;
+}
+
+std::string findings_html(const std::vector<Finding>& findings, site::Display display) {
+  if (findings.empty()) return {};
+  std::string out = html::heading(2, "Requirements");
+  out += html::paragraph("Of the findings, " + count_by_state(findings) +
+                         ". Close: the limit is met by less than 2 % of it. Not determined is never a pass.");
+  std::vector<std::string> told;
+  for (const Finding& finding : findings) {
+    if (std::find(told.begin(), told.end(), finding.rule) != told.end()) continue;
+    told.push_back(finding.rule);
+    out += rule_table(findings, finding, display);
+  }
+  return out;
+}
+
+}  // namespace forecourse::report

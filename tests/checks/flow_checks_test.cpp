@@ -1,0 +1,89 @@
+// SOURCE: [cfr_1090_1550, paragraph (b)] 10 gallons per minute
+#include "forecourse/checks/flow_checks.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+#include "forecourse/site/edit.h"
+#include "support/stations.h"
+
+namespace forecourse::checks {
+namespace {
+
+using test::in_gpm;
+using test::site_text;
+using test::station;
+using test::with;
+
+std::vector<Finding> findings_of(const std::string& text, std::optional<double> keep_gpm = {}) {
+  studies::FlowOptions options;
+  if (keep_gpm) options.keep_flow = *keep_gpm / in_gpm(1.0);
+  const site::Site site = station(text);
+  return check_flow(site, studies::study_flow(site, options));
+}
+
+const Finding& about(const std::vector<Finding>& findings, const std::string& hose) {
+  return *std::find_if(findings.begin(), findings.end(), [&](const Finding& f) { return f.subject == hose; });
+}
+
+std::string federal(const std::string& text) { return with(text, "site.rules", "[\"us-federal\"]"); }
+
+std::string limited(const std::string& text, const std::string& limit) {
+  return with(text, "dispenser.D1.hose.D1.a.limiter", limit);
+}
+
+TEST(NozzleFlowCap, JustInsideIsClose) {
+  const auto findings = findings_of(federal(limited(site_text("site-s"), "9.99 gpm")));
+  EXPECT_EQ(about(findings, "D1.a").state, FindingState::close);
+}
+
+TEST(NozzleFlowCap, OnTheLimitIsClose) {
+  const auto findings = findings_of(federal(limited(site_text("site-s"), "10 gpm")));
+  EXPECT_EQ(about(findings, "D1.a").state, FindingState::close);
+}
+
+TEST(NozzleFlowCap, JustOutsideFallsShort) {
+  const auto findings = findings_of(federal(limited(site_text("site-s"), "10.01 gpm")));
+  const Finding& finding = about(findings, "D1.a");
+  EXPECT_EQ(finding.state, FindingState::falls_short);
+  EXPECT_LT(*finding.margin, 0.0);
+  EXPECT_FALSE(finding.change.empty());
+}
+
+TEST(NozzleFlowCap, WellInsideMeets) {
+  const auto findings = findings_of(federal(limited(site_text("site-s"), "9 gpm")));
+  EXPECT_EQ(about(findings, "D1.a").state, FindingState::meets);
+}
+
+TEST(NozzleFlowCap, HoseWhoseFlowIsNotKnownHasNoFinding) {
+  const std::string text = federal(site_text("site-s"));
+  const auto removed = site::remove_value(text, "dispenser.D1.hose.D1.a.lift");
+  ASSERT_TRUE(removed.ok());
+  const site::Site site = site::Site(station(removed.value));
+  for (const Finding& finding : check_flow(site, studies::study_flow(site, {}))) {
+    EXPECT_NE(finding.state, FindingState::meets);
+  }
+}
+
+TEST(NozzleFlowCap, DoesNotConcernDieselNorStationsUnderOtherRules) {
+  EXPECT_TRUE(findings_of(federal(site_text("truck-lane"))).empty());
+  EXPECT_TRUE(findings_of(site_text("site-s")).empty());
+}
+
+TEST(FlowToKeep, ThreeRows) {
+  // Site S, all six open: D3.a gives 9.58 gpm.
+  EXPECT_EQ(about(findings_of(site_text("site-s"), 9.3), "D3.a").state, FindingState::meets);
+  EXPECT_EQ(about(findings_of(site_text("site-s"), 9.5), "D3.a").state, FindingState::close);
+  EXPECT_EQ(about(findings_of(site_text("site-s"), 9.6), "D3.a").state, FindingState::falls_short);
+}
+
+TEST(FlowToKeep, RestingOnAnIllustrativeDefaultIsNotDetermined) {
+  const Finding finding = about(findings_of(site_text("hollin-gap"), 5.0), "D1.regular-a");
+  EXPECT_EQ(finding.state, FindingState::not_determined);
+  EXPECT_TRUE(finding.value.has_value());
+  EXPECT_NE(finding.reason.find("illustrative"), std::string::npos);
+}
+
+}  // namespace
+}  // namespace forecourse::checks
