@@ -173,6 +173,24 @@ TEST(Steady, LimiterHoldsItsFlowAndDropsTheRest) {
   EXPECT_NEAR(state.flow[at(hose)], std::sqrt(2.1e5 / (pump_factor + 1e11)), 1e-12);
 }
 
+TEST(Steady, BalancesWhereNextToNothingIsLost) {
+  // Pressures of 2e5 Pa are known to 3e-11 Pa; through an edge without a slope at no flow, here a dead end beside the
+  // hose and a piece of next to no loss before it, that must not turn up as a flow.
+  Draws draws(16);
+  for (int i = 0; i < 200; ++i) {
+    Network net{.unknowns = 3, .fixed = {-2e4, 6e3}, .edges = {}, .laws = {}};
+    net.join(3, 0, pump(draws.between(1.5e5, 3e5), pump_factor), 0.0);
+    const int dead_end = net.join(0, 1, square(draws.between(0.0, 1e6)));
+    net.join(0, 2, square(draws.between(0.0, 1e6)));
+    net.join(2, 4, square(draws.between(1e10, 1e12)), 0.0);
+    SteadyState state;
+    const SteadyReport report = net.solve(net.all_open(), state);
+    ASSERT_EQ(report.status, SteadyStatus::converged) << report.flow_residual;
+    EXPECT_FALSE(report.fallback_used);
+    EXPECT_NEAR(state.flow[at(dead_end)], 0.0, 1e-12);
+  }
+}
+
 // ---- alike parts, alike flows ----------------------------------------------------------------------------
 
 /// A header with two equal pumps; from it `arms` equal lines, each to a place with two equal hoses.

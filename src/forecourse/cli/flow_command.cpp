@@ -42,6 +42,15 @@ bool falls_short(const studies::FlowResult& result) {
   return false;
 }
 
+/// What keeps a product from being computed; the others are still told.
+std::vector<Diagnostic> errors_of(const std::vector<Diagnostic>& all) {
+  std::vector<Diagnostic> errors;
+  for (const Diagnostic& one : all) {
+    if (one.severity == Severity::error) errors.push_back(one);
+  }
+  return errors;
+}
+
 /// Writes report.html and flow.json into the folder; the paths written, empty if one could not be.
 std::vector<std::string> write_report(const FlowArguments& arguments, const SiteSource& source,
                                       const studies::FlowResult& result) {
@@ -76,6 +85,11 @@ Exit flow_command(const FlowArguments& arguments) {
     const report::TerminalStyle style{static_cast<std::size_t>(console.width), console.color, console.utf8,
                                       arguments.site.verbose};
     print(report::flow_summary(result, source.site, style, {source.texts, written}));
+  }
+  const std::vector<Diagnostic> errors = errors_of(result.warnings);
+  if (!errors.empty()) {
+    print_error(report::to_text(errors, source.texts));
+    return Exit::bad_input;
   }
   return falls_short(result) ? Exit::falls_short : Exit::fine;
 }

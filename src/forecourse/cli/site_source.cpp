@@ -33,8 +33,8 @@ bool load_site(const SiteArguments& arguments, SiteSource& source) {
     if (!set_value(set, source)) return false;
   }
   Parsed<site::Site> read = site::read_site(source.texts.front().text);
-  if (!read.diagnostics.empty()) print_error(report::to_text(read.diagnostics, source.texts));
-  const bool good = read.ok();
+  const bool good = read.ok();  // warnings stand in the report of the study
+  if (!good) print_error(report::to_text(read.diagnostics, source.texts));
   source.site = std::move(read.value);
   source.warnings = std::move(read.diagnostics);
   if (arguments.units == "us") source.site.display = site::Display::us;

@@ -1,7 +1,8 @@
 #include "forecourse/network/place_groups.h"
 
 #include <map>
-#include <numeric>
+
+#include "forecourse/site/places.h"
 
 namespace forecourse::network {
 namespace {
@@ -34,24 +35,24 @@ Groups joined_places(const site::Site& site) {
   for (const site::Pump& pump : site.pumps) groups.add(pump.id.text);
   for (const site::Branch& branch : site.branches) groups.add(branch.id.text);
   for (const site::Dispenser& d : site.dispensers) {
-    for (const site::Inlet& inlet : d.inlets) groups.add(place_id(d, inlet));
+    for (const site::Inlet& inlet : d.inlets) groups.add(site::place_name(d, inlet));
   }
   for (const site::Line& line : site.lines) groups.join(line.from.text, line.to.text);
   return groups;
 }
 
-std::string product_of_tank(const site::Site& site, const std::string& tank) {
-  for (const site::Tank& t : site.tanks) {
-    if (t.id.text == tank) return t.product.text;
+/// What a tank or compartment holds.
+std::string product_of_tank(const site::Site& site, const std::string& id) {
+  for (const site::Tank& tank : site.tanks) {
+    if (tank.id.text == id) return tank.product.text;
+    for (const site::Compartment& compartment : tank.compartments) {
+      if (compartment.id.text == id) return compartment.product.text;
+    }
   }
   return {};
 }
 
 }  // namespace
-
-std::string place_id(const site::Dispenser& dispenser, const site::Inlet& inlet) {
-  return inlet.id.empty() ? dispenser.id.text + "." + inlet.product.text : inlet.id.text;
-}
 
 std::vector<PlaceGroup> place_groups(const site::Site& site) {
   Groups joined = joined_places(site);
@@ -69,7 +70,7 @@ std::vector<PlaceGroup> place_groups(const site::Site& site) {
   }
   for (const site::Dispenser& d : site.dispensers) {
     for (const site::Inlet& inlet : d.inlets) {
-      PlaceGroup& group = group_of(place_id(d, inlet));
+      PlaceGroup& group = group_of(site::place_name(d, inlet));
       group.inlets.push_back({&d, &inlet});
       if (group.product.empty()) group.product = inlet.product.text;
     }

@@ -22,9 +22,6 @@ struct PlaceGroup {
   std::vector<const site::Line*> lines;
 };
 
-/// The id of an inlet as a place: its own, or "<dispenser>.<product>".
-[[nodiscard]] std::string place_id(const site::Dispenser& dispenser, const site::Inlet& inlet);
-
 /// The groups that have a pump or a dispenser inlet, in the order of their first pump.
 [[nodiscard]] std::vector<PlaceGroup> place_groups(const site::Site& site);
 

@@ -6,17 +6,13 @@
 #include <utility>
 
 #include "forecourse/base/constants.h"
+#include "forecourse/site/liquid_level.h"
+#include "forecourse/site/places.h"
 
 namespace forecourse::network {
 namespace {
 
 constexpr double infinite = std::numeric_limits<double>::infinity();
-
-const site::Tank* find_tank(const site::Site& site, const std::string& id) {
-  const auto found =
-      std::find_if(site.tanks.begin(), site.tanks.end(), [&](const site::Tank& t) { return t.id.text == id; });
-  return found == site.tanks.end() ? nullptr : &*found;
-}
 
 double share_of(const site::Hose& hose, const std::string& product) {
   if (hose.blend.empty()) return hose.product.text == product ? 1.0 : 0.0;
@@ -40,7 +36,7 @@ std::optional<site::Position> position_of(const site::Site& site, const std::str
   }
   for (const site::Dispenser& d : site.dispensers) {
     for (const site::Inlet& inlet : d.inlets) {
-      if (place_id(d, inlet) == place) return d.position;
+      if (site::place_name(d, inlet) == place) return d.position;
     }
   }
   return std::nullopt;
@@ -74,16 +70,6 @@ PipingSystem SystemBuilder::build(std::string id) {
 
 // ---- elevations ---------------------------------------------------------------------------------------
 
-std::optional<double> SystemBuilder::surface(const std::string& tank_id) const {
-  const site::Tank* tank = find_tank(site_, tank_id);
-  if (tank == nullptr) return std::nullopt;
-  if (tank->surface_elevation) return tank->surface_elevation->likely.si();
-  if (!tank->bottom_elevation || !tank->reading || !tank->reading->depth) return std::nullopt;
-  const double pitch = tank->shape && tank->shape->pitch ? tank->shape->pitch->likely.si() : 0.0;
-  const double along = tank->reading->at ? tank->reading->at->likely.si() : 0.0;
-  return tank->bottom_elevation->likely.si() + pitch * along + tank->reading->depth->likely.si();
-}
-
 std::vector<const site::Hose*> SystemBuilder::all_hoses() const {
   std::vector<const site::Hose*> hoses;
   for (const InletAt& at : group_.inlets) {
@@ -99,7 +85,7 @@ void SystemBuilder::find_datum() {
   bool any_surface = false;
   lowest_surface_ = infinite;
   for (const site::Pump* pump : group_.pumps) {
-    if (const auto level = surface(pump->tank.text)) {
+    if (const auto level = site::liquid_level(site_, pump->tank.text)) {
       any_surface = true;
       lowest_surface_ = std::min(lowest_surface_, *level);
     }
@@ -140,12 +126,14 @@ void SystemBuilder::add_run(RunKind kind, const std::string& id, int from, int t
 void SystemBuilder::add_places() {
   for (const site::Pump* pump : group_.pumps) add_place(pump->id.text, pump->discharge_elevation);
   for (const site::Branch* branch : group_.branches) add_place(branch->id.text, branch->elevation);
-  for (const InletAt& at : group_.inlets) add_place(place_id(*at.dispenser, *at.inlet), at.inlet->line_elevation);
+  for (const InletAt& at : group_.inlets)
+    add_place(site::place_name(*at.dispenser, *at.inlet), at.inlet->line_elevation);
 }
 
 void SystemBuilder::add_pump(const site::Pump& pump) {
   PartLaws laws(system_.fluid, defaults_, system_.problems);
-  const std::optional<double> level = lifts_only_ ? std::optional<double>(0.0) : surface(pump.tank.text);
+  const std::optional<double> level =
+      lifts_only_ ? std::optional<double>(0.0) : site::liquid_level(site_, pump.tank.text);
   if (!level) {
     return laws.problem("the liquid level in tank '" + pump.tank.text + "' is not known", pump.tank.where,
                         "enter bottom_elevation and reading in [[tank]], or surface_elevation, or a lift for every "
@@ -162,6 +150,8 @@ void SystemBuilder::add_pump(const site::Pump& pump) {
   if (pump.leak_detector && pump.leak_detector->loss) {
     laws.add_loss(ElementKind::leak_detector, pump.id.text, "leak detector of " + pump.id.text,
                   *pump.leak_detector->loss, 0.0, elements);
+  } else if (pump.leak_detector) {
+    laws.add_shelf_loss(ElementKind::leak_detector, pump.id.text, "illustrative-leak-detector", 0.0, elements);
   }
   if (pump.leg) laws.add_pipe(ElementKind::leg, pump.id.text, "leg of pump " + pump.id.text, *pump.leg, elements);
   const bool checked = pump.check_valve.value_or(false);
@@ -174,12 +164,31 @@ void SystemBuilder::add_pump(const site::Pump& pump) {
                          "enter check_valve = true if there is one",
                          {}});
   }
-  PumpPoint point{pump.id.text, pump.tank.text, static_cast<int>(system_.runs.size()), pump.running.value_or(true),
-                  0.0};
+  const bool running = pump.running.value_or(true) && !is_held_off(pump);
+  PumpPoint point{pump.id.text, pump.tank.text, static_cast<int>(system_.runs.size()), running, 0.0};
   if (pump.discharge_elevation) point.discharge_elevation = pump.discharge_elevation->likely.si();
   system_.pumps.push_back(point);
   add_run(RunKind::pump, pump.id.text, known->second, node_of_place_[pump.id.text], std::move(elements),
           checked ? parts::one_way() : parts::open_both_ways());
+}
+
+/// Whether its control keeps it off. Controls that start and stop pumps by themselves are told to be left out.
+bool SystemBuilder::is_held_off(const site::Pump& pump) {
+  for (const site::PumpControl& control : site_.controls) {
+    const bool named = std::find(control.pumps.begin(), control.pumps.end(), pump.id) != control.pumps.end();
+    const bool meant = named || (control.pumps.empty() && control.product.text == system_.product);
+    if (!meant || !control.kind) continue;
+    if (control.kind->value == site::ControlKind::off) return true;
+    if (control.kind->value != site::ControlKind::all) {
+      warnings_.push_back({Severity::warning,
+                           "pump '" + pump.id.text + "' is taken to run: its control '" + control.id.text +
+                               "' does not enter this computation",
+                           control.where,
+                           "enter running = false to see the station without the pump",
+                           {}});
+    }
+  }
+  return false;
 }
 
 void SystemBuilder::add_line(const site::Line& line) {
@@ -210,7 +219,7 @@ void SystemBuilder::add_line(const site::Line& line) {
 /// A line that leaves a tee passes the run of that tee; an entered loss of the line covers it.
 void SystemBuilder::add_tee_run(const site::Line& line, std::vector<Element>& elements) {
   for (const InletAt& at : group_.inlets) {
-    if (place_id(*at.dispenser, *at.inlet) != line.from.text) continue;
+    if (site::place_name(*at.dispenser, *at.inlet) != line.from.text) continue;
     if (!at.inlet->connection || at.inlet->connection->value != site::Connection::tee || elements.empty()) continue;
     PartLaws(system_.fluid, defaults_, system_.problems)
         .add_shelf_loss(ElementKind::connection, line.id.text, "tee-run", elements.front().bore, elements);
@@ -242,7 +251,7 @@ void SystemBuilder::add_shear_valve(const std::string& owner, const site::Inlet&
 
 void SystemBuilder::add_inlet(const InletAt& at) {
   PartLaws laws(system_.fluid, defaults_, system_.problems);
-  const std::string id = place_id(*at.dispenser, *at.inlet);
+  const std::string id = site::place_name(*at.dispenser, *at.inlet);
   std::vector<Element> elements;
   add_connection(id, *at.inlet, elements);
   if (at.inlet->riser) laws.add_pipe(ElementKind::riser, id, "riser of " + id, *at.inlet->riser, elements);
@@ -285,6 +294,15 @@ void SystemBuilder::add_hose(const InletAt& at, const site::Hose& hose, int from
   }
   std::vector<Element> elements;
   add_hose_parts(hose, elements);
+  if (hose.loss && (at.inlet->filter || at.inlet->meter)) {
+    warnings_.push_back({Severity::warning,
+                         "the loss of hose '" + hose.id.text +
+                             "' counts from the dispenser's inlet, and the inlet has "
+                             "a filter or meter of its own: both are counted",
+                         hose.where,
+                         "leave out one of the two if they are the same",
+                         {}});
+  }
   if (elements.empty() && system_.problems.empty()) {
     warnings_.push_back({Severity::warning,
                          "hose '" + hose.id.text + "' has no part that loses pressure",

@@ -20,6 +20,7 @@ class SystemBuilder {
  private:
   void add_places();
   void add_pump(const site::Pump& pump);
+  [[nodiscard]] bool is_held_off(const site::Pump& pump);
   void add_line(const site::Line& line);
   void add_inlet(const InletAt& at);
   void add_hose(const InletAt& at, const site::Hose& hose, int from, double share);
@@ -35,7 +36,6 @@ class SystemBuilder {
                parts::FlowBounds bounds);
 
   void find_datum();
-  [[nodiscard]] std::optional<double> surface(const std::string& tank) const;
   [[nodiscard]] std::optional<double> outlet_elevation(const site::Hose& hose);
   [[nodiscard]] std::vector<const site::Hose*> all_hoses() const;
   void make_graph();

@@ -1,13 +1,13 @@
 #pragma once
 
-#include "forecourse/site/delivery.h"
 #include "forecourse/site/dispenser.h"
+#include "forecourse/site/equipment/pump_control.h"
+#include "forecourse/site/equipment/safety.h"
 #include "forecourse/site/line.h"
-#include "forecourse/site/operations.h"
 #include "forecourse/site/product.h"
 #include "forecourse/site/pump.h"
-#include "forecourse/site/pump_control.h"
-#include "forecourse/site/safety.h"
+#include "forecourse/site/running/delivery.h"
+#include "forecourse/site/running/operations.h"
 #include "forecourse/site/tank.h"
 
 namespace forecourse::site {
@@ -29,14 +29,14 @@ struct FlowRequest {
 ///
 ///     [site]             name, display, rules, temperature of the ground     -> the members below
 ///     [[product]]        a fuel                                              -> product.h
-///     [[tank]]           shell, level, fills, vents, gauge, flotation        -> tank.h, tank_equipment.h
+///     [[tank]]           shell, level, fills, vents, gauge, flotation        -> tank.h, equipment/tank_equipment.h
 ///     [[pump]]           submersible pump, check valve, leak detector        -> pump.h
-///     [[control]]        when which pump of a product runs                   -> pump_control.h
+///     [[control]]        when which pump of a product runs                   -> equipment/pump_control.h
 ///     [[line]] [[branch]]  runs between places, and where they meet          -> line.h, pipe.h
 ///     [[dispenser]]      sump, inlets with shear valves, hoses               -> dispenser.h, sump.h
-///     [[emergency_stop]] [[interlock]]  what stops what                      -> safety.h
-///     [[delivery]]       how a tanker unloads                                -> delivery.h
-///     [operations]       hours, throughput, arrivals                         -> operations.h
+///     [[emergency_stop]] [[interlock]]  what stops what                      -> equipment/safety.h
+///     [[delivery]]       how a tanker unloads                                -> running/delivery.h
+///     [operations]       hours, throughput, arrivals                         -> running/operations.h
 ///     [flow]             what the flow study is asked for                    -> FlowRequest above
 ///
 /// Every key, with its unit and one sentence, is listed once, in fields/; reading, the JSON schema and the

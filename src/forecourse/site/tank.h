@@ -1,7 +1,7 @@
 #pragma once
 
+#include "forecourse/site/equipment/tank_equipment.h"
 #include "forecourse/site/line.h"
-#include "forecourse/site/tank_equipment.h"
 
 namespace forecourse::site {
 

@@ -67,6 +67,7 @@ class SteadySolver {
       state.flow.assign(graph_.edges().size(), options_.first_flow);
       state.pressure.assign(at(graph_.nodes()), 0.0);
     }
+    for (double& p : state.pressure) p = std::isfinite(p) ? p : 0.0;
     std::copy(graph_.fixed_pressures().begin(), graph_.fixed_pressures().end(),
               state.pressure.begin() + graph_.unknowns());
     for (std::size_t e = 0; e < state.flow.size(); ++e) {
@@ -86,7 +87,8 @@ class SteadySolver {
     double needed = unbounded;
   };
 
-  /// Empty where some open edge could carry flow by itself (two-way to a fixed node, or a pump inside).
+  /// An edge that lets flow both ways holds the pressure from both sides. Empty where a law inside the network
+  /// drives flow by itself, or fixed nodes are joined.
   [[nodiscard]] std::optional<RestBand> rest_band() const {
     RestBand band;
     for (std::size_t e = 0; e < graph_.edges().size(); ++e) {
@@ -99,9 +101,11 @@ class SteadySolver {
         if (loss != 0.0) return std::nullopt;
         continue;
       }
-      if (x.lowest < 0.0 || (!from_unknown && !to_unknown)) return std::nullopt;
-      if (to_unknown) band.reached = std::max(band.reached, fixed(x.from) - loss);
-      if (from_unknown) band.needed = std::min(band.needed, fixed(x.to) + loss);
+      if (!from_unknown && !to_unknown) return std::nullopt;
+      const double level = to_unknown ? fixed(x.from) - loss : fixed(x.to) + loss;
+      const bool both_ways = lowest(e) < 0.0;
+      if (to_unknown || both_ways) band.reached = std::max(band.reached, level);
+      if (from_unknown || both_ways) band.needed = std::min(band.needed, level);
     }
     return band;
   }
@@ -164,43 +168,47 @@ class SteadySolver {
         offset_[e] = wanted <= lowest(e) ? lowest(e) : highest(e);
       } else {
         conductance_[e] = 1.0 / std::max(law_[e].slope, options_.slope_floor);
-        offset_[e] = state.flow[e] - conductance_[e] * law_[e].loss;
+        offset_[e] = state.flow[e] + conductance_[e] * (drop(state, e) - law_[e].loss);
       }
     }
   }
 
-  /// Pressures from the node balances of `offset + conductance * drop`; then the flows.
+  /// Changes of pressure from the node balances of `offset + conductance * change of drop`; then the flows.
+  /// As changes, so that the flows balance to the rounding of a change and not to that of a pressure, which an edge
+  /// of next to no loss would pass on at full size.
   void step(SteadyState& state) {
-    assemble(state);
+    assemble();
     graph_.elimination().solve(diagonal_.data(), below_.data(), right_.data());
-    std::copy(right_.begin(), right_.end(), state.pressure.begin());
     for (std::size_t e = 0; e < law_.size(); ++e) {
-      if (is_open(e)) state.flow[e] = offset_[e] + conductance_[e] * drop(state, e);
+      if (is_open(e)) state.flow[e] = offset_[e] + conductance_[e] * (change(edge(e).from) - change(edge(e).to));
     }
+    for (std::size_t n = 0; n < right_.size(); ++n) state.pressure[n] += right_[n];
   }
+
+  /// Change of a node's pressure that `step` solved for [Pa].
+  [[nodiscard]] double change(int node) const { return graph_.is_unknown(node) ? right_[at(node)] : 0.0; }
 
   /// A node that every bound has cut off keeps its last pressure: the hold adds nothing once settled.
   static constexpr double hold = 1e-16;  // [m3/(s Pa)], a ten-millionth of a hose's conductance
 
-  void assemble(const SteadyState& state) {
+  void assemble() {
     std::fill(below_.begin(), below_.end(), 0.0);
     for (std::size_t n = 0; n < diagonal_.size(); ++n) {
       diagonal_[n] = hold;
-      right_[n] = hold * state.pressure[n] - (given_->demand.empty() ? 0.0 : given_->demand[n]);
+      right_[n] = given_->demand.empty() ? 0.0 : -given_->demand[n];
     }
     for (std::size_t e = 0; e < law_.size(); ++e) {
       if (!is_open(e)) continue;
-      add_end(edge(e).from, edge(e).to, conductance_[e], -offset_[e], state);
-      add_end(edge(e).to, edge(e).from, conductance_[e], offset_[e], state);
+      add_end(edge(e).from, conductance_[e], -offset_[e]);
+      add_end(edge(e).to, conductance_[e], offset_[e]);
       if (graph_.slots()[e] >= 0) below_[at(graph_.slots()[e])] -= conductance_[e];
     }
   }
 
-  void add_end(int here, int there, double conductance, double inflow, const SteadyState& state) {
-    if (!graph_.is_unknown(here)) return;
-    diagonal_[at(here)] += conductance;
-    right_[at(here)] += inflow;
-    if (!graph_.is_unknown(there)) right_[at(here)] += conductance * state.pressure[at(there)];
+  void add_end(int node, double conductance, double inflow) {
+    if (!graph_.is_unknown(node)) return;
+    diagonal_[at(node)] += conductance;
+    right_[at(node)] += inflow;
   }
 
   // ---- residuals -------------------------------------------------------------------------------------
@@ -341,7 +349,7 @@ class SteadySolver {
           inside ? 1.0 / std::max(laws_.loss(static_cast<int>(e), state.flow[e]).slope, options_.slope_floor) : 0.0;
       offset_[e] = 0.0;
     }
-    assemble(state);
+    assemble();
     for (std::size_t n = 0; n < right_.size(); ++n) right_[n] = -imbalance[n];
     graph_.elimination().solve(diagonal_.data(), below_.data(), right_.data());
     std::vector<double> direction = right_;

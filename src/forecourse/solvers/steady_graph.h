@@ -57,7 +57,7 @@ struct SteadyState {
 struct SteadyOptions {
   double pressure_tolerance = 1e-5;      ///< [Pa] of each edge's law; 1e-5 Pa is 1.4e-9 m of gasoline
   double flow_tolerance = 1e-12;         ///< [m3/s] of each node's balance
-  double slope_floor = 1.0;              ///< [Pa s/m3] least slope in the matrix, never in the residual
+  double slope_floor = 1e3;              ///< [Pa s/m3] least slope in the matrix, never in the residual
   double complementarity_slope = 1.5e9;  ///< [Pa s/m3] ten times the slope of a hose; scales bounds against laws
   double first_flow = 1e-3;              ///< [m3/s] start of every open edge without a start of its own
   int newton_iterations = 20;

@@ -168,11 +168,17 @@ std::string state_readings(const SystemFlow& system, site::Display display) {
   const studies::HoseFlow* least = slowest(system);
   if (least == nullptr) return html::paragraph("None of its hoses is open.");
   const studies::HoseFlow* most = fastest(system);
-  const std::string flow = unit_label(Measure::flow, display);
-  std::vector<html::Reading> readings{
-      {"Slowest open hose, " + least->id, number(Measure::flow, display, least->hose_flow), flow, ""},
-      {"Fastest, " + most->id, number(Measure::flow, display, most->hose_flow), flow, ""},
-      {"In total", number(Measure::flow, display, system.total_flow), flow, ""}};
+  const auto reading = [&](const std::string& name, double si) {
+    return html::Reading{name, number(Measure::flow, display, si), unit_label(Measure::flow, display), ""};
+  };
+  std::vector<html::Reading> readings;
+  if (least == most) {
+    readings.push_back(reading("Every open hose", least->hose_flow));
+  } else {
+    readings.push_back(reading("Slowest open hose, " + least->id, least->hose_flow));
+    readings.push_back(reading("Fastest, " + most->id, most->hose_flow));
+  }
+  readings.push_back(reading("In total", system.total_flow));
   for (const studies::PumpDuty& pump : system.pumps) {
     if (!pump.running) continue;
     readings.push_back({"Pump " + pump.id + " adds", number(Measure::pressure, display, pump.pressure_rise),

@@ -119,9 +119,10 @@ class Summary {
     } else if (least == nullptr) {
       text += "none of its hoses is open";
     } else {
-      text += full(Measure::flow, system.total_flow) + " in total, slowest " + least->id + " " +
-              full(Measure::flow, least->hose_flow) + ", fastest " + most->id + " " +
-              full(Measure::flow, most->hose_flow);
+      text += full(Measure::flow, system.total_flow) + " in total, ";
+      text += least == most ? "every open hose " + full(Measure::flow, least->hose_flow)
+                            : "slowest " + least->id + " " + full(Measure::flow, least->hose_flow) + ", fastest " +
+                                  most->id + " " + full(Measure::flow, most->hose_flow);
     }
     page_.paragraph(text + ".");
   }

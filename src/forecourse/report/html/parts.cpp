@@ -32,6 +32,27 @@ const char* css_class(const Column& column) {
   return column.number ? " class=\"n\"" : column.words ? " class=\"w\"" : "";
 }
 
+bool is_used(const Table& table, std::size_t c) {
+  return !table.columns[c].words || std::any_of(table.rows.begin(), table.rows.end(), [c](const Row& row) {
+    return c < row.cells.size() && !row.cells[c].empty();
+  });
+}
+
+/// The table without the columns of words that have nothing to say.
+Table without_empty(const Table& table) {
+  Table out = table;
+  for (std::size_t c = table.columns.size(); c-- > 0;) {
+    if (is_used(table, c)) continue;
+    const auto at = static_cast<std::ptrdiff_t>(c);
+    out.columns.erase(out.columns.begin() + at);
+    for (Row& r : out.rows) {
+      if (c < r.cells.size()) r.cells.erase(r.cells.begin() + at);
+    }
+    if (c < out.total.size()) out.total.erase(out.total.begin() + at);
+  }
+  return out;
+}
+
 std::string caption(const Table& table) {
   const std::string note = table.note.empty() ? "" : " <span>" + escape(table.note) + "</span>";
   return "<caption><b>" + escape(table.caption) + "</b>" + note + "</caption>\n";
@@ -58,7 +79,8 @@ std::string row(const std::vector<Column>& columns, const std::vector<std::strin
 
 }  // namespace
 
-std::string table(const Table& table) {
+std::string table(const Table& all) {
+  const Table table = without_empty(all);
   constexpr std::size_t short_table = 16;  // rows that are not parted on paper
   const char* keep = table.rows.size() <= short_table ? " keep" : "";
   std::string out = "<div class=\"scroll" + std::string(keep) + "\" role=\"region\" tabindex=\"0\" aria-label=\"" +

@@ -30,7 +30,8 @@ struct Table {
   std::vector<std::string> total;  ///< a last row that sums up; may be empty
 };
 
-/// A table with caption and scopes, in a box of its own that scrolls sideways where it must.
+/// A table with caption and scopes, in a box of its own that scrolls sideways where it must. A column of words that
+/// is empty in every row is left out.
 [[nodiscard]] std::string table(const Table& table);
 
 [[nodiscard]] std::string heading(int level, std::string_view text);

@@ -13,6 +13,24 @@ constexpr std::size_t gap = 2;
 
 using Rows = std::vector<std::vector<std::string>>;
 
+/// The table without the columns that may wrap and have nothing to say.
+Table without_empty(const Table& table) {
+  const auto is_used = [&](std::size_t c) {
+    return !table.columns[c].wraps || std::any_of(table.rows.begin(), table.rows.end(),
+                                                  [c](const auto& row) { return c < row.size() && !row[c].empty(); });
+  };
+  Table out;
+  out.rows.resize(table.rows.size());
+  for (std::size_t c = 0; c < table.columns.size(); ++c) {
+    if (!is_used(c)) continue;
+    out.columns.push_back(table.columns[c]);
+    for (std::size_t r = 0; r < table.rows.size(); ++r) {
+      out.rows[r].push_back(c < table.rows[r].size() ? table.rows[r][c] : std::string());
+    }
+  }
+  return out;
+}
+
 /// Head and cells as they will be printed.
 Rows plain_cells(const Table& table, bool utf8) {
   Rows rows(1);
@@ -139,7 +157,8 @@ void Page::notice(std::string_view word, std::string_view text) {
   lines(text, start, rest);
 }
 
-void Page::table(const Table& table) {
+void Page::table(const Table& all) {
+  const Table table = without_empty(all);
   const Rows rows = plain_cells(table, style_.utf8);
   const std::vector<std::size_t> widths = column_widths(table, rows, style_.width);
   for (std::size_t r = 0; r < rows.size(); ++r) {

@@ -37,8 +37,8 @@ class Page {
   void item(std::string_view text);
   /// A line that says to look out: it starts with `word`, in color where there is color.
   void notice(std::string_view word, std::string_view text);
-  /// A table set in by two columns; where it is too wide its heads wrap, then the
-  /// columns that may, then names are cut.
+  /// A table set in by two columns, without the wrapping columns that are empty; where it is too wide its heads wrap,
+  /// then the columns that may, then names are cut.
   void table(const Table& table);
 
   [[nodiscard]] const std::string& text() const { return out_; }

@@ -7,6 +7,7 @@
 #include <map>
 
 #include "forecourse/base/unit_text.h"
+#include "forecourse/site/liquid_level.h"
 #include "forecourse/site/places.h"
 
 namespace forecourse::site {
@@ -18,14 +19,6 @@ constexpr double highest_sane = 15.0;     // [m] no pump of a station lifts fuel
 constexpr double largest_mismatch = 0.2;  // share by which a length may differ from the plan
 
 std::string in_feet(double meters) { return show_quantity(meters, "ft"); }
-
-std::optional<double> liquid_level(const Tank& tank) {
-  if (tank.surface_elevation) return tank.surface_elevation->likely.si();
-  if (!tank.bottom_elevation || !tank.reading || !tank.reading->depth) return std::nullopt;
-  const double pitch = tank.shape && tank.shape->pitch ? tank.shape->pitch->likely.si() : 0.0;
-  const double along = tank.reading->at ? tank.reading->at->likely.si() : 0.0;
-  return tank.bottom_elevation->likely.si() + pitch * along + tank.reading->depth->likely.si();
-}
 
 /// The tanks of known level that a hose can be fed from.
 std::vector<const Tank*> feeding_tanks(const Supply& supply, const Dispenser& dispenser, const Hose& hose) {

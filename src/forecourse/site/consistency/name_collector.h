@@ -5,7 +5,7 @@
 #include <string_view>
 #include <vector>
 
-#include "forecourse/site/fields.h"
+#include "forecourse/site/fields/fields_site.h"
 
 namespace forecourse::site {
 

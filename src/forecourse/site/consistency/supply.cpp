@@ -31,8 +31,8 @@ Supply::Supply(const Site& site, const LineGraph& graph) {
     const auto found = holders.find(pump.tank.text);
     const Holder holder = found == holders.end() ? Holder{} : found->second;
     const int place = graph.place(pump.id.text);
-    sources_.push_back({&pump, holder.tank, holder.product, place,
-                        place < 0 ? std::vector<bool>{} : graph.reached_from({place})});
+    sources_.push_back(
+        {&pump, holder.tank, holder.product, place, place < 0 ? std::vector<bool>{} : graph.reached_from({place})});
   }
   for (const Dispenser& dispenser : site.dispensers) {
     for (const Inlet& inlet : dispenser.inlets) {

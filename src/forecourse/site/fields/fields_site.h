@@ -1,5 +1,9 @@
 #pragma once
 
+// The description of a site file: every table and key once, with its member, its range and one sentence. Reading
+// (read.h), the JSON schema and the reference page (schema.h) are visitors of it.
+// To add a key: add the member to the struct, and one line to its `fields` function in this folder.
+
 #include "forecourse/site/fields/fields_delivery.h"
 #include "forecourse/site/fields/fields_dispenser.h"
 #include "forecourse/site/fields/fields_line.h"

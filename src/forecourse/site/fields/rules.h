@@ -6,11 +6,11 @@
 #include <string_view>
 
 #include "forecourse/base/api_units.h"
-#include "forecourse/site/delivery.h"
 #include "forecourse/site/dispenser.h"
+#include "forecourse/site/equipment/pump_control.h"
+#include "forecourse/site/equipment/safety.h"
 #include "forecourse/site/pump.h"
-#include "forecourse/site/pump_control.h"
-#include "forecourse/site/safety.h"
+#include "forecourse/site/running/delivery.h"
 #include "forecourse/site/site.h"
 #include "forecourse/site/tank.h"
 

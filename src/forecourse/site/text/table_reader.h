@@ -4,7 +4,7 @@
 #include <string_view>
 #include <vector>
 
-#include "forecourse/site/fields.h"
+#include "forecourse/site/fields/fields_site.h"
 #include "forecourse/site/text/value_reader.h"
 #include "forecourse/site/text/ways.h"
 

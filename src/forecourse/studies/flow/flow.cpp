@@ -84,7 +84,7 @@ class SystemTeller {
 
   void tell_pump(const network::PumpPoint& pump) {
     const network::Run& run = system_.runs[at(pump.run)];
-    PumpDuty duty{pump.id, pump.tank, pump.running, state_.flow[at(pump.run)], 0.0, 0.0, {}, false};
+    PumpDuty duty{pump.id, pump.tank, pump.running, state_.flow[at(pump.run)], 0.0, 0.0, {}, false, false};
     double pressure = state_.pressure[at(run.from)];
     const double level = system_.weight_of(pump.discharge_elevation);
     for (const network::Element& element : run.elements) {
@@ -96,7 +96,9 @@ class SystemTeller {
       }
     }
     if (has_leak_detector(pump.id)) duty.leak_detector_pressure_gauge = gauge(run.to, pump.discharge_elevation);
-    duty.dead_headed = pump.running && !(duty.flow > 0.0);
+    constexpr double least = 1e-9;  // [m3/s] above the solver's residual, below what anyone measures
+    duty.dead_headed = pump.running && std::abs(duty.flow) < least;
+    duty.runs_back = duty.flow <= -least;
     out_.total_flow += duty.flow;
     out_.pumps.push_back(std::move(duty));
   }

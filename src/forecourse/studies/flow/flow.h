@@ -5,8 +5,8 @@
 #include <vector>
 
 #include "forecourse/base/context.h"
-#include "forecourse/base/diagnostic.h"
 #include "forecourse/base/default_used.h"
+#include "forecourse/base/diagnostic.h"
 #include "forecourse/network/element.h"
 #include "forecourse/site/site.h"
 
@@ -70,6 +70,7 @@ struct PumpDuty {
   double discharge_pressure_gauge = 0.0;               ///< [Pa] at the discharge head
   std::optional<double> leak_detector_pressure_gauge;  ///< [Pa] on its line side; empty: no leak detector
   bool dead_headed = false;                            ///< runs and delivers nothing
+  bool runs_back = false;                              ///< fuel runs back through it: it has no check valve
 };
 
 struct PlacePressure {

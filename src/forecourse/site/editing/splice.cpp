@@ -1,4 +1,4 @@
-#include "forecourse/site/text/splice.h"
+#include "forecourse/site/editing/splice.h"
 
 #include <algorithm>
 

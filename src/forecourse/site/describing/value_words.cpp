@@ -1,4 +1,4 @@
-#include "forecourse/site/text/value_words.h"
+#include "forecourse/site/describing/value_words.h"
 
 #include <algorithm>
 

@@ -5,8 +5,8 @@
 #include <algorithm>
 #include <vector>
 
+#include "forecourse/site/editing/splice.h"
 #include "forecourse/site/read.h"
-#include "forecourse/site/text/splice.h"
 
 namespace forecourse::site {
 

@@ -3,7 +3,7 @@
 #include <string>
 #include <string_view>
 
-#include "forecourse/site/text/path.h"
+#include "forecourse/site/editing/path.h"
 
 namespace forecourse::site {
 

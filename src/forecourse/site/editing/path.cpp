@@ -1,4 +1,4 @@
-#include "forecourse/site/text/path.h"
+#include "forecourse/site/editing/path.h"
 
 #include <fmt/format.h>
 

@@ -2,9 +2,9 @@
 
 #include <set>
 
-#include "forecourse/site/fields.h"
+#include "forecourse/site/describing/value_words.h"
+#include "forecourse/site/fields/fields_site.h"
 #include "forecourse/site/schema.h"
-#include "forecourse/site/text/value_words.h"
 
 namespace forecourse::site {
 

@@ -2,8 +2,8 @@
 
 #include <nlohmann/json.hpp>
 
-#include "forecourse/site/fields.h"
-#include "forecourse/site/text/value_words.h"
+#include "forecourse/site/describing/value_words.h"
+#include "forecourse/site/fields/fields_site.h"
 
 namespace forecourse::site {
 
