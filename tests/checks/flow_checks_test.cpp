@@ -79,7 +79,7 @@ TEST(FlowToKeep, ThreeRows) {
 }
 
 TEST(FlowToKeep, RestingOnAnIllustrativeDefaultIsNotDetermined) {
-  const Finding finding = about(findings_of(site_text("hollin-gap"), 5.0), "D1.regular-a");
+  const Finding finding = about(findings_of(site_text("marle-cross"), 5.0), "D7.a");
   EXPECT_EQ(finding.state, FindingState::not_determined);
   EXPECT_TRUE(finding.value.has_value());
   EXPECT_NE(finding.reason.find("illustrative"), std::string::npos);

@@ -64,12 +64,13 @@ TEST(BuildNetwork, EnteredRiserLossCoversTeeAndShearValve) {
 }
 
 TEST(BuildNetwork, ListedPartsTakeTheShelfsLossAndSaySo) {
-  const StationNetwork network = build_network(station(site_text("hollin-gap")));
+  const StationNetwork network = build_network(station(site_text("marle-cross")));
   const PipingSystem& regular = network.systems.front();
-  EXPECT_EQ(kinds_of(run_of(regular, "D2.regular", RunKind::riser)),
+  EXPECT_EQ(kinds_of(run_of(regular, "D6.regular", RunKind::riser)),
             (std::vector{ElementKind::connection, ElementKind::riser, ElementKind::shear_valve, ElementKind::filter}));
-  EXPECT_TRUE(has_default(network, "loss of shear valve of D2.regular (illustrative-shear-valve)"));
-  EXPECT_TRUE(has_default(network, "bore of riser of D2.regular (schedule-40-one-and-a-half-inch)"));
+  EXPECT_TRUE(has_default(network, "loss of shear valve of D6.regular (illustrative-shear-valve)"));
+  EXPECT_TRUE(has_default(network, "loss of connection of D6.regular (tee-branch)"));
+  EXPECT_TRUE(has_default(network, "bore of riser of D6.regular (schedule-40-one-and-a-half-inch)"));
 }
 
 TEST(BuildNetwork, BlendedHoseStandsInTheSystemOfEachProduct) {

@@ -1,8 +1,10 @@
+#include <algorithm>
 #include <chrono>
 #include <ctime>
 #include <filesystem>
 #include <system_error>
 
+#include "forecourse/checks/flow_checks.h"
 #include "forecourse/cli/commands.h"
 #include "forecourse/cli/console.h"
 #include "forecourse/cli/flow_request.h"
@@ -30,16 +32,9 @@ bool make_folder(const std::string& folder) {
   return !trouble;
 }
 
-/// A hose below the flow to keep, or above a rule's cap, falls short.
-bool falls_short(const studies::FlowResult& result) {
-  for (const studies::FlowState& state : result.states) {
-    for (const studies::SystemFlow& system : state.systems) {
-      for (const studies::HoseFlow& hose : system.hoses) {
-        if (hose.below_keep_flow || hose.above_rule_cap) return true;
-      }
-    }
-  }
-  return false;
+bool falls_short(const std::vector<checks::Finding>& findings) {
+  return std::any_of(findings.begin(), findings.end(),
+                     [](const checks::Finding& finding) { return finding.state == checks::FindingState::falls_short; });
 }
 
 /// What keeps a product from being computed; the others are still told.
@@ -53,14 +48,14 @@ std::vector<Diagnostic> errors_of(const std::vector<Diagnostic>& all) {
 
 /// Writes report.html and flow.json into the folder; the paths written, empty if one could not be.
 std::vector<std::string> write_report(const FlowArguments& arguments, const SiteSource& source,
-                                      const studies::FlowResult& result) {
+                                      const studies::FlowResult& result, const std::vector<checks::Finding>& findings) {
   const std::string& folder = arguments.site.out;
   if (!make_folder(folder)) return {};
   const std::string page = (std::filesystem::path(folder) / "report.html").string();
   const std::string data = (std::filesystem::path(folder) / "flow.json").string();
-  const report::FlowReportFacts facts{today(), arguments.command, source.texts};
+  const report::FlowReportFacts facts{today(), arguments.command, source.texts, findings};
   const bool written = write_file(page, report::flow_report(result, source.site, facts)) &&
-                       write_file(data, report::to_text(report::flow_document(result, source.texts)));
+                       write_file(data, report::to_text(report::flow_document(result, source.texts, findings)));
   return written ? std::vector<std::string>{page, data} : std::vector<std::string>{};
 }
 
@@ -73,25 +68,26 @@ Exit flow_command(const FlowArguments& arguments) {
   if (!options) return Exit::bad_input;
   studies::FlowResult result = studies::study_flow(source.site, *options);
   result.warnings.insert(result.warnings.begin(), source.warnings.begin(), source.warnings.end());
+  const std::vector<checks::Finding> findings = checks::check_flow(source.site, result);
   std::vector<std::string> written;
   if (!arguments.site.out.empty()) {
-    written = write_report(arguments, source, result);
+    written = write_report(arguments, source, result, findings);
     if (written.empty()) return Exit::bad_input;
   }
   if (arguments.site.json) {
-    print(report::to_text(report::flow_document(result, source.texts)));
+    print(report::to_text(report::flow_document(result, source.texts, findings)));
   } else {
     const Console console = this_console();
     const report::TerminalStyle style{static_cast<std::size_t>(console.width), console.color, console.utf8,
                                       arguments.site.verbose};
-    print(report::flow_summary(result, source.site, style, {source.texts, written}));
+    print(report::flow_summary(result, source.site, style, {source.texts, written, findings}));
   }
   const std::vector<Diagnostic> errors = errors_of(result.warnings);
   if (!errors.empty()) {
     print_error(report::to_text(errors, source.texts));
     return Exit::bad_input;
   }
-  return falls_short(result) ? Exit::falls_short : Exit::fine;
+  return falls_short(findings) ? Exit::falls_short : Exit::fine;
 }
 
 Exit study_command(const FlowArguments& arguments) {

@@ -42,7 +42,7 @@ bool belong_together(const Finding& a, const Finding& b) {
          a.clause == b.clause;
 }
 
-/// "12.25 to 12.28 gpm"; empty when no value is known.
+/// "12.25 to 12.28"; empty when no value is known.
 std::string range(const FindingGroup& group, site::Display display, Glyphs glyphs) {
   std::vector<double> values;
   for (const Finding* finding : group.findings) {
@@ -53,7 +53,15 @@ std::string range(const FindingGroup& group, site::Display display, Glyphs glyph
   const auto [least, most] = std::minmax_element(values.begin(), values.end());
   const std::string low = shown(*least, unit, display, glyphs);
   const std::string high = shown(*most, unit, display, glyphs);
-  return (low == high ? low : low + " to " + high) + " " + shown_unit(unit, display, glyphs);
+  return low == high ? low : low + " to " + high;
+}
+
+std::optional<double> least_margin(const FindingGroup& group) {
+  std::optional<double> least;
+  for (const Finding* finding : group.findings) {
+    if (finding->margin && !(least && *least < *finding->margin)) least = finding->margin;
+  }
+  return least;
 }
 
 std::string subjects(const FindingGroup& group) {
@@ -84,25 +92,28 @@ std::string clause_in_words(const Finding& finding) {
          (finding.clause_verified ? "." : "; its text was not verified.");
 }
 
-std::string rule_table(const std::vector<Finding>& findings, const Finding& first, site::Display display) {
+/// A row for each group of findings of one rule.
+std::string rule_table(const std::vector<FindingGroup>& groups, const Finding& first, site::Display display) {
   const std::string unit = shown_unit(first.unit, display, Glyphs::unicode);
   html::Table table{"Requirement: " + first.requirement,
                     clause_in_words(first),
-                    {{"Of", ""},
-                     {"State", ""},
+                    {{"State", ""},
+                     {"Of", "", false, true},
                      {"Value", unit, true},
                      {"Limit", unit, true},
-                     {"Margin", unit, true},
+                     {"Least margin", unit, true},
                      {"Why, and what to change", "", false, true}},
                     {},
                     {}};
-  for (const Finding& f : findings) {
+  for (const FindingGroup& group : groups) {
+    const Finding& f = *group.findings.front();
     if (f.rule != first.rule) continue;
     const std::string both = f.reason + (f.reason.empty() || f.change.empty() ? "" : "; ") + f.change;
-    table.rows.push_back(
-        {{f.subject, checks::word(f.state), shown(f.value, f.unit, display, Glyphs::unicode),
-          shown(f.limit, f.unit, display, Glyphs::unicode), shown(f.margin, f.unit, display, Glyphs::unicode), both},
-         f.state == FindingState::falls_short});
+    const std::string values = range(group, display, Glyphs::unicode);
+    table.rows.push_back({{checks::word(f.state), subjects(group), values.empty() ? "\u2013" : values,
+                           shown(f.limit, f.unit, display, Glyphs::unicode),
+                           shown(least_margin(group), f.unit, display, Glyphs::unicode), both},
+                          f.state == FindingState::falls_short});
   }
   return html::table(table);
 }
@@ -155,10 +166,11 @@ std::string in_words(const FindingGroup& group, site::Display display, Glyphs gl
   const Finding& first = *group.findings.front();
   std::string out = subjects(group) + ": " + first.requirement;
   const std::string values = range(group, display, glyphs);
-  if (!values.empty()) out += "; " + values;
+  const std::string unit = " " + shown_unit(first.unit, display, glyphs);
+  if (!values.empty()) out += "; " + values + unit;
   if (first.limit) {
-    out += std::string(values.empty() ? "; " : ", ") + "limit " + shown(first.limit, first.unit, display, glyphs) +
-           " " + shown_unit(first.unit, display, glyphs);
+    out +=
+        std::string(values.empty() ? "; " : ", ") + "limit " + shown(first.limit, first.unit, display, glyphs) + unit;
   }
   if (!first.clause.empty()) out += "; " + first.clause + (first.clause_verified ? "" : " (text not verified)");
   if (!first.reason.empty()) out += "; " + first.reason;
@@ -181,11 +193,12 @@ std::string findings_html(const std::vector<Finding>& findings, site::Display di
   std::string out = html::heading(2, "Requirements");
   out += html::paragraph("Of the findings, " + count_by_state(findings) +
                          ". Close: the limit is met by less than 2 % of it. Not determined is never a pass.");
+  const std::vector<FindingGroup> groups = grouped(findings);
   std::vector<std::string> told;
   for (const Finding& finding : findings) {
     if (std::find(told.begin(), told.end(), finding.rule) != told.end()) continue;
     told.push_back(finding.rule);
-    out += rule_table(findings, finding, display);
+    out += rule_table(groups, finding, display);
   }
   return out;
 }

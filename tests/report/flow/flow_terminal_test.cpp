@@ -76,7 +76,7 @@ TEST(FlowTerminal, ColorChangesNoWord) {
 TEST(FlowTerminal, ManyDefaultsAreListedOnlyWhenAskedFor) {
   studies::FlowResult result = sample_result();
   for (int i = 0; i < 20; ++i) {
-    result.defaults.push_back({"roughness of line " + std::to_string(i), 1.5e-6, "m", {}, "a table", "regular"});
+    result.defaults.push_back({"roughness of line " + std::to_string(i), 1.5e-6 * i, "m", {}, "a table", "regular"});
   }
   TerminalStyle verbose = style(80);
   EXPECT_EQ(flow_summary(result, sample_site(), verbose).find("roughness"), std::string::npos);

@@ -132,6 +132,22 @@ TEST(FlowView, WhatIsNotDeterminedIsSaidOnce) {
   EXPECT_EQ(reasons[0], "diesel is not determined: the viscosity of diesel is neither entered nor known for its kind.");
 }
 
+TEST(FlowView, DefaultsOfOneKindAndValueAreToldAsOne) {
+  const auto used = [](const char* what, double value) {
+    return DefaultUsed{what, value, "m", DefaultStatus::illustrative, "a guess", "regular"};
+  };
+  const std::vector<DefaultUsed> defaults{
+      used("roughness of whip hose of D1.a", 1.0), used("loss of breakaway of D1.a (a-model)", 2.0),
+      used("roughness of whip hose of D1.b", 1.0), used("loss of breakaway of D1.b (a-model)", 2.0),
+      used("roughness of whip hose of D1.c", 3.0), used("alone", 1.0)};
+  const std::vector<DefaultGroup> groups = grouped(defaults);
+  ASSERT_EQ(groups.size(), 4U);
+  EXPECT_EQ(groups[0].what, "roughness of whip hose of D1.a, D1.b");
+  EXPECT_EQ(groups[1].what, "loss of breakaway of D1.a, D1.b (a-model)");
+  EXPECT_EQ(groups[2].what, "roughness of whip hose of D1.c");
+  EXPECT_EQ(groups[3].what, "alone");
+}
+
 TEST(FlowView, CountsDefaultsAndListsSources) {
   const studies::FlowResult result = sample_result();
   EXPECT_EQ(count_by_status(result.defaults), "2 published, 1 common practice, 1 illustrative");

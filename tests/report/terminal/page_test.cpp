@@ -24,10 +24,9 @@ TEST(TerminalPage, PrintsATable) {
   page.table(sample("above the cap"));
   EXPECT_EQ(page.text(),
             "  Hose  Pressure where it begins, psi gauge  Note\n"
-            "  ───────────────────────────────────────────────────────────\n"
+            "  ────────────────────────────────────────────────────────\n"
             "  D1.a                                 18.2  above the cap\n"
-            "  D2.a                                 17.9\n" +
-                std::string());
+            "  D2.a                                 17.9\n");
 }
 
 TEST(TerminalPage, HeadsGiveWayFirst) {

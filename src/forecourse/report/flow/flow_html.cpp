@@ -75,10 +75,14 @@ std::string defaults(const FlowResult& result, site::Display display) {
   if (result.defaults.empty()) return out + html::paragraph("None: every value that was used was entered.");
   out += html::paragraph("The result rests on " + count_by_status(result.defaults) +
                          ". Enter a value of your own to replace one.");
-  html::Table table{
-      "Defaults used", "", {{"What", ""}, {"Value", "", true}, {"Status", ""}, {"Source", "", false, true}}, {}, {}};
-  for (const DefaultUsed& d : result.defaults) {
-    table.rows.push_back({{d.what, default_value(d, display), forecourse::word(d.status), d.source}});
+  html::Table table{"Defaults used",
+                    "",
+                    {{"What", "", false, true}, {"Value", "", true}, {"Status", ""}, {"Source", "", false, true}},
+                    {},
+                    {}};
+  for (const DefaultGroup& group : grouped(result.defaults)) {
+    const DefaultUsed& d = *group.first;
+    table.rows.push_back({{group.what, default_value(d, display), forecourse::word(d.status), d.source}});
   }
   return out + html::table(table);
 }

@@ -78,7 +78,7 @@ std::string budget_figure(const HoseFlow& hose, const ShownBudget& budget, site:
 std::string budget_table(const HoseFlow& hose, const ShownBudget& budget, site::Display display) {
   const std::string pressure = unit_label(Measure::pressure, display);
   html::Table table{"Pressure budget of " + hose.id,
-                    "",
+                    "Rounded so that what is shown adds up.",
                     {{"Part", ""},
                      {"Of", ""},
                      {"Flow", unit_label(Measure::flow, display), true},

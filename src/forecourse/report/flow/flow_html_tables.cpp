@@ -44,7 +44,7 @@ std::string hoses(const SystemFlow& system, site::Display display) {
         h.share < 1.0 - 1e-9 ? "gives " + number(100.0 * h.share, 0) + "\u00A0% of it; " : std::string();
     table.rows.push_back({{h.id, h.dispenser, number(Measure::flow, display, h.hose_flow),
                            number(Measure::pressure, display, h.pressure_gauge), share + hose_note(h)},
-                          h.open && !hose_note(h).empty()});
+                          h.above_rule_cap || h.below_keep_flow});
   }
   return table.rows.empty() ? std::string() : html::table(table);
 }
@@ -110,11 +110,15 @@ std::string places(const SystemFlow& system, site::Display display) {
 }  // namespace
 
 std::string fluid_in_words(const studies::SystemSummary& system, site::Display display) {
-  const std::string of = system.id == system.product ? "" : "Piping of " + system.product + ": ";
-  return of + with_unit(Measure::density, display, system.density) + ", " +
-         with_unit(Measure::viscosity, display, system.dynamic_viscosity) + " at " +
-         with_unit(Measure::temperature, display, system.temperature) + "; " + counted(system.hoses, "hose") + ", " +
-         counted(system.pumps, "pump") + ".";
+  std::string out = system.id == system.product ? "" : "Piping of " + system.product + ". ";
+  const auto add = [&](Measure measure, double si, const char* before) {
+    if (std::isfinite(si)) out += before + with_unit(measure, display, si);
+  };
+  add(Measure::density, system.density, "Density ");
+  add(Measure::viscosity, system.dynamic_viscosity, std::isfinite(system.density) ? ", viscosity " : "Viscosity ");
+  if (std::isfinite(system.density)) add(Measure::temperature, system.temperature, " at ");
+  if (std::isfinite(system.density) || std::isfinite(system.dynamic_viscosity)) out += ". ";
+  return out + counted(system.hoses, "hose") + ", " + counted(system.pumps, "pump") + ".";
 }
 
 std::string hose_table(const HoseGroup& group, site::Display display) {
@@ -134,7 +138,7 @@ std::string hose_table(const HoseGroup& group, site::Display display) {
     table.rows.push_back(
         {{h.id, h.dispenser, show(Measure::flow, display, h.alone), show(Measure::flow, display, h.one_each),
           show(Measure::flow, display, h.all_open), mix + row.note},
-         !row.note.empty()});
+         row.marked});
   }
   if (table.rows.empty()) return html::paragraph("No hose draws on this piping alone.");
   return html::table(table);

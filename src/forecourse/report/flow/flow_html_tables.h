@@ -8,7 +8,7 @@ namespace forecourse::report {
 
 /// Pieces of the flow report, as HTML.
 
-/// "740.0 kg/m³, 0.50 mPa·s at 15.6 °C; 6 hoses, 1 pump."
+/// "Density 740.0 kg/m³, viscosity 0.50 mPa·s at 15.6 °C. 6 hoses, 1 pump." What is not known is left out.
 [[nodiscard]] std::string fluid_in_words(const studies::SystemSummary& system, site::Display display);
 
 /// The hoses of one product in the three states every station is asked about.

@@ -187,11 +187,14 @@ class Summary {
   void tell_defaults() {
     if (result_.defaults.empty()) return;
     page_.heading("Values that were not entered: " + count_by_status(result_.defaults));
-    const bool listed = style_.verbose || result_.defaults.size() <= longest_list;
+    const std::vector<DefaultGroup> groups = grouped(result_.defaults);
+    const bool listed = style_.verbose || groups.size() <= longest_list;
     if (!listed) return page_.remark("The list is in the report, or here with --verbose.");
     Table table{{{"What", false, true}, {"Value", true}, {"Status"}, {"Source", false, true}}, {}};
-    for (const DefaultUsed& d : result_.defaults) {
-      table.rows.push_back({d.what, default_value(d, site_.display, glyphs()), forecourse::word(d.status), d.source});
+    for (const DefaultGroup& group : groups) {
+      const DefaultUsed& d = *group.first;
+      table.rows.push_back(
+          {group.what, default_value(d, site_.display, glyphs()), forecourse::word(d.status), d.source});
     }
     page_.table(table);
   }

@@ -46,24 +46,26 @@ std::string when(const HoseSummary& hose, Holds holds) {
 
 void append(std::string& note, const std::string& words) { note += (note.empty() ? "" : "; ") + words; }
 
-std::string note_of(const FlowResult& result, const HoseSummary& hose) {
+HoseRow row_of(const FlowResult& result, const HoseSummary& hose) {
   constexpr double slack = 1e-9;  // relative: a flow held at a limit meets it to rounding
-  std::string note;
+  HoseRow row{&hose, "", !hose.alone};
   const HoseFlow* found = find_hose(result, hose.id);
-  const auto say = [&](const char* words, const std::string& states) {
-    if (!states.empty()) append(note, std::string(words) + ": " + states);
+  const auto say = [&](const char* words, const std::string& states, bool marks) {
+    if (states.empty()) return;
+    append(row.note, std::string(words) + ": " + states);
+    row.marked = row.marked || marks;
   };
   if (found != nullptr && found->limit) {
-    say("limiter holds it", when(hose, [&](double flow) { return flow >= *found->limit * (1.0 - slack); }));
+    say("limiter holds it", when(hose, [&](double flow) { return flow >= *found->limit * (1.0 - slack); }), false);
   }
   if (found != nullptr && found->rule_cap) {
-    say("above the cap", when(hose, [&](double flow) { return flow > *found->rule_cap * (1.0 + slack); }));
+    say("above the cap", when(hose, [&](double flow) { return flow > *found->rule_cap * (1.0 + slack); }), true);
   }
   if (const auto keep = result.options.keep_flow) {
-    say("below the flow to keep", when(hose, [&](double flow) { return flow < *keep * (1.0 - slack); }));
+    say("below the flow to keep", when(hose, [&](double flow) { return flow < *keep * (1.0 - slack); }), true);
   }
-  if (!hose.alone) append(note, "not determined");
-  return note;
+  if (!hose.alone) append(row.note, "not determined");
+  return row;
 }
 
 void add_once(std::vector<std::string>& list, const std::string& text) {
@@ -102,6 +104,25 @@ std::vector<long> apportion(const std::vector<double>& parts, long sum) {
   return out;
 }
 
+/// "loss of breakaway of " + "D1.a" + " (a-model)"
+struct WhatParts {
+  std::string kind;
+  std::string owner;
+  std::string model;
+};
+
+WhatParts what_parts(const std::string& what) {
+  const std::size_t model = what.ends_with(')') ? what.rfind(" (") : std::string::npos;
+  const std::string named = what.substr(0, model);
+  const std::size_t of = named.rfind(" of ");
+  const std::size_t owner = of == std::string::npos ? 0 : of + 4;
+  return {named.substr(0, owner), named.substr(owner), model == std::string::npos ? "" : what.substr(model)};
+}
+
+bool is_alike(const DefaultUsed& a, const DefaultUsed& b) {
+  return a.value == b.value && a.unit == b.unit && a.status == b.status && a.source == b.source;
+}
+
 }  // namespace
 
 std::vector<std::string> flow_cautions() {
@@ -122,13 +143,13 @@ std::vector<HoseGroup> hose_groups(const FlowResult& result) {
     for (const HoseSummary& hose : result.hoses) {
       if (placed.count(hose.id) != 0 || !is_of(result, hose, system)) continue;
       placed.insert(hose.id);
-      group.rows.push_back({&hose, note_of(result, hose)});
+      group.rows.push_back(row_of(result, hose));
     }
     groups.push_back(std::move(group));
   }
   HoseGroup rest;
   for (const HoseSummary& hose : result.hoses) {
-    if (placed.count(hose.id) == 0) rest.rows.push_back({&hose, note_of(result, hose)});
+    if (placed.count(hose.id) == 0) rest.rows.push_back(row_of(result, hose));
   }
   if (!rest.rows.empty()) groups.push_back(std::move(rest));
   return groups;
@@ -256,6 +277,26 @@ ShownBudget shown_budget(const HoseFlow& hose, site::Display display) {
     budget.rows.push_back({row.part, row.owner, row.flow, row.velocity, change, left});
   }
   return budget;
+}
+
+std::vector<DefaultGroup> grouped(const std::vector<DefaultUsed>& defaults) {
+  std::vector<WhatParts> parts;
+  std::vector<DefaultGroup> groups;
+  for (const DefaultUsed& used : defaults) {
+    WhatParts own = what_parts(used.what);
+    std::size_t i = 0;
+    while (i < groups.size() &&
+           !(parts[i].kind == own.kind && parts[i].model == own.model && is_alike(*groups[i].first, used)))
+      ++i;
+    if (i == groups.size()) {
+      parts.push_back(std::move(own));
+      groups.push_back({"", &used});
+    } else {
+      parts[i].owner += ", " + own.owner;
+    }
+  }
+  for (std::size_t i = 0; i < groups.size(); ++i) groups[i].what = parts[i].kind + parts[i].owner + parts[i].model;
+  return groups;
 }
 
 std::string count_by_status(const std::vector<DefaultUsed>& defaults) {

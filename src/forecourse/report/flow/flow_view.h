@@ -18,6 +18,7 @@ namespace forecourse::report {
 struct HoseRow {
   const studies::HoseSummary* hose = nullptr;
   std::string note;
+  bool marked = false;  ///< the note is one to look at: past a limit, or not determined
 };
 
 /// The hoses of one product's piping; without `system`, those that draw on several products or have no piping.
@@ -79,6 +80,15 @@ struct ShownBudget {
 /// Rows of one part and owner that follow each other are one. What the pumps add is rounded to the nearest step; the
 /// other rows are rounded so that all of them together take exactly that. Empty where a loss is not finite.
 [[nodiscard]] ShownBudget shown_budget(const studies::HoseFlow& hose, site::Display display);
+
+/// Defaults of one kind and value, told as one.
+struct DefaultGroup {
+  std::string what;  ///< "roughness of whip hose of D1.a, D1.b"
+  const DefaultUsed* first = nullptr;
+};
+
+/// Defaults that share what is before their last "of", value, unit, status and source, in the order of their first.
+[[nodiscard]] std::vector<DefaultGroup> grouped(const std::vector<DefaultUsed>& defaults);
 
 /// "3 published, 1 illustrative"; empty when there are none.
 [[nodiscard]] std::string count_by_status(const std::vector<DefaultUsed>& defaults);

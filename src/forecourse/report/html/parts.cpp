@@ -81,7 +81,7 @@ std::string row(const std::vector<Column>& columns, const std::vector<std::strin
 
 std::string table(const Table& all) {
   const Table table = without_empty(all);
-  constexpr std::size_t short_table = 16;  // rows that are not parted on paper
+  constexpr std::size_t short_table = 24;  // rows that are not parted on paper
   const char* keep = table.rows.size() <= short_table ? " keep" : "";
   std::string out = "<div class=\"scroll" + std::string(keep) + "\" role=\"region\" tabindex=\"0\" aria-label=\"" +
                     escape(table.caption) + "\">\n";

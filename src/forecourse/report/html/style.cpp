@@ -53,9 +53,9 @@ th:last-child,td:last-child{padding-right:0}
 thead th{font-weight:400;color:var(--ink2);font-size:13px;vertical-align:bottom;border-bottom:1.5px solid var(--ink);
 line-height:1.25}
 thead .n{white-space:normal;min-width:84px} thead span{display:block;white-space:nowrap;color:var(--ink3);font-size:12px}
-tbody th{font-weight:700}
+tbody th{font-weight:700} .wide tbody th{min-width:8.5em}
 tfoot th,tfoot td{border-top:1.5px solid var(--ink);border-bottom:0;font-weight:700}
-.n{text-align:right;white-space:nowrap;padding-left:var(--s3)} .w{min-width:15em} .wide .w{width:50%}
+.n{text-align:right;white-space:nowrap;padding-left:var(--s3)} .w{min-width:15em} .wide .w{width:40%}
 .wide .n{width:1%} .pair{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,440px),1fr));gap:0 var(--s6);align-items:start}
 .marked>th:first-child{box-shadow:inset 4px 0 var(--warn-edge);padding-left:var(--s3)}
 figure{margin:var(--s5) 0} figure .scroll{margin:0}
@@ -88,7 +88,7 @@ summary{cursor:pointer;min-height:32px;padding:6px 0} summary:focus-visible{outl
 main,header{padding-left:var(--s4);padding-right:var(--s4)} h1{font-size:26px;padding-top:var(--s5)} h2{font-size:22px}
 header>p{font-size:15px} .cells{grid-template-columns:1fr 1fr} .readings{gap:var(--s3) var(--s5)}
 .readings div:first-child{flex-basis:100%}
-th,td{padding-right:var(--s3)} .n{padding-left:0} thead .n{min-width:0}}
+caption b,caption span{display:block;max-width:calc(100vw - 32px)} th,td{padding-right:var(--s3)} .n{padding-left:0} thead .n{min-width:0}}
 @media print{
 :root{color-scheme:light;--sheet:#FFF;--raised:#FFF;--sunk:#F2F2F2;--ink:#000;--ink2:#222;--ink3:#444;--rule:#BBB;
 --rule2:#555;--warn:#000;--warn-wash:#FFF;--warn-edge:#000;--gap:#DDE6EC;--gap-edge:#555;--pipe:#FFF;--adds:#000;
@@ -100,7 +100,7 @@ h2{font-size:16pt;margin-top:22pt} h3{font-size:12.5pt;margin-top:14pt}
 table{font-size:9.5pt;min-width:0} th,td{padding-top:3px;padding-bottom:3px} .cells{grid-template-columns:repeat(auto-fit,minmax(96px,1fr))} .pair{grid-template-columns:1fr 1fr} .w{min-width:9em} thead th,caption,figcaption{font-size:9pt} caption b,figcaption b{font-size:10pt}
 .readings div:first-child b,.readings b{font-size:17pt}
 h1,h2,h3,caption,figcaption{break-after:avoid} .keep,tr,figure,.caution,.cells,.readings{break-inside:avoid}
-thead{display:table-header-group} .scroll{overflow:visible;margin:8pt 0} .chart{width:100%;height:auto}
+thead{display:table-header-group} tfoot{display:table-row-group} .scroll{overflow:visible;margin:8pt 0} .chart{width:100%;height:auto}
 .screen{display:none}
 p,li{orphans:3;widows:3}}
 )css";

@@ -11,14 +11,15 @@ namespace {
 
 constexpr double right = 52.0;
 constexpr double top = 56.0;
-constexpr double bottom = 40.0;
+constexpr double bottom = 26.0;
 constexpr double row_height = 24.0;
+constexpr double limit_row = 14.0;
 
 using Flow = std::optional<double> HoseMarks::*;
 
 class Scale {
  public:
-  explicit Scale(const HoseFlowChart& chart) : left_(chart.width < wide ? 58.0 : 110.0), right_(chart.width - right) {
+  explicit Scale(const HoseFlowChart& chart) : left_(chart.width < wide ? 92.0 : 110.0), right_(chart.width - right) {
     double high = 0.0;
     for (const HoseMarks& hose : chart.hoses) {
       for (const Flow flow : {&HoseMarks::alone, &HoseMarks::one_each, &HoseMarks::all_open}) {
@@ -53,7 +54,7 @@ std::string axis(const HoseFlowChart& chart, const Scale& scale) {
   return out;
 }
 
-/// The lower limit is named to its left and the upper to its right, so that two near each other stay readable.
+/// Each limit is named on a row of its own, so that two near each other stay readable.
 std::string limits(const HoseFlowChart& chart, const Scale& scale) {
   std::vector<FlowLimit> sorted = chart.limits;
   std::stable_sort(sorted.begin(), sorted.end(), [](const auto& a, const auto& b) { return a.value < b.value; });
@@ -61,9 +62,11 @@ std::string limits(const HoseFlowChart& chart, const Scale& scale) {
   std::string out;
   for (std::size_t i = 0; i < sorted.size(); ++i) {
     const double x = scale.x(sorted[i].value);
-    const bool to_left = i + 1 < sorted.size();
-    out += line({x, top}, {x, end + 3.0}, "limit") + line({x, end + 21.0}, {x, end + 33.0}, "limit");
-    out += label({x + (to_left ? -5.0 : 5.0), end + 32.0}, sorted[i].label, to_left ? "limit-left" : "limit-right");
+    const double characters = static_cast<double>(sorted[i].label.size());
+    const bool to_left = i + 1 < sorted.size() || x + 5.0 + 7.5 * characters > chart.width;
+    const double row = end + 32.0 + limit_row * static_cast<double>(i);
+    out += line({x, top}, {x, end + 3.0}, "limit") + line({x, end + 21.0}, {x, row + 1.0}, "limit");
+    out += label({x + (to_left ? -5.0 : 5.0), row}, sorted[i].label, to_left ? "limit-left" : "limit-right");
   }
   return out;
 }
@@ -89,7 +92,7 @@ std::optional<std::pair<double, double>> range(const HoseMarks& hose) {
 std::string row(const HoseFlowChart& chart, const Scale& scale, std::size_t i) {
   const HoseMarks& hose = chart.hoses[i];
   const double y = row_middle(i);
-  std::string out = label({0.0, y + 4.0}, shortened(hose.name, chart.width < wide ? 8 : 15), "bar-name");
+  std::string out = label({0.0, y + 4.0}, shortened(hose.name, chart.width < wide ? 13 : 15), "bar-name");
   const auto ends = range(hose);
   if (!ends) return out + label({scale.x(0.0) + 8.0, y + 4.0}, "not determined", "bar-owner");
   out += line({scale.x(ends->first), y}, {scale.x(ends->second), y}, "range");
@@ -128,7 +131,9 @@ std::string mark_names(const HoseFlowChart& chart, const Scale& scale) {
 std::string draw(const HoseFlowChart& chart) {
   const Scale scale(chart);
   if (!scale.has_flow()) return {};
-  std::string out = open(chart.id, chart.width, rows_end(chart) + bottom, chart.title, chart.description);
+  std::string out =
+      open(chart.id, chart.width, rows_end(chart) + bottom + limit_row * static_cast<double>(chart.limits.size()),
+           chart.title, chart.description);
   out += axis(chart, scale) + limits(chart, scale);
   for (std::size_t i = 0; i < chart.hoses.size(); ++i) out += row(chart, scale, i);
   return out + mark_names(chart, scale) + "</svg>\n";
