@@ -188,6 +188,29 @@ TEST_P(Examples, BlendedHosesDrawTheirShares) {
 INSTANTIATE_TEST_SUITE_P(Sites, Examples,
                          testing::Values("site-s", "truck-lane", "hollin-gap", "thornby", "marle-cross"));
 
+TEST(FlowStudy, UncertainValuesAreTakenAsLikelyAndSaidToBe) {
+  const std::string text =
+      with(site_text("site-s"), "line.trunk.length", "{ low = \"140 ft\", likely = \"150 ft\", high = \"170 ft\" }");
+  const FlowResult result = flow_of(text);
+  ASSERT_EQ(result.warnings.size(), 1U);
+  EXPECT_EQ(result.warnings.front().message, "1 value of the site is uncertain: the flow study takes what is likely");
+  expect_near(flows(result.states.front()).at("D3.a"), 9.58);
+}
+
+TEST(FlowStudy, PumpWithoutCheckValveStandsAtRestToo) {
+  const std::string text = with(site_text("site-s"), "pump.P1.check_valve", "false");
+  EXPECT_EQ(flow_of(text, {{"none", {}}}).states.front().systems.front().status, FlowStatus::at_rest);
+  expect_near(flows_with_open(text, {"D3.a"}).at("D3.a"), 12.25);
+}
+
+TEST(FlowStudy, FuelRunsBackThroughAPumpWithoutCheckValve) {
+  const std::string text = with(with_second_pump("12 psi"), "pump.P2.check_valve", "false");
+  const PumpDuty weak = flow_of(text, {{"asked", {"D1.a"}}}).states.front().systems.front().pumps.back();
+  EXPECT_LT(weak.flow, 0.0);
+  EXPECT_TRUE(weak.runs_back);
+  EXPECT_FALSE(weak.dead_headed);
+}
+
 TEST(FlowStudy, UnknownHoseIsAnErrorThatOffersTheNearest) {
   const auto problems = check_options(station(site_text("site-s")), {{{"asked", {"D1.c"}}}, {}});
   ASSERT_EQ(problems.size(), 1U);

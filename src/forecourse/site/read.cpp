@@ -29,7 +29,7 @@ Parsed<Site> read_site(std::string_view text, std::uint32_t text_index) {
   result.diagnostics = std::move(document.diagnostics);
   result.value.where = {text_index, 0, static_cast<std::uint32_t>(std::min<std::size_t>(text.size(), UINT32_MAX))};
   std::vector<SourceSpan> half_read;
-  const ReadRun run{text, result.diagnostics, half_read, document.value.complete};
+  const ReadRun run{text, result.diagnostics, half_read, result.value.uncertain, document.value.complete};
   fill(result.value, document.value.root, run);
   if (!document.value.ids_lost) {
     for (Diagnostic& d : check_site(result.value, half_read)) result.diagnostics.push_back(std::move(d));

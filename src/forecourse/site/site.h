@@ -60,6 +60,7 @@ struct Site {
   std::vector<Delivery> deliveries;
   std::optional<Operations> operations;
   FlowRequest flow;
+  std::vector<SourceSpan> uncertain;  ///< values entered as low, likely and high
 };
 
 }  // namespace forecourse::site

@@ -14,6 +14,7 @@ struct ReadRun {
   std::string_view text;                 ///< the whole text, to quote values as written
   std::vector<Diagnostic>& diagnostics;  ///< where all trouble goes
   std::vector<SourceSpan>& half_read;    ///< tables in which a value could not be read
+  std::vector<SourceSpan>& uncertain;    ///< values with a spread
   bool complete = true;                  ///< nothing was passed over, so what is missing is missing
 
   void error(SourceSpan where, std::string message, std::string hint = {}) const {

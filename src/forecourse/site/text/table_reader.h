@@ -118,7 +118,7 @@ class TableReader {
     const bool whole = run_.diagnostics.size() == before;
     reader.finish();
     if (!whole) run_.half_read.push_back(node.where);
-    check_table(ReadRun{run_.text, run_.diagnostics, run_.half_read, run_.complete && whole}, value);
+    check_table(ReadRun{run_.text, run_.diagnostics, run_.half_read, run_.uncertain, run_.complete && whole}, value);
   }
 
   template <class K>

@@ -120,6 +120,7 @@ std::optional<Entered<double>> ValueReader::spread_table(std::string_view key, c
                fmt::format("{} is not ordered: low, likely and high must not fall in {}", key, run_.written(node)));
     return std::nullopt;
   }
+  run_.uncertain.push_back(node.where);
   return Entered<double>{*values[1], *values[0], *values[2], node.where};
 }
 

@@ -228,6 +228,18 @@ FlowState tell_state(const site::Site& site, const StationNetwork& network, cons
   return state;
 }
 
+/// That the study takes the likely of each uncertain value.
+std::optional<Diagnostic> likely_values_told(const site::Site& site) {
+  if (site.uncertain.empty()) return std::nullopt;
+  const std::size_t count = site.uncertain.size();
+  return Diagnostic{Severity::warning,
+                    (count == 1 ? "1 value of the site is" : std::to_string(count) + " values of the site are") +
+                        std::string(" uncertain: the flow study takes what is likely"),
+                    site.uncertain.front(),
+                    "change one with --set to see what its low and high make of the flows",
+                    {}};
+}
+
 std::vector<SystemSummary> system_summaries(const StationNetwork& network) {
   std::vector<SystemSummary> out;
   for (const PipingSystem& s : network.systems) {
@@ -275,6 +287,7 @@ FlowResult study_flow(const site::Site& site, const FlowOptions& options, const 
   }
   result.defaults = network.defaults;
   result.warnings = network.warnings;
+  if (const auto told = likely_values_told(site)) result.warnings.push_back(*told);
   for (const PipingSystem& system : network.systems) {
     result.warnings.insert(result.warnings.end(), system.problems.begin(), system.problems.end());
   }
