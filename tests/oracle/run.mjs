@@ -12,8 +12,8 @@
 // - exact: the project as it computes, with exact constants and Colebrook-White. The friction formulas differ by up to
 //   1.4e-3 of a flow (Swamee-Jain is an approximation of Colebrook-White); this only catches gross faults.
 //
-// A case is left out, and said to be, where the library lets a pump run backward: it shuts a pump only when the line is
-// 0.0005 ft above its shutoff head, and below that reports a negative flow.
+// A case is left out, and said to be, where the library reports a negative flow through a pump: near its shutoff head it
+// does not shut every pump, and the flows of such a case are not those of one with check valves.
 import { execFileSync } from "node:child_process";
 import { readFileSync } from "node:fs";
 import path from "node:path";

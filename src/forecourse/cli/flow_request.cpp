@@ -14,6 +14,7 @@ namespace {
 studies::OpenSet open_set(const std::string& text, const site::Site& site) {
   if (text == "all") return studies::all_hoses(site);
   if (text == "each") return studies::one_hose_each(site);
+  if (text.empty() || text == "none") return {"no hose open", {}};
   studies::OpenSet set{text, {}};
   std::istringstream words(text);
   for (std::string id; std::getline(words, id, ',');) {

@@ -21,7 +21,8 @@ void add_site_options(CLI::App& command, SiteArguments& site) {
 
 void add_flow_options(CLI::App& command, FlowArguments& flow) {
   add_site_options(command, flow.site);
-  command.add_option("--open", flow.open, "open hoses: D1.a,D2.a; or all; or each (one at each dispenser)")->take_all();
+  command.add_option("--open", flow.open, "open hoses: D1.a,D2.a; or all; or each (one at each dispenser); or none")
+      ->take_all();
   command.add_option("--keep", flow.keep, "a flow that every open hose should keep: \"10 gpm\"");
 }
 

@@ -49,11 +49,6 @@ std::string hoses(const SystemFlow& system, site::Display display) {
   return table.rows.empty() ? std::string() : html::table(table);
 }
 
-const char* pump_note(const studies::PumpDuty& pump) {
-  if (pump.dead_headed) return "dead-headed: runs and delivers nothing";
-  return pump.running ? "" : "off";
-}
-
 std::string pumps(const SystemFlow& system, site::Display display) {
   html::Table table{"Pumps",
                     "",
@@ -73,7 +68,7 @@ std::string pumps(const SystemFlow& system, site::Display display) {
     table.rows.push_back(
         {{p.id, p.tank, number(Measure::flow, display, p.flow), number(Measure::pressure, display, p.pressure_rise),
           number(Measure::pressure, display, p.discharge_pressure_gauge), detector, pump_note(p)},
-         p.dead_headed});
+         p.dead_headed || p.runs_back});
   }
   return table.rows.empty() ? std::string() : html::table(table);
 }

@@ -92,7 +92,8 @@ Json pump(const studies::PumpDuty& p) {
           {"pressure_rise_pa", number_or_null(p.pressure_rise)},
           {"discharge_pressure_gauge_pa", number_or_null(p.discharge_pressure_gauge)},
           {"leak_detector_pressure_gauge_pa", number_or_null(p.leak_detector_pressure_gauge)},
-          {"dead_headed", p.dead_headed}};
+          {"dead_headed", p.dead_headed},
+          {"runs_back", p.runs_back}};
 }
 
 Json place(const studies::PlacePressure& p) {

@@ -130,8 +130,9 @@ class Summary {
   void tell_first_state(const SystemFlow& system) {
     if (system.status == studies::FlowStatus::not_determined) return;
     tell_pumps(system);
+    if (slowest(system) == nullptr) return;  // no hose of it is open: nothing flows
     tell_lines(system);
-    if (const studies::HoseFlow* hose = slowest(system)) tell_budget(*hose);
+    tell_budget(*slowest(system));
   }
 
   void tell_pumps(const SystemFlow& system) {
@@ -145,11 +146,11 @@ class Summary {
                  {"Note", false, true}},
                 {}};
     for (const studies::PumpDuty& p : system.pumps) {
-      const char* note = p.dead_headed ? "dead-headed: runs, delivers nothing" : p.running ? "" : "off";
       table.rows.push_back(
           {p.id, show(Measure::flow, p.flow), show(Measure::pressure, p.pressure_rise),
            show(Measure::pressure, p.discharge_pressure_gauge),
-           p.leak_detector_pressure_gauge ? show(Measure::pressure, *p.leak_detector_pressure_gauge) : "none", note});
+           p.leak_detector_pressure_gauge ? show(Measure::pressure, *p.leak_detector_pressure_gauge) : "none",
+           pump_note(p)});
     }
     page_.table(table);
   }

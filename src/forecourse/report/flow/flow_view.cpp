@@ -189,6 +189,12 @@ std::string hose_note(const HoseFlow& hose) {
   return note;
 }
 
+const char* pump_note(const studies::PumpDuty& pump) {
+  if (pump.dead_headed) return "dead-headed: runs, delivers nothing";
+  if (pump.runs_back) return "fuel runs back through it";
+  return pump.running ? "" : "off";
+}
+
 std::string status_in_words(const SystemFlow& system) {
   const std::string reason = system.reason.empty() ? "" : ": " + system.reason;
   switch (system.status) {

@@ -44,6 +44,9 @@ struct HoseGroup {
 /// What is not determined, each with its reason; also piping that cannot deliver. Sentences, none twice.
 [[nodiscard]] std::vector<std::string> not_determined(const studies::FlowResult& result);
 
+/// What there is to say about a pump: "off", "dead-headed: runs, delivers nothing", or that fuel runs back through it.
+[[nodiscard]] const char* pump_note(const studies::PumpDuty& pump);
+
 /// Status in words: "not determined: no pump feeds it"; "determined" when all is well.
 [[nodiscard]] std::string status_in_words(const studies::SystemFlow& system);
 
