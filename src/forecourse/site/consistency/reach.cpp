@@ -183,6 +183,7 @@ std::vector<const Line*> check_loops(const LineGraph& graph, Findings& findings)
   for (const auto& loop : LoopSearch(graph).loops()) {
     all.insert(all.end(), loop.begin(), loop.end());
     std::vector<std::string> ids;
+    ids.reserve(loop.size());
     for (const Line* line : loop) ids.push_back("'" + line->id.text + "'");
     Diagnostic& d =
         findings.error(loop.front()->where,

@@ -118,6 +118,7 @@ class ReferenceWriter {
   template <class Member, class E, std::size_t N>
   void choice(std::string_view key, Member&, const std::array<WordFor<E>, N>& words, std::string_view doc) {
     std::vector<std::string_view> list;
+    list.reserve(N);
     for (const auto& word : words) list.push_back(word.word);
     row(key, fmt::format("`{}`", fmt::join(list, "`, `")), doc);
   }

@@ -109,6 +109,7 @@ class SchemaWriter {
   template <class Member, class E, std::size_t N>
   void choice(std::string_view key, Member&, const std::array<WordFor<E>, N>& words, std::string_view doc) {
     std::vector<std::string_view> list;
+    list.reserve(N);
     for (const auto& word : words) list.push_back(word.word);
     add(key, words_schema(list), doc);
   }

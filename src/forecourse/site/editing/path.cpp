@@ -116,7 +116,7 @@ class PathWalk {
     return std::nullopt;
   }
 
-  Diagnostic unknown_item(const Entry& entry) const {
+  [[nodiscard]] Diagnostic unknown_item(const Entry& entry) const {
     std::vector<std::string_view> known;
     for (const Node& item : entry.node.items) {
       if (!name_of(item).empty()) known.push_back(name_of(item));

@@ -21,7 +21,7 @@ class TreeBuilder {
  public:
   TreeBuilder(std::string_view text, std::uint32_t text_index) : lines_(text), text_index_(text_index) {}
 
-  Node build(const toml::node& source) const {
+  [[nodiscard]] Node build(const toml::node& source) const {
     Node node;
     node.where = span(source.source());
     if (const auto* table = source.as_table()) return with_entries(std::move(node), *table);
@@ -31,12 +31,12 @@ class TreeBuilder {
   }
 
  private:
-  SourceSpan span(const toml::source_region& region) const {
+  [[nodiscard]] SourceSpan span(const toml::source_region& region) const {
     return {text_index_, lines_.offset(region.begin.line, region.begin.column),
             lines_.offset(region.end.line, region.end.column)};
   }
 
-  Node with_entries(Node node, const toml::table& table) const {
+  [[nodiscard]] Node with_entries(Node node, const toml::table& table) const {
     node.kind = NodeKind::table;
     node.entries.reserve(table.size());
     for (const auto& [key, value] : table) {
@@ -47,7 +47,7 @@ class TreeBuilder {
     return node;
   }
 
-  Node with_items(Node node, const toml::array& array) const {
+  [[nodiscard]] Node with_items(Node node, const toml::array& array) const {
     node.kind = NodeKind::array;
     node.items.reserve(array.size());
     for (const auto& item : array) node.items.push_back(build(item));

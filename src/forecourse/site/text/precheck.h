@@ -9,7 +9,7 @@
 namespace forecourse::site {
 
 /// Largest site file that is read. [bytes]
-inline constexpr std::size_t largest_text = 2U * 1024U * 1024U;
+inline constexpr std::size_t largest_text = std::size_t{2} << 20U;
 
 /// Why a text is no site file at all: too large, not UTF-8, or with NUL bytes in it. None when it may be parsed.
 [[nodiscard]] std::optional<Diagnostic> why_unreadable(std::string_view text, std::uint32_t text_index);

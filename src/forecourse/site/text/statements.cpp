@@ -39,13 +39,13 @@ class StatementScanner {
   }
 
  private:
-  bool ends_here() const {
+  [[nodiscard]] bool ends_here() const {
     if (open_.empty() || open_.back() == '{' || statement_.is_header) return true;
     return looks_like_statement(at_ + 1);
   }
 
   /// `key =` or a header that stands alone on its line.
-  bool looks_like_statement(std::size_t line) const {
+  [[nodiscard]] bool looks_like_statement(std::size_t line) const {
     const std::size_t end = std::min(text_.find('\n', line), text_.size());
     std::size_t i = line;
     while (i < end && is_blank(text_[i])) ++i;
@@ -59,7 +59,7 @@ class StatementScanner {
     return i < end && text_[i] == '=';
   }
 
-  bool rest_is_blank(std::size_t i, std::size_t end) const {
+  [[nodiscard]] bool rest_is_blank(std::size_t i, std::size_t end) const {
     while (i < end && (text_[i] == ']' || is_blank(text_[i]))) ++i;
     return i == end || text_[i] == '#';
   }
@@ -90,7 +90,7 @@ class StatementScanner {
     skip_line_quoted(quote);
   }
 
-  std::size_t closing_triple(std::string_view triple) const {
+  [[nodiscard]] std::size_t closing_triple(std::string_view triple) const {
     std::size_t i = at_ + 3;
     while (i < text_.size() && text_.substr(i, 3) != triple) i += triple[0] == '"' && text_[i] == '\\' ? 2 : 1;
     if (i >= text_.size()) return npos;

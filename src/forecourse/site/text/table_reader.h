@@ -131,15 +131,16 @@ class TableReader {
   template <class E, std::size_t N>
   std::optional<std::size_t> chosen(const Entry& entry, const std::array<WordFor<E>, N>& words) {
     std::vector<std::string_view> known;
+    known.reserve(N);
     for (const auto& word : words) known.push_back(word.word);
     return value_.word(entry.key, entry.node, known);
   }
 
   const Entry* find(std::string_view key, Need need = Need::optional);
-  const Node* one_table(const Entry& entry) const;
-  std::vector<const Node*> many_tables(const Entry& entry) const;
-  std::vector<std::pair<double, double>> pairs(const Entry& entry, const QuantityKind& first,
-                                               const QuantityKind& second) const;
+  [[nodiscard]] const Node* one_table(const Entry& entry) const;
+  [[nodiscard]] std::vector<const Node*> many_tables(const Entry& entry) const;
+  [[nodiscard]] std::vector<std::pair<double, double>> pairs(const Entry& entry, const QuantityKind& first,
+                                                             const QuantityKind& second) const;
   void loss_from_text(const Entry& entry, EnteredLoss& loss);
   /// "line 'trunk'", for messages.
   [[nodiscard]] std::string label() const;

@@ -43,10 +43,9 @@ double polynomial(const std::vector<Entered<double>>& c, double q) {
 double zero_of(const std::vector<Entered<double>>& c) {
   constexpr double smallest_flow = 1e-6;  // far below any pump's
   constexpr double largest_flow = 10.0;   // far above
-  for (double q = smallest_flow; q < largest_flow; q *= 2.0) {
-    if (polynomial(c, q) <= 0.0) return q;
-  }
-  return no_limit;
+  double q = smallest_flow;
+  while (q < largest_flow && polynomial(c, q) > 0.0) q *= 2.0;
+  return q < largest_flow ? q : no_limit;
 }
 
 void check_coefficients(const ReadRun& run, const PumpCurve& curve) {
