@@ -16,7 +16,9 @@ namespace {
 using test::in_gpm;
 using test::in_psi;
 
-std::string shown(const std::optional<double>& flow) { return flow ? fmt::format("{:.4f}", in_gpm(*flow)) : "-"; }
+std::string shown(const std::optional<SummaryFlow>& flow) {
+  return flow ? fmt::format("{:.4f}", in_gpm(flow->flow)) : "-";
+}
 
 /// To 1e-4 gpm and 1e-4 psi: coarser than the solver's residual, finer than anyone measures.
 std::string numbers(const FlowResult& result) {

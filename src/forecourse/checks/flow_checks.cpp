@@ -50,7 +50,7 @@ std::map<std::string, Range> ranges(const FlowResult& result) {
   }
   for (const studies::HoseSummary& hose : result.hoses) {
     const auto found = out.find(hose.id);
-    if (found != out.end() && hose.alone) widen(found->second, false, *hose.alone);
+    if (found != out.end() && hose.alone) widen(found->second, false, hose.alone->flow);
   }
   return out;
 }

@@ -56,7 +56,7 @@ TEST(FlowJson, CanBeReadBack) {
   EXPECT_EQ(json["study"], "flow");
   EXPECT_EQ(json["warnings"][0]["line"], 10);
   EXPECT_EQ(json["warnings"][0]["column"], 10);
-  EXPECT_DOUBLE_EQ(json["result"]["hoses"][0]["alone_flow_m3_per_s"].get<double>(), *result.hoses[0].alone);
+  EXPECT_DOUBLE_EQ(json["result"]["hoses"][0]["alone_flow_m3_per_s"].get<double>(), result.hoses[0].alone->flow);
 }
 
 }  // namespace

@@ -104,16 +104,18 @@ TEST(FlowView, NotesSayWhen) {
 TEST(FlowView, NotesSayWhatALimiterHolds) {
   studies::FlowResult result = sample_result();
   result.options.keep_flow = {};
-  for (HoseFlow& hose : result.states[0].systems[0].hoses) hose.limit = to_si(10.0, "gpm");
-  result.hoses[0].alone = to_si(10.0, "gpm");
-  result.hoses[0].one_each = to_si(10.0, "gpm");
+  const studies::SummaryFlow held{to_si(10.0, "gpm"), true, false, false};
+  result.hoses[0].alone = held;
+  result.hoses[0].one_each = held;
+  result.hoses[0].all_open->below_keep_flow = false;
   EXPECT_EQ(hose_groups(result)[0].rows[0].note, "limiter holds it: alone, one each");
 }
 
 TEST(FlowView, EveryHoseIsInOneGroup) {
   studies::FlowResult result = sample_result();
   add_undetermined(result);
-  result.hoses.push_back({"D2.m", "D2", "regular 60 % + premium 40 %", to_si(9.0, "gpm"), {}, {}});
+  result.hoses.push_back(
+      {"D2.m", "D2", "regular 60 % + premium 40 %", studies::SummaryFlow{to_si(9.0, "gpm")}, {}, {}});
   const std::vector<HoseGroup> groups = hose_groups(result);
   ASSERT_EQ(groups.size(), 3U);
   EXPECT_EQ(groups[0].rows.size(), 6U);

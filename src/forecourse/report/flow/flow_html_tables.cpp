@@ -130,10 +130,10 @@ std::string hose_table(const HoseGroup& group, site::Display display) {
   for (const HoseRow& row : group.rows) {
     const studies::HoseSummary& h = *row.hose;
     const std::string mix = group.system == nullptr ? h.product + (row.note.empty() ? "" : "; ") : std::string();
-    table.rows.push_back(
-        {{h.id, h.dispenser, show(Measure::flow, display, h.alone), show(Measure::flow, display, h.one_each),
-          show(Measure::flow, display, h.all_open), mix + row.note},
-         row.marked});
+    table.rows.push_back({{h.id, h.dispenser, show(Measure::flow, display, flow_of(h.alone)),
+                           show(Measure::flow, display, flow_of(h.one_each)),
+                           show(Measure::flow, display, flow_of(h.all_open)), mix + row.note},
+                          row.marked});
   }
   if (table.rows.empty()) return html::paragraph("No hose draws on this piping alone.");
   return html::table(table);
@@ -151,8 +151,8 @@ std::string hose_figure(const studies::FlowResult& result, const HoseGroup& grou
       "Flow of each hose alone, with one hose at each dispenser, and with all hoses open; the table "
       "below holds the numbers.";
   for (const HoseRow& row : group.rows) {
-    chart.hoses.push_back(
-        {row.hose->id, in_unit(row.hose->alone), in_unit(row.hose->one_each), in_unit(row.hose->all_open)});
+    chart.hoses.push_back({row.hose->id, in_unit(flow_of(row.hose->alone)), in_unit(flow_of(row.hose->one_each)),
+                           in_unit(flow_of(row.hose->all_open))});
   }
   const auto add_limit = [&](const char* name, const std::optional<double>& si) {
     if (si) chart.limits.push_back({*in_unit(si), name + number(Measure::flow, display, *si)});

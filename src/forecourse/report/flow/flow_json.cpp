@@ -45,9 +45,9 @@ Json hose_summary(const studies::HoseSummary& h) {
   return {{"id", h.id},
           {"dispenser", h.dispenser},
           {"product", h.product},
-          {"alone_flow_m3_per_s", number_or_null(h.alone)},
-          {"one_each_flow_m3_per_s", number_or_null(h.one_each)},
-          {"all_open_flow_m3_per_s", number_or_null(h.all_open)}};
+          {"alone_flow_m3_per_s", number_or_null(flow_of(h.alone))},
+          {"one_each_flow_m3_per_s", number_or_null(flow_of(h.one_each))},
+          {"all_open_flow_m3_per_s", number_or_null(flow_of(h.all_open))}};
 }
 
 Json budget_row(const studies::BudgetRow& row) {

@@ -98,8 +98,8 @@ class Summary {
       const studies::HoseSummary& h = *row.hose;
       const std::string note =
           group.system == nullptr ? h.product + (row.note.empty() ? "" : "; " + row.note) : row.note;
-      table.rows.push_back({h.id, h.dispenser, show(Measure::flow, h.alone), show(Measure::flow, h.one_each),
-                            show(Measure::flow, h.all_open), note});
+      table.rows.push_back({h.id, h.dispenser, show(Measure::flow, flow_of(h.alone)),
+                            show(Measure::flow, flow_of(h.one_each)), show(Measure::flow, flow_of(h.all_open)), note});
     }
     if (table.rows.empty()) return page_.remark("No hose draws on this piping alone.");
     page_.table(table);

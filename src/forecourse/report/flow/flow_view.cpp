@@ -32,11 +32,10 @@ bool is_of(const FlowResult& result, const HoseSummary& hose, const studies::Sys
 }
 
 /// Names of the states of a summary for which `holds` is true: "alone, all open".
-template <class Holds>
-std::string when(const HoseSummary& hose, Holds holds) {
+std::string when(const HoseSummary& hose, bool studies::SummaryFlow::*holds) {
   std::string out;
-  const auto add = [&](const std::optional<double>& flow, const char* name) {
-    if (flow && holds(*flow)) out += (out.empty() ? "" : ", ") + std::string(name);
+  const auto add = [&](const std::optional<studies::SummaryFlow>& flow, const char* name) {
+    if (flow && (*flow).*holds) out += (out.empty() ? "" : ", ") + std::string(name);
   };
   add(hose.alone, "alone");
   add(hose.one_each, "one each");
@@ -46,24 +45,16 @@ std::string when(const HoseSummary& hose, Holds holds) {
 
 void append(std::string& note, const std::string& words) { note += (note.empty() ? "" : "; ") + words; }
 
-HoseRow row_of(const FlowResult& result, const HoseSummary& hose) {
-  constexpr double slack = 1e-9;  // relative: a flow held at a limit meets it to rounding
+HoseRow row_of(const HoseSummary& hose) {
   HoseRow row{&hose, "", !hose.alone};
-  const HoseFlow* found = find_hose(result, hose.id);
   const auto say = [&](const char* words, const std::string& states, bool marks) {
     if (states.empty()) return;
     append(row.note, std::string(words) + ": " + states);
     row.marked = row.marked || marks;
   };
-  if (found != nullptr && found->limit) {
-    say("limiter holds it", when(hose, [&](double flow) { return flow >= *found->limit * (1.0 - slack); }), false);
-  }
-  if (found != nullptr && found->rule_cap) {
-    say("above the cap", when(hose, [&](double flow) { return flow > *found->rule_cap * (1.0 + slack); }), true);
-  }
-  if (const auto keep = result.options.keep_flow) {
-    say("below the flow to keep", when(hose, [&](double flow) { return flow < *keep * (1.0 - slack); }), true);
-  }
+  say("limiter holds it", when(hose, &studies::SummaryFlow::at_limit), false);
+  say("above the cap", when(hose, &studies::SummaryFlow::above_rule_cap), true);
+  say("below the flow to keep", when(hose, &studies::SummaryFlow::below_keep_flow), true);
   if (!hose.alone) append(row.note, "not determined");
   return row;
 }
@@ -143,13 +134,13 @@ std::vector<HoseGroup> hose_groups(const FlowResult& result) {
     for (const HoseSummary& hose : result.hoses) {
       if (placed.count(hose.id) != 0 || !is_of(result, hose, system)) continue;
       placed.insert(hose.id);
-      group.rows.push_back(row_of(result, hose));
+      group.rows.push_back(row_of(hose));
     }
     groups.push_back(std::move(group));
   }
   HoseGroup rest;
   for (const HoseSummary& hose : result.hoses) {
-    if (placed.count(hose.id) == 0) rest.rows.push_back(row_of(result, hose));
+    if (placed.count(hose.id) == 0) rest.rows.push_back(row_of(hose));
   }
   if (!rest.rows.empty()) groups.push_back(std::move(rest));
   return groups;
@@ -187,6 +178,10 @@ std::string hose_note(const HoseFlow& hose) {
   if (hose.above_rule_cap) append(note, "above the cap");
   if (hose.below_keep_flow) append(note, "below the flow to keep");
   return note;
+}
+
+std::optional<double> flow_of(const std::optional<studies::SummaryFlow>& flow) {
+  return flow ? std::optional(flow->flow) : std::nullopt;
 }
 
 const char* pump_note(const studies::PumpDuty& pump) {

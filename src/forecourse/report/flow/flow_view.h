@@ -44,6 +44,9 @@ struct HoseGroup {
 /// What is not determined, each with its reason; also piping that cannot deliver. Sentences, none twice.
 [[nodiscard]] std::vector<std::string> not_determined(const studies::FlowResult& result);
 
+/// The flow alone, empty where it is not determined [m3/s].
+[[nodiscard]] std::optional<double> flow_of(const std::optional<studies::SummaryFlow>& flow);
+
 /// What there is to say about a pump: "off", "dead-headed: runs, delivers nothing", or that fuel runs back through it.
 [[nodiscard]] const char* pump_note(const studies::PumpDuty& pump);
 

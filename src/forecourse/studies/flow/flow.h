@@ -109,14 +109,22 @@ struct FlowState {
   std::vector<SystemFlow> systems;
 };
 
+/// Flow of a hose in one state, held against its limits.
+struct SummaryFlow {
+  double flow = 0.0;      ///< [m3/s] of the hose
+  bool at_limit = false;  ///< the limiter holds it
+  bool above_rule_cap = false;
+  bool below_keep_flow = false;
+};
+
 /// Flow of one hose in the three states every station is asked about.
 struct HoseSummary {
   std::string id;
   std::string dispenser;
-  std::string product;             ///< or "regular 60 % + premium 40 %"
-  std::optional<double> alone;     ///< [m3/s] only this hose open; empty: not determined
-  std::optional<double> one_each;  ///< [m3/s] one hose of its product at each dispenser
-  std::optional<double> all_open;  ///< [m3/s] every hose of the station open
+  std::string product;                  ///< or "regular 60 % + premium 40 %"
+  std::optional<SummaryFlow> alone;     ///< only this hose open; empty: not determined
+  std::optional<SummaryFlow> one_each;  ///< one hose of its product at each dispenser; empty also: not among them
+  std::optional<SummaryFlow> all_open;  ///< every hose of the station open
 };
 
 /// What flows of one product and what it is.
