@@ -177,20 +177,22 @@ INSTANTIATE_TEST_SUITE_P(
     ReadSite, WrongHose,
     testing::Values(
         Wrong{"lift = \"12 psi\"",
-              "12:8: error: lift is a length, but 'psi' is a pressure | write \"2.00 in\" or \"52 mm\""},
-        Wrong{"lift = 12", "12:8: error: lift is a length, but 12 has no unit | write \"2.00 in\" or \"52 mm\""},
+              "12:8: error: lift is a length, but 'psi' is a pressure | write \"12 ft 6 in\" or \"3.8 m\""},
+        Wrong{"lift = 12", "12:8: error: lift is a length, but 12 has no unit | write \"12 ft 6 in\" or \"3.8 m\""},
         Wrong{"lift = true",
-              "12:8: error: lift is a length, but true is true or false | write \"2.00 in\" or \"52 mm\""},
-        Wrong{"lift = nan", "12:8: error: lift is a length, but nan has no unit | write \"2.00 in\" or \"52 mm\""},
+              "12:8: error: lift is a length, but true is true or false | write \"12 ft 6 in\" or \"3.8 m\""},
+        Wrong{"lift = nan", "12:8: error: lift is a length, but nan has no unit | write \"12 ft 6 in\" or \"3.8 m\""},
         Wrong{"loss = nan",
-              "12:8: error: loss is a number without a unit, but nan is a number | write it without quotes, as 3.6"},
+              "12:8: error: loss is a number, but nan is not finite | write a number, or leave the key out when it is "
+              "not "
+              "known"},
         Wrong{"limiter = \"0 gpm\"", "12:11: error: limiter must be above zero, but \"0 gpm\" is written"},
         Wrong{"limiter = \"-3 gpm\"", "12:11: error: limiter must be above zero, but \"-3 gpm\" is written"},
         Wrong{"whip = \"-30 in\"", "12:8: error: whip must be zero or more, but \"-30 in\" is written"},
         Wrong{"lift = { low = \"3 ft\", likely = \"2 ft\", high = \"4 ft\" }",
               "12:8: error: lift is not ordered: low, likely and high must not fall in { low = \"3 ft\", likely = \"2 "
               "ft\", "
-              "high = \"4 ft\" }"},
+              "high = \"4 ft\" } | low is the smallest of the three, high the largest"},
         Wrong{"lift = { low = \"3 ft\", likely = \"4 ft\" }",
               "12:8: error: the uncertain value of lift has no 'high' | write { low = ..., likely = ..., high = ... }"},
         Wrong{
@@ -208,7 +210,8 @@ INSTANTIATE_TEST_SUITE_P(
               "12:8: error: the loss is given in no complete way | give k, cv, kv, points, or per_flow with "
               "per_flow_squared"},
         Wrong{"loss = { points = [[\"5 gpm\", \"2 psi\"], [\"4 gpm\", \"3 psi\"]] }",
-              "12:8: error: the points of the loss must rise in flow and in loss from point to point"},
+              "12:8: error: the points of the loss must rise in flow and in loss from point to point | write the "
+              "smallest flow first, and check a reading that falls"},
         Wrong{"loss = { points = [[\"5 gpm\"]] }",
               "12:20: error: points is a list of pairs, but [\"5 gpm\"] is no pair | write each as [\"10 gpm\", \"30 "
               "psi\"]"},
@@ -237,8 +240,14 @@ TEST_P(WrongFile, IsTold) { EXPECT_EQ(told_of(GetParam().text), GetParam().told)
 INSTANTIATE_TEST_SUITE_P(
     ReadSite, WrongFile,
     testing::Values(
-        WrongText{"", {"1:1: error: the file does not say its format | write format = 1 in the first line"}},
-        WrongText{"format = 2", {"1:10: error: format is 2, but this program reads format 1 | write format = 1"}},
+        WrongText{
+            "",
+            {"1:1: error: the file describes nothing | begin with format = 1, then [site], [[product]], [[tank]], "
+             "[[pump]], [[line]] and [[dispenser]]"}},
+        WrongText{"[site]", {"1:1: error: the file does not say its format | write format = 1 in the first line"}},
+        WrongText{"format = 2",
+                  {"1:10: error: format is 2, but this program reads format 1 | a newer version of this program reads "
+                   "it"}},
         WrongText{"format = 0", {"1:10: error: format is 0, but this program reads format 1 | write format = 1"}},
         WrongText{
             "format = 1\n[[product]]\nid = \"r\"\nkind = \"lpg\"",
@@ -248,10 +257,9 @@ INSTANTIATE_TEST_SUITE_P(
             "format = 1\n[[hydrogen]]\nx = 1",
             {"2:3: error: 'hydrogen': hydrogen is out of scope of this program | describe only the liquid fuels with "
              "submersible pumps of this station"}},
-        WrongText{
-            "format = 1\n[[product]]\nid = \"r.1\"\nkind = \"other\"",
-            {"3:6: error: id \"r.1\" holds other than letters, digits, '-' and '_' | write it as \"T-1\": a dot stands "
-             "only between a dispenser and what is at it"}},
+        WrongText{"format = 1\n[[product]]\nid = \"r.1\"\nkind = \"other\"",
+                  {"3:6: error: id \"r.1\" holds other than letters, digits, '-' and '_' | write \"r-1\": a dot stands "
+                   "only between a dispenser and what is at it"}},
         WrongText{
             "format = 1\n[[product]]\nkind = \"other\"\ntemperature = \"400 degF\"\ndensity = \"100 kg/m3\"",
             {"2:1: error: product has no 'id' | add id = ...",
@@ -266,7 +274,7 @@ INSTANTIATE_TEST_SUITE_P(
             {"2:8: error: site is a table, but 3 is a number | write site = { ... }, or a header that ends with site"}},
         WrongText{"format = 1\nproduct = [3]", {"2:12: error: product is a list of tables, but 3 is a number"}},
         WrongText{"format = 1\n[[branch]]\nid = \"B\"\nposition = [\"3 ft\"]",
-                  {"4:12: error: position is two lengths, but 1 are written | write [\"40 ft\", \"12 ft\"]"}},
+                  {"4:12: error: position is two lengths, but 1 is written | write [\"40 ft\", \"12 ft\"]"}},
         WrongText{"format = 1\n[operations]\nopens = \"25:00\"\narrivals = [1, 2]",
                   {"3:9: error: opens is a time of day, but \"25:00\" is written | write \"06:00\"",
                    "4:12: error: arrivals is a list of 24 numbers, but 2 are written"}}));

@@ -24,6 +24,7 @@ std::optional<std::string_view> nearest(std::string_view word, const Words& know
   std::optional<std::string_view> best;
   std::size_t least = cut_off(asked.size()) + 1;
   for (const std::string_view candidate : known) {
+    if (candidate.size() >= asked.size() + least || asked.size() >= candidate.size() + least) continue;  // too far
     const std::size_t distance = edit_distance(asked, plain(candidate));
     if (distance >= least || (distance > 0 && distance >= asked.size())) continue;
     best = candidate;

@@ -8,11 +8,13 @@
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
-#include <iterator>
 #include <system_error>
+#include <vector>
 
 namespace forecourse::cli {
 namespace {
+
+constexpr std::size_t largest_file = std::size_t{64} << 20U;  // what is read at all [bytes]
 
 bool is_utf8_locale() {
   for (const char* name : {"LC_ALL", "LC_CTYPE", "LANG"}) {
@@ -60,7 +62,15 @@ bool read_file(const std::string& path, std::string& text) {
     print_error(path + ": error: cannot be read (not there, or no permission)\n");
     return false;
   }
-  text.assign(std::istreambuf_iterator<char>(in), std::istreambuf_iterator<char>());
+  text.clear();
+  std::vector<char> piece(std::size_t{1} << 16U);
+  while (in) {  // piece by piece: a device may never end
+    in.read(piece.data(), static_cast<std::streamsize>(piece.size()));
+    text.append(piece.data(), static_cast<std::size_t>(in.gcount()));
+    if (text.size() <= largest_file) continue;
+    print_error(path + ": error: is larger than 64 MiB, which no site file is\n");
+    return false;
+  }
   return true;
 }
 

@@ -37,6 +37,19 @@ bool falls_short(const std::vector<checks::Finding>& findings) {
                      [](const checks::Finding& finding) { return finding.state == checks::FindingState::falls_short; });
 }
 
+/// Tells of a station without hoses: there is no flow to compute.
+bool has_hose(const SiteSource& source) {
+  const auto& dispensers = source.site.dispensers;
+  if (std::any_of(dispensers.begin(), dispensers.end(), [](const auto& d) { return !d.hoses.empty(); })) return true;
+  const Diagnostic none{Severity::error,
+                        "the station has no hose, so there is no flow to compute",
+                        SourceSpan{0, 0, 0},
+                        "add a [[dispenser]] with a [[dispenser.inlet]] and a [[dispenser.hose]]",
+                        {}};
+  print_error(report::to_text(std::vector<Diagnostic>{none}, source.texts));
+  return false;
+}
+
 /// What keeps a product from being computed; the others are still told.
 std::vector<Diagnostic> errors_of(const std::vector<Diagnostic>& all) {
   std::vector<Diagnostic> errors;
@@ -63,7 +76,7 @@ std::vector<std::string> write_report(const FlowArguments& arguments, const Site
 
 Exit flow_command(const FlowArguments& arguments) {
   SiteSource source;
-  if (!load_site(arguments.site, source)) return Exit::bad_input;
+  if (!load_site(arguments.site, source) || !has_hose(source)) return Exit::bad_input;
   const auto options = flow_options(arguments, source.site);
   if (!options) return Exit::bad_input;
   studies::FlowResult result = studies::study_flow(source.site, *options);

@@ -34,7 +34,9 @@ bool read_keep(const std::string& text, std::optional<double>& keep) {
     return false;
   }
   keep = std::get<double>(read);
-  return true;
+  if (*keep > 0.0) return true;
+  print_error("error: --keep must be above zero, but '" + text + "' is written\n");
+  return false;
 }
 
 }  // namespace

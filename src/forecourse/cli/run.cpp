@@ -2,7 +2,9 @@
 
 #include <CLI/CLI.hpp>
 #include <algorithm>
+#include <span>
 
+#include "forecourse/base/nearest_word.h"
 #include "forecourse/cli/commands.h"
 #include "forecourse/cli/console.h"
 
@@ -33,6 +35,19 @@ std::string typed(const std::vector<std::string>& arguments) {
     out += plain ? " " + a : " '" + a + "'";
   }
   return out;
+}
+
+/// A first word that is no command is told with the nearest one.
+bool is_command(const CLI::App& app, const std::string& word) {
+  std::vector<std::string> known;
+  for (const CLI::App* command : app.get_subcommands([](const CLI::App*) { return true; })) {
+    known.push_back(command->get_name());
+  }
+  if (std::find(known.begin(), known.end(), word) != known.end()) return true;
+  const auto near = nearest_word(word, std::span<const std::string>(known));
+  print_error("error: there is no command '" + word + "'\n  hint: " +
+              (near ? "did you mean '" + std::string(*near) + "'?" : "forecourse --help lists them") + "\n");
+  return false;
 }
 
 }  // namespace
@@ -69,6 +84,8 @@ Exit run(const std::vector<std::string>& arguments) {
   shelf_app->add_flag("--json", shelf_json, "print one JSON document");
   shelf_app->callback([&] { exit = shelf_command(kind, shelf_json); });
 
+  const bool word_first = !arguments.empty() && !arguments.front().starts_with('-');
+  if (word_first && !is_command(app, arguments.front())) return Exit::bad_input;
   std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());  // as CLI11 wants them
   try {
     app.parse(reversed);

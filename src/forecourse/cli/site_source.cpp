@@ -17,7 +17,10 @@ bool set_value(const std::string& set, SiteSource& source) {
   report::SourceText& text = source.texts.front();
   Parsed<std::string> changed = site::set_value(text.text, set.substr(0, equals), set.substr(equals + 1));
   if (!changed.ok()) {
-    print_error("error: --set " + set + "\n" + report::to_text(changed.diagnostics, source.texts));
+    for (const Diagnostic& trouble : changed.diagnostics) {  // about the option, so at no place of the file
+      print_error("error: --set " + set + ": " + trouble.message + "\n");
+      if (!trouble.hint.empty()) print_error("  hint: " + trouble.hint + "\n");
+    }
     return false;
   }
   text.text = std::move(changed.value);
@@ -29,6 +32,9 @@ bool set_value(const std::string& set, SiteSource& source) {
 bool load_site(const SiteArguments& arguments, SiteSource& source) {
   source.texts.assign(1, {arguments.path, {}});
   if (!read_file(arguments.path, source.texts.front().text)) return false;
+  constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";  // not a letter of the first line
+  std::string& text = source.texts.front().text;
+  if (text.starts_with(byte_order_mark)) text.erase(0, byte_order_mark.size());
   for (const std::string& set : arguments.sets) {
     if (!set_value(set, source)) return false;
   }

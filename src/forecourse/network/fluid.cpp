@@ -92,14 +92,13 @@ std::optional<Fluid> flowing_fluid(const site::Site& site, const std::string& pr
   Fluid fluid{found.density.value, found.dynamic_viscosity.value, temperature};
   if (!found.density.determined()) {
     miss(*given, "density", "density = \"740 kg/m3\"", problems);
-    return std::nullopt;
   }
+  const bool viscous = given->viscosity || given->kinematic_viscosity || found.dynamic_viscosity.determined();
+  if (!viscous) miss(*given, "viscosity", "viscosity = \"0.50 mPa.s\"", problems);
+  if (!viscous || !found.density.determined()) return std::nullopt;
   note(found.density, "density of " + product, "kg/m3", defaults);
   if (!given->viscosity && given->kinematic_viscosity) {
     fluid.dynamic_viscosity = given->kinematic_viscosity->likely.si() * fluid.density;
-  } else if (!found.dynamic_viscosity.determined()) {
-    miss(*given, "viscosity", "viscosity = \"0.50 mPa.s\"", problems);
-    return std::nullopt;
   } else {
     note(found.dynamic_viscosity, "viscosity of " + product, "Pa s", defaults);
   }

@@ -135,9 +135,15 @@ void SystemBuilder::add_pump(const site::Pump& pump) {
   const std::optional<double> level =
       lifts_only_ ? std::optional<double>(0.0) : site::liquid_level(site_, pump.tank.text);
   if (!level) {
-    return laws.problem("the liquid level in tank '" + pump.tank.text + "' is not known", pump.tank.where,
-                        "enter bottom_elevation and reading in [[tank]], or surface_elevation, or a lift for every "
-                        "hose of this product");
+    laws.problem("the liquid level in tank '" + pump.tank.text + "' is not known", pump.tank.where,
+                 "enter bottom_elevation and reading in [[tank]], or surface_elevation, or a lift for every hose of "
+                 "this product");
+    for (const site::Tank& tank : site_.tanks) {
+      if (!(tank.id == pump.tank)) continue;
+      system_.problems.back().related.push_back(
+          {Severity::note, "tank '" + tank.id.text + "' is described here", tank.where, {}, {}});
+    }
+    return;
   }
   auto [known, fresh] = opening_of_tank_.emplace(pump.tank.text, 0);
   if (fresh) known->second = add_opening(pump.tank.text, *level);

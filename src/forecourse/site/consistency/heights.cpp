@@ -95,8 +95,10 @@ std::map<std::string, Position> positions_of(const Site& site) {
   return positions;
 }
 
-bool is_among(const std::vector<SourceSpan>& spans, SourceSpan where) {
-  return std::find(spans.begin(), spans.end(), where) != spans.end();
+/// Whether a table is one of those that begin where the spans do.
+bool is_among(const std::vector<SourceSpan>& spans, SourceSpan table) {
+  return std::any_of(spans.begin(), spans.end(),
+                     [&](SourceSpan one) { return one.text == table.text && one.begin == table.begin; });
 }
 
 class LengthCheck {

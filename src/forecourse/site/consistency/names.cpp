@@ -141,7 +141,7 @@ std::string hint_for(const Site& site, const Mention& mention, const Parts& know
   }
   if (ids.empty()) return fmt::format("no {} is described in this file", noun_of(mention.kind));
   // Short ids are all near each other, so none of them is a good guess.
-  if (mention.name.text.size() <= longest_short_id) return fmt::format("there are: {}", fmt::join(ids, ", "));
+  if (mention.name.text.size() <= longest_short_id) return list_of(ids, "there are");
   return offer(mention.name.text, ids, "there are");
 }
 
@@ -178,10 +178,10 @@ void check_names(const Site& site, Findings& findings) {
     const Parts& known = parts.at(mention.kind);
     const auto is_meant = [&](const NamedPart& part) { return part.id == mention.name.text; };
     if (std::any_of(known.begin(), known.end(), is_meant)) continue;
-    findings.error(
-        mention.name.where,
-        fmt::format("{} is '{}', but there is no such {}", mention.key, mention.name.text, noun_of(mention.kind)),
-        hint_for(site, mention, known));
+    findings.error(mention.name.where,
+                   fmt::format("{} is '{}', but there is no such {}", mention.key, shortened(mention.name.text),
+                               noun_of(mention.kind)),
+                   hint_for(site, mention, known));
   }
 }
 

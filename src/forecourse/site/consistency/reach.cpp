@@ -36,22 +36,29 @@ class ReachCheck {
 
   void check_inlets() {
     std::set<std::string> seen;
+    std::vector<const InletPlace*> unlined;
     for (const InletPlace& at : supply_.inlets()) {
       // A line that names it but has no other end was told of there.
       if (at.name.empty() || !seen.insert(at.name).second || named_by_lines_.count(at.name) != 0) continue;
-      findings_.error(at.inlet->where, fmt::format("no line goes to the inlet '{}'", at.name),
-                      fmt::format("add a [[line]] with to = \"{}\"", at.name));
+      unlined.push_back(&at);
+    }
+    if (unlined.size() <= astray_ends()) return;  // the lines that go astray were told of: they may be meant for these
+    for (const InletPlace* at : unlined) {
+      findings_.error(at->inlet->where, fmt::format("no line goes to the inlet '{}'", at->name),
+                      fmt::format("add a [[line]] with to = \"{}\"", at->name));
     }
   }
 
   void check_hose(const Dispenser& dispenser, const Hose& hose, const std::string& product) {
     if (!is_known_product(site_, product)) return;
     std::vector<const InletPlace*> inlets = supply_.inlets_of(dispenser);
+    const auto unsaid = [](const InletPlace* at) { return at->inlet->product.empty(); };
+    if (std::any_of(inlets.begin(), inlets.end(), unsaid)) return;  // it was told of, and may be the one
     std::erase_if(inlets, [&](const InletPlace* at) { return at->inlet->product.text != product; });
     if (inlets.empty()) return tell_no_inlet(dispenser, hose, product);
     const auto lined = [&](const InletPlace* at) { return graph_.has_line(at->place); };
     if (!whole_ || std::none_of(inlets.begin(), inlets.end(), lined)) return;  // told of there
-    const bool fed = std::any_of(inlets.begin(), inlets.end(), [&](const InletPlace* at) { return is_fed(*at); });
+    const bool fed = std::any_of(inlets.begin(), inlets.end(), [&](const InletPlace* at) { return is_reached(*at); });
     if (!fed) tell_unreached(hose, product);
   }
 
@@ -71,11 +78,21 @@ class ReachCheck {
   }
 
  private:
-  [[nodiscard]] bool is_fed(const InletPlace& at) const {
+  /// By a pump of its product; a pump of another product was told of there.
+  [[nodiscard]] bool is_reached(const InletPlace& at) const {
     const auto& sources = supply_.sources();
-    return std::any_of(sources.begin(), sources.end(), [&](const Source& source) {
-      return source.product == at.inlet->product.text && Supply::reaches(source, at);
-    });
+    return std::any_of(sources.begin(), sources.end(),
+                       [&](const Source& source) { return Supply::reaches(source, at); });
+  }
+
+  /// Ends of lines that are at no place of the station, or at the place of the other end.
+  [[nodiscard]] std::size_t astray_ends() const {
+    std::size_t count = 0;
+    for (const Line& line : site_.lines) {
+      count += graph_.place(line.from.text) < 0 ? 1 : 0;
+      count += graph_.place(line.to.text) < 0 || line.from == line.to ? 1 : 0;
+    }
+    return count;
   }
 
   void tell_no_inlet(const Dispenser& dispenser, const Hose& hose, const std::string& product) {
@@ -198,6 +215,8 @@ std::vector<const Line*> check_loops(const LineGraph& graph, Findings& findings)
 
 void check_dead_lines(const LineGraph& graph, const Supply& supply, const std::vector<const Line*>& looped,
                       Findings& findings) {
+  const bool told = std::any_of(findings.all.begin(), findings.all.end(),
+                                [](const Diagnostic& d) { return d.severity == Severity::error; });
   std::vector<int> pumps;
   for (const Source& source : supply.sources()) pumps.push_back(source.place);
   const std::vector<bool> fed = graph.reached_from(pumps);
@@ -209,6 +228,7 @@ void check_dead_lines(const LineGraph& graph, const Supply& supply, const std::v
     if (std::find(looped.begin(), looped.end(), edge.line) != looped.end()) continue;
     if (flows(edge.from, edge.to) || (!edge.one_way && flows(edge.to, edge.from))) continue;
     const bool backward = edge.one_way && flows(edge.to, edge.from);
+    if (told && !backward) continue;
     findings.warn(
         edge.line->where,
         fmt::format("line '{}' can never flow: {}", edge.line->id.text,

@@ -89,6 +89,7 @@ class PatientParser {
 
   Parsed<Document> parse() {
     pass_over_bare_letters();
+    pass_over_deep_keys();
     while (!try_parse()) {
     }
     return std::move(document_);
@@ -99,6 +100,20 @@ class PatientParser {
     for (std::size_t i = 0; i < scanned_.statements.size(); ++i) {
       if (scanned_.statements[i].bare_non_ascii == std::string_view::npos) continue;
       tell(describe_bare_letter(scanned_, i));
+      blank(i);
+    }
+    if (told_ > most_syntax_errors) document_.value.ids_lost = true;
+  }
+
+  void pass_over_deep_keys() {
+    for (std::size_t i = 0; i < scanned_.statements.size(); ++i) {
+      const std::size_t begin = scanned_.statements[i].deep_key;
+      if (begin == std::string_view::npos) continue;
+      tell({Severity::error,
+            "a key has too many parts between dots",
+            span(begin, begin + 1),
+            "a table stands three or four deep at most: is this a site file?",
+            {}});
       blank(i);
     }
   }
@@ -126,12 +141,14 @@ class PatientParser {
     if (is_blank_already(index)) index = first_not_blank(index);
     if (index >= scanned_.statements.size()) return false;
     tell(describe_syntax_error(scanned_, index, description, offset));
-    if (told_ > most_syntax_errors) {
-      document_.value.ids_lost = true;
-      blank_bytes(scanned_.statements[index].begin, work_.size());
-    } else {
-      blank(index);
-    }
+    if (told_ > most_syntax_errors) return pass_over_rest(scanned_.statements[index].begin);
+    blank(index);
+    return true;
+  }
+
+  bool pass_over_rest(std::size_t begin) {
+    document_.value.ids_lost = true;
+    blank_bytes(begin, work_.size());
     return true;
   }
 
@@ -143,6 +160,7 @@ class PatientParser {
     if (begin == std::string::npos || work_[begin] != '#' || begin > offset) return false;
     const std::size_t end = std::min(work_.find('\n', begin), work_.size());
     tell({Severity::error, "a comment holds a control character", span(begin, end), "remove it", {}});
+    if (told_ > most_syntax_errors) return pass_over_rest(begin);
     blank_bytes(begin, end);
     return true;
   }
@@ -192,8 +210,15 @@ class PatientParser {
       const std::string below = std::string(key_of(scanned_.text, all[index])) + ".";
       while (last + 1 < all.size() && (!all[last + 1].is_header || is_below(all[last + 1], below))) ++last;
     }
+    if (told_ <= most_syntax_errors) note_half_read(index);
     for (std::size_t i = index; i <= last; ++i) scanned_.statements[i].unclosed = '\0';  // blamed once
     blank_bytes(all[index].begin, all[last].end);
+  }
+
+  void note_half_read(std::size_t index) {
+    const auto& all = scanned_.statements;
+    while (index > 0 && !all[index].is_header) --index;
+    document_.value.half_read.push_back(span(all[index].begin, all[index].end));
   }
 
   [[nodiscard]] bool is_below(const Statement& header, const std::string& prefix) const {

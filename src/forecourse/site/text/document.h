@@ -44,15 +44,16 @@ struct Entry {
 /// What could be read of a text.
 struct Document {
   Node root;
-  bool complete = true;   ///< nothing was passed over
-  bool ids_lost = false;  ///< what was passed over may have been an id or a whole table
+  bool complete = true;               ///< nothing was passed over
+  bool ids_lost = false;              ///< what was passed over may have been an id or a whole table
+  std::vector<SourceSpan> half_read;  ///< headers of the tables of which a value was passed over
 };
 
 /// The entry with this key; null when there is none.
 [[nodiscard]] const Entry* find_entry(const Node& table, std::string_view key);
 
 /// Reads a text as TOML, whatever its state: every stretch that is not TOML is told and passed over, up to ten.
-/// A text that cannot be read at all (not UTF-8, NUL bytes, over 2 MiB) gives an empty table.
+/// A text that cannot be read at all (not UTF-8, NUL bytes, JSON, over 2 MiB) gives an empty table.
 [[nodiscard]] Parsed<Document> read_document(std::string_view text, std::uint32_t text_index);
 
 /// The bytes of `text` under a span.

@@ -37,6 +37,16 @@ Diagnostic at_byte(std::string message, std::string hint, std::size_t at, std::u
   return {Severity::error, std::move(message), SourceSpan{text_index, begin, begin + 1}, std::move(hint), {}};
 }
 
+/// A text that begins as JSON or as markup does is read no further: every line of it would be wrong.
+std::optional<Diagnostic> why_other_format(std::string_view text, std::uint32_t text_index) {
+  const std::size_t first = text.find_first_not_of(" \t\r\n");
+  if (first == std::string_view::npos || (text[first] != '{' && text[first] != '<')) return std::nullopt;
+  return at_byte(fmt::format("the text begins with '{}', as {} does; a site file is TOML", text[first],
+                             text[first] == '{' ? "JSON" : "XML or HTML"),
+                 "write key = value under headers: format = 1, then [site], [[product]], [[tank]] ...", first,
+                 text_index);
+}
+
 }  // namespace
 
 std::size_t first_invalid_utf8(std::string_view text) {
@@ -53,18 +63,20 @@ std::optional<Diagnostic> why_unreadable(std::string_view text, std::uint32_t te
     return Diagnostic{
         Severity::error,
         fmt::format("{} bytes are too large for a site file; at most {} are read", text.size(), largest_text),
-        std::nullopt,
+        SourceSpan{text_index, 0, 0},
         "a station takes a few thousand lines at most: is this the right file?",
         {}};
   }
   const std::size_t invalid = first_invalid_utf8(text);
   if (invalid != std::string_view::npos) {
+    const bool is_utf16 = text.starts_with("\xFF\xFE") || text.starts_with("\xFE\xFF");
     return at_byte(fmt::format("the text is not UTF-8: byte {} on line {} is 0x{:02X}", invalid, line_of(text, invalid),
                                byte_at(text, invalid)),
-                   "save the file as UTF-8", invalid, text_index);
+                   is_utf16 ? "save the file as UTF-8; it is UTF-16 now" : "save the file as UTF-8", invalid,
+                   text_index);
   }
   const std::size_t nul = text.find('\0');
-  if (nul == std::string_view::npos) return std::nullopt;
+  if (nul == std::string_view::npos) return why_other_format(text, text_index);
   return at_byte(fmt::format("the text holds a NUL byte, at byte {} on line {}", nul, line_of(text, nul)),
                  "save the file as plain UTF-8 text (not UTF-16)", nul, text_index);
 }

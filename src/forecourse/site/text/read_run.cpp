@@ -12,6 +12,7 @@ namespace forecourse::site {
 namespace {
 
 constexpr std::size_t longest_written = 60;
+constexpr std::size_t most_listed = 30;
 
 struct OutOfScope {
   std::string_view word;
@@ -41,14 +42,15 @@ std::string lower_case(std::string_view word) {
 
 }  // namespace
 
-std::string ReadRun::written(const Node& node) const {
-  const std::string_view whole = text_of(text, node.where);
-  std::size_t end = std::min(whole.find_first_of("\r\n"), whole.size());
+std::string ReadRun::written(const Node& node) const { return shortened(text_of(text, node.where)); }
+
+std::string shortened(std::string_view text) {
+  std::size_t end = std::min(text.find_first_of("\r\n"), text.size());
   if (end > longest_written) {
     end = longest_written;
-    while (end > 0 && (static_cast<unsigned char>(whole[end]) & 0xC0U) == 0x80U) --end;
+    while (end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0U) == 0x80U) --end;
   }
-  return std::string(whole.substr(0, end)) + (end < whole.size() ? " ..." : "");
+  return std::string(text.substr(0, end)) + (end < text.size() ? " ..." : "");
 }
 
 std::string_view noun_of(NodeKind kind) {
@@ -72,10 +74,18 @@ std::string_view noun_of(NodeKind kind) {
 }
 
 std::string offer(std::string_view word, const std::vector<std::string_view>& known, std::string_view list_intro) {
+  if (word.size() > longest_written) return list_of(known, list_intro);
   if (const auto near = nearest_word(word, std::span<const std::string_view>(known))) {
     return fmt::format("did you mean '{}'?", *near);
   }
-  return known.empty() ? std::string() : fmt::format("{}: {}", list_intro, fmt::join(known, ", "));
+  return list_of(known, list_intro);
+}
+
+std::string list_of(const std::vector<std::string_view>& known, std::string_view intro) {
+  if (known.empty()) return {};
+  const auto shown = known.begin() + static_cast<std::ptrdiff_t>(std::min(known.size(), most_listed));
+  return fmt::format("{}: {}{}", intro, fmt::join(known.begin(), shown, ", "),
+                     shown == known.end() ? "" : fmt::format(" ... ({} in all)", known.size()));
 }
 
 std::string out_of_scope(std::string_view word) {

@@ -23,9 +23,12 @@ struct ReadRun {
   void warn(SourceSpan where, std::string message, std::string hint = {}) const {
     diagnostics.push_back({Severity::warning, std::move(message), where, std::move(hint), {}});
   }
-  /// A value as written; a long one is cut.
+  /// A value as written; a long one is cut, as by `shortened`.
   [[nodiscard]] std::string written(const Node& node) const;
 };
+
+/// The first line of a stretch of text for a message, cut when it is long.
+[[nodiscard]] std::string shortened(std::string_view text);
 
 /// "a text", "a number", "a table" ...
 [[nodiscard]] std::string_view noun_of(NodeKind kind);
@@ -33,6 +36,9 @@ struct ReadRun {
 /// "did you mean 'bore'?" with the nearest of the known words, or all of them.
 [[nodiscard]] std::string offer(std::string_view word, const std::vector<std::string_view>& known,
                                 std::string_view list_intro);
+
+/// "there are: P1, P2"; a long list is cut.
+[[nodiscard]] std::string list_of(const std::vector<std::string_view>& known, std::string_view intro);
 
 /// A word that names something this program does not deal with ("suction", "lpg" ...); empty when it is none.
 /// \return a sentence about it

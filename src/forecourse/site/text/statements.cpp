@@ -8,6 +8,8 @@ namespace {
 
 constexpr std::size_t npos = std::string_view::npos;
 
+constexpr std::size_t most_dots = 30;
+
 bool is_blank(char c) { return c == ' ' || c == '\t' || c == '\r'; }
 bool is_key_letter(char c) {
   return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '_' || c == '-' || c == '.';
@@ -71,8 +73,15 @@ class StatementScanner {
     if (c == '[' || c == '{') open_.push_back(c);
     if ((c == ']' || c == '}') && !open_.empty()) open_.pop_back();
     if (c == '=' && open_.empty() && statement_.equals == npos) statement_.equals = at_;
+    count_parts(c);
     if (static_cast<unsigned char>(c) >= 0x80U && statement_.bare_non_ascii == npos) statement_.bare_non_ascii = at_;
     ++at_;
+  }
+
+  /// Dots between what ends a key or a value: a key of very many parts would nest tables as deep.
+  void count_parts(char c) {
+    if (c == '.' && ++dots_ > most_dots && statement_.deep_key == npos) statement_.deep_key = at_;
+    if (std::string_view(",=[]{}").find(c) != npos) dots_ = 0;
   }
 
   void skip_comment() { at_ = std::min(text_.find('\n', at_), text_.size()); }
@@ -115,6 +124,7 @@ class StatementScanner {
   std::size_t at_;
   Statement statement_{};
   std::vector<char> open_;
+  std::size_t dots_ = 0;
 };
 
 }  // namespace

@@ -15,6 +15,7 @@ struct Statement {
   std::size_t quote = std::string_view::npos;           ///< offset of the quote that is not closed
   std::size_t equals = std::string_view::npos;          ///< offset of the '=' after the key
   std::size_t bare_non_ascii = std::string_view::npos;  ///< first byte above 0x7F outside quotes and comments
+  std::size_t deep_key = std::string_view::npos;        ///< where a key has more parts than any parser should follow
 };
 
 /// Cuts a text into statements without asking whether they are right. A statement ends with its line, unless a

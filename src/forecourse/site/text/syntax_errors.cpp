@@ -59,13 +59,19 @@ Diagnostic describe_unclosed(const Case& c) {
   return c.error(fmt::format("the list of '{}' has no closing ']'", c.key), c.span_of(c.key), "close it with ]");
 }
 
+bool is_one_of(std::string_view word, std::initializer_list<std::string_view> words) {
+  return std::find(words.begin(), words.end(), word) != words.end();
+}
+
 Diagnostic describe_repeated_header(const Case& c) {
   const bool list = c.scanned.text.substr(c.statement.begin, 2) == "[[";
   Diagnostic d =
       c.error(fmt::format("the table '{}' is given twice", c.key), c.span(c.statement.begin, c.statement.end),
               list ? fmt::format("'{}' was opened as one table before: write [[{}]] both times, or once [{}]", c.key,
                                  c.key, c.key)
-                   : fmt::format("put its keys under the first one, or write [[{}]] for each of a list", c.key));
+              : is_one_of(c.key, {"site", "operations", "flow"})
+                  ? "put its keys under the first one"
+                  : fmt::format("put its keys under the first one, or write [[{}]] for each of a list", c.key));
   for (std::size_t i = 0; i < c.index; ++i) {
     const Statement& other = c.scanned.statements[i];
     if (!other.is_header || key_of(c.scanned.text, other) != c.key) continue;
@@ -88,8 +94,25 @@ Diagnostic describe_repeated_key(const Case& c) {
 
 std::string quoted(std::string_view value) { return fmt::format("\"{}\"", value); }
 
-bool is_one_of(std::string_view word, std::initializer_list<std::string_view> words) {
-  return std::find(words.begin(), words.end(), word) != words.end();
+/// Three numbers with '-', '/' or '.' between them: "2026-02-30", "3/12/2026".
+bool looks_like_date(std::string_view value) {
+  const auto is_digit = [](char c) { return c >= '0' && c <= '9'; };
+  const auto marks = std::count_if(value.begin(), value.end(), [](char c) { return c == '-' || c == '/' || c == '.'; });
+  const auto digits = std::count_if(value.begin(), value.end(), is_digit);
+  return marks == 2 && digits >= 4 && static_cast<std::size_t>(marks + digits) == value.size() &&
+         is_digit(value.front()) && is_digit(value.back());
+}
+
+/// "1.5" for "1,5", "0.5" for ".5", "1" for "01"; empty where no number can be meant.
+std::string repaired_number(std::string_view value) {
+  if (value.size() > longest_quote || value.find_first_not_of("0123456789.,") != npos) return {};
+  const std::size_t mark = value.find_first_of(".,");
+  if (mark != npos && value.find_first_of(".,", mark + 1) != npos) return {};
+  std::string_view whole = value.substr(0, mark);
+  while (whole.size() > 1 && whole.front() == '0') whole.remove_prefix(1);
+  const std::string_view part = mark == npos ? std::string_view() : value.substr(mark + 1);
+  if (whole.empty() && part.empty()) return {};
+  return std::string(whole.empty() ? "0" : whole) + (part.empty() ? "" : "." + std::string(part));
 }
 
 /// A value that is no TOML value because its quotes are missing.
@@ -100,6 +123,14 @@ Diagnostic describe_bare_value(const Case& c) {
   }
   if (is_one_of(c.value, {"no", "No", "NO", "off", "Off", "False", "FALSE"})) {
     return c.error(fmt::format("{} is '{}', which is no value", c.key, shown), c.span_of(c.value), "write false");
+  }
+  if (const std::string number = repaired_number(c.value); !number.empty()) {
+    return c.error(fmt::format("{} is {}, which is no number of TOML", c.key, shown), c.span_of(c.value),
+                   fmt::format("write {}", number));
+  }
+  if (looks_like_date(c.value)) {
+    return c.error(fmt::format("{} is {}, which is no date", c.key, shown), c.span_of(c.value),
+                   "write year-month-day without quotes, as 2026-03-12");
   }
   return c.error(fmt::format("{} is {}, without quotes", c.key, shown), c.span_of(c.value),
                  c.value.size() <= longest_quote ? "write " + quoted(c.value) : "put the text in double quotes");
@@ -112,12 +143,33 @@ std::string without_prefix(std::string_view description) {
   return std::string(colon == npos ? description : description.substr(colon + 2));
 }
 
+/// What the parser says and what that means in a site file; "{}" is the key.
+struct Saying {
+  std::string_view parser;
+  const char* message;
+  std::string_view hint;
+};
+
+constexpr std::array<Saying, 5> sayings{{
+    {"dangling comma", "the table of '{}' ends with a comma", "remove the comma before '}'"},
+    {"expected comma or closing ']'", "a comma is missing in the list of '{}'", "write a comma between two values"},
+    {"expected comma or closing '}'", "a comma is missing in the table of '{}'", "write a comma between two keys"},
+    {"expected a comment or whitespace", "something stands behind the end of '{}'",
+     "put a text into one pair of quotes, and each key on a line of its own"},
+    {"nested value depth", "the value of '{}' has too many brackets in brackets", "is this a site file?"},
+}};
+
 Diagnostic describe_plainly(const Case& c, std::string_view description, std::size_t offset) {
   const std::size_t begin = std::clamp(offset, c.statement.begin, c.statement.end);
   const std::size_t end = std::max(c.statement.end, begin);
   if (description.find("escape sequence") != npos) {
     return c.error(fmt::format("{} holds a backslash that begins no escape: {}", c.key, short_form(c.value)),
                    c.span_of(c.value), "write the text in single quotes, or each backslash twice");
+  }
+  for (const Saying& saying : sayings) {
+    if (description.find(saying.parser) == npos) continue;
+    return c.error(fmt::format(fmt::runtime(saying.message), short_form(c.key)), c.span(begin, end),
+                   std::string(saying.hint));
   }
   return c.error(fmt::format("this is not TOML: {}", without_prefix(description)), c.span(begin, end), "");
 }
@@ -146,6 +198,10 @@ Diagnostic describe_syntax_error(const ScannedText& scanned, std::size_t index, 
   if (s.equals == npos) {
     return c.error(fmt::format("'{}' has no '='", short_form(c.key)), c.span(s.begin, s.end), "write key = value");
   }
+  if (c.key.empty()) return c.error("a value has no key", c.span(s.begin, s.end), "write key = value");
+  if (c.value.starts_with('=')) {
+    return c.error(fmt::format("'{}' has two '='", short_form(c.key)), c.span_of(c.value), "write one");
+  }
   if (c.value.empty())
     return c.error(fmt::format("'{}' has no value", c.key), c.span_of(c.key),
                    "write one after the '=', or remove the line");
@@ -160,8 +216,11 @@ Diagnostic describe_bare_letter(const ScannedText& scanned, std::size_t index) {
   while (end < scanned.text.size() && (static_cast<unsigned char>(scanned.text[end]) & 0xC0U) == 0x80U) ++end;
   const Case c{scanned, index, s, key_of(scanned.text, s), value_of(scanned.text, s)};
   const bool in_key = s.is_header || s.equals == npos || begin < s.equals;
-  return c.error(fmt::format("the letter '{}' stands outside quotes", scanned.text.substr(begin, end - begin)),
-                 c.span(begin, end),
+  const std::string_view letter = scanned.text.substr(begin, end - begin);
+  if (is_one_of(letter, {"“", "”", "„", "‘", "’", "«", "»"})) {
+    return c.error(fmt::format("{} is no plain quote", letter), c.span(begin, end), "write \" on both sides of a text");
+  }
+  return c.error(fmt::format("the letter '{}' stands outside quotes", letter), c.span(begin, end),
                  in_key ? "keys of a site file are plain English words" : "put the text in double quotes");
 }
 

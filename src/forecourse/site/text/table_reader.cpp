@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "forecourse/base/nearest_word.h"
 #include "forecourse/base/unit_text.h"
 #include "forecourse/site/shelf.h"
 
@@ -12,6 +13,7 @@ namespace forecourse::site {
 namespace {
 
 constexpr int site_file_version = 1;
+constexpr std::size_t most_unknown_keys = 30;  // of one table; beyond, it is no table of ours
 
 std::string spaced(std::string_view name) {
   std::string words(name);
@@ -23,6 +25,12 @@ std::string spaced(std::string_view name) {
 bool is_linear_loss(const std::string& text) {
   return std::holds_alternative<double>(read_quantity(text, LinearLoss::kind()));
 }
+
+bool can_be(const Node& node, const QuantityKind& kind) {
+  return node.kind == NodeKind::text && std::holds_alternative<double>(read_quantity(node.text, kind));
+}
+
+bool is_newer_format(const Node& node) { return node.kind == NodeKind::number && node.number > site_file_version; }
 
 std::string_view first_example(const QuantityKind& kind) {
   const std::string_view examples = kind.examples;
@@ -45,28 +53,37 @@ std::string TableReader::label() const {
   if (name_ == "site_file") return "a site file";
   const Entry* id = find_entry(table_, "id");
   if (id == nullptr || id->node.kind != NodeKind::text) return spaced(name_);
-  return fmt::format("{} '{}'", spaced(name_), id->node.text);
+  return fmt::format("{} '{}'", spaced(name_), shortened(id->node.text));
 }
 
 const Entry* TableReader::find(std::string_view key, Need need) {
   known_.push_back(key);
   const Entry* entry = find_entry(table_, key);
-  if (entry == nullptr && need == Need::required && run_.complete) {
-    run_.error(table_.where, fmt::format("{} has no '{}'", label(), key), fmt::format("add {} = ...", key));
-  }
+  if (entry == nullptr && need == Need::required && run_.complete) missing_.push_back(key);
   return entry;
 }
 
 void TableReader::finish() {
+  std::vector<std::string_view> misspelt;
   for (const Entry& entry : table_.entries) {
     if (std::find(known_.begin(), known_.end(), entry.key) != known_.end()) continue;
     const std::string scope = out_of_scope(entry.key);
     if (!scope.empty()) {
       run_.error(entry.key_where, scope, "describe only the liquid fuels with submersible pumps of this station");
     } else {
-      run_.error(entry.key_where, fmt::format("'{}' is not a key of {}", entry.key, label()),
+      if (misspelt.size() == most_unknown_keys) {
+        run_.error(entry.key_where, fmt::format("more than {} keys of {} are not known", most_unknown_keys, label()),
+                   "put these right first");
+        break;
+      }
+      run_.error(entry.key_where, fmt::format("'{}' is not a key of {}", shortened(entry.key), label()),
                  offer(entry.key, known_, "its keys are"));
+      misspelt.push_back(nearest_word(shortened(entry.key), std::span<const std::string_view>(known_)).value_or(""));
     }
+  }
+  for (const std::string_view key : missing_) {
+    if (std::find(misspelt.begin(), misspelt.end(), key) != misspelt.end()) continue;
+    run_.error(table_.where, fmt::format("{} has no '{}'", label(), key), fmt::format("add {} = ...", key));
   }
 }
 
@@ -75,12 +92,18 @@ void TableReader::format(std::string_view key, std::string_view) {
   const Entry* entry = find_entry(table_, key);
   if (entry == nullptr) {
     const SourceSpan start{table_.where.text, 0, 0};
-    if (run_.complete) run_.error(start, "the file does not say its format", "write format = 1 in the first line");
+    if (table_.entries.empty() && run_.complete) {
+      run_.error(start, "the file describes nothing",
+                 "begin with format = 1, then [site], [[product]], [[tank]], [[pump]], [[line]] and [[dispenser]]");
+    } else if (run_.complete) {
+      run_.error(start, "the file does not say its format", "write format = 1 in the first line");
+    }
   } else if (entry->node.kind != NodeKind::number || entry->node.number != site_file_version) {
     run_.error(
         entry->node.where,
         fmt::format("format is {}, but this program reads format {}", run_.written(entry->node), site_file_version),
-        fmt::format("write format = {}", site_file_version));
+        is_newer_format(entry->node) ? "a newer version of this program reads it"
+                                     : fmt::format("write format = {}", site_file_version));
   }
 }
 
@@ -150,8 +173,10 @@ void TableReader::position(std::string_view key, std::optional<Position>& member
   const auto* items = entry == nullptr ? nullptr : value_.list(key, entry->node, "two lengths");
   if (items == nullptr) return;
   if (items->size() != 2) {
-    run_.error(entry->node.where, fmt::format("{} is two lengths, but {} are written", key, items->size()),
-               "write [\"40 ft\", \"12 ft\"]");
+    run_.error(
+        entry->node.where,
+        fmt::format("{} is two lengths, but {} {} written", key, items->size(), items->size() == 1 ? "is" : "are"),
+        "write [\"40 ft\", \"12 ft\"]");
     return;
   }
   const auto x = value_.plain_quantity(key, (*items)[0], kinds::Length::kind);
@@ -225,7 +250,14 @@ void TableReader::part(std::string_view key, std::optional<Part>& member, std::s
   if (entry == nullptr) return;
   const Node& node = entry->node;
   if (node.kind == NodeKind::table) {
+    const std::size_t before = run_.diagnostics.size();
     read_into(node, member.emplace());
+    if (run_.diagnostics.size() == before && run_.complete && member->shelf.empty() && !member->loss) {
+      run_.error(node.where, fmt::format("{} names no part of the shelf and has no loss", key),
+                 fmt::format("write {0} = {{ loss = ... }}, or the id of a part on the shelf in quotes; a part that is "
+                             "not listed does not exist",
+                             key));
+    }
     return check_on_shelf(run_, key, member->shelf);
   }
   if (node.kind == NodeKind::text) {
@@ -282,8 +314,15 @@ std::vector<std::pair<double, double>> TableReader::pairs(const Entry& entry, co
                  fmt::format("write each as [{}, {}]", first_example(first), first_example(second)));
       continue;
     }
-    const auto a = value_.plain_quantity(entry.key, item.items[0], first);
-    const auto b = value_.plain_quantity(entry.key, item.items[1], second);
+    if (can_be(item.items[0], second) && can_be(item.items[1], first)) {
+      run_.error(item.where,
+                 fmt::format("a pair of {} is {} and {}, but {} stands the other way round", entry.key, first.noun,
+                             second.noun, run_.written(item)),
+                 fmt::format("write [{}, {}]", run_.written(item.items[1]), run_.written(item.items[0])));
+      continue;
+    }
+    const auto a = value_.plain_quantity(fmt::format("the first of a pair of {}", entry.key), item.items[0], first);
+    const auto b = value_.plain_quantity(fmt::format("the second of a pair of {}", entry.key), item.items[1], second);
     if (a && b) all.emplace_back(*a, *b);
   }
   return all;

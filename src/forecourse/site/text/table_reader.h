@@ -17,7 +17,7 @@ class TableReader {
 
   [[nodiscard]] SourceSpan here() const { return table_.where; }
   void about(std::string_view name, std::string_view) { name_ = name; }
-  /// Tells of every key that no description asked for.
+  /// Tells of every key that no description asked for, and of the required ones that are not there.
   void finish();
 
   void format(std::string_view key, std::string_view doc);
@@ -115,8 +115,8 @@ class TableReader {
     if constexpr (requires { value.where; }) value.where = node.where;
     const std::size_t before = run_.diagnostics.size();
     fields(reader, value);
-    const bool whole = run_.diagnostics.size() == before;
     reader.finish();
+    const bool whole = run_.diagnostics.size() == before;
     if (!whole) run_.half_read.push_back(node.where);
     check_table(ReadRun{run_.text, run_.diagnostics, run_.half_read, run_.uncertain, run_.complete && whole}, value);
   }
@@ -148,6 +148,7 @@ class TableReader {
   const Node& table_;
   const ReadRun& run_;
   ValueReader value_;
+  std::vector<std::string_view> missing_;  ///< required keys that are not there
   std::string_view name_;
   std::vector<std::string_view> known_;
 };

@@ -24,6 +24,27 @@ bool is_clock(std::string_view text) {
 
 bool is_ratio(const QuantityKind& kind) { return &kind == &kinds::Ratio::kind; }
 
+/// The kind with examples that suit the key: runs and heights are written in other units than bores.
+QuantityKind as_written_for(std::string_view key, const QuantityKind& kind) {
+  QuantityKind suited = kind;
+  const std::string_view plain = key.substr(0, key.find('.'));
+  const bool long_one = plain == "length" || plain == "lift" || plain == "position" || plain.ends_with("elevation");
+  if (&kind == &kinds::Length::kind && long_one) suited.examples = "\"12 ft 6 in\" or \"3.8 m\"";
+  return suited;
+}
+
+/// The id with '-' for every letter that may not stand in it.
+std::string repaired_id(std::string_view text, bool dots) {
+  std::string repaired;
+  for (const char c : text) {
+    const bool inside_letter = (static_cast<unsigned char>(c) & 0xC0U) == 0x80U;
+    const bool good = is_letter_or_digit(c) || c == '-' || c == '_' || (dots && c == '.');
+    if (!inside_letter) repaired += good ? c : '-';
+  }
+  return repaired;
+}
+
+constexpr std::size_t longest_id = 60;  // so that it fits into tables and messages
 constexpr std::array<std::string_view, 3> spread_keys{"low", "likely", "high"};
 
 }  // namespace
@@ -53,19 +74,27 @@ bool ValueReader::in_range(std::string_view key, const Node& node, double value,
   return false;
 }
 
+std::optional<double> ValueReader::finite(std::string_view key, const Node& node, std::string_view noun) const {
+  if (std::isfinite(node.number)) return node.number;
+  run_.error(node.where, fmt::format("{} is {}, but {} is not finite", key, noun, run_.written(node)),
+             "write a number, or leave the key out when it is not known");
+  return std::nullopt;
+}
+
 std::optional<double> ValueReader::plain_quantity(std::string_view key, const Node& node,
                                                   const QuantityKind& kind) const {
-  if (node.kind == NodeKind::number && is_ratio(kind) && std::isfinite(node.number)) return node.number;
+  if (node.kind == NodeKind::number && is_ratio(kind)) return finite(key, node, kind.noun);
+  const QuantityKind suited = as_written_for(key, kind);
   if (node.kind == NodeKind::number) {
     run_.error(node.where, fmt::format("{} is {}, but {} has no unit", key, kind.noun, run_.written(node)),
-               fmt::format("write {}", kind.examples));
+               fmt::format("write {}", suited.examples));
     return std::nullopt;
   }
   if (node.kind != NodeKind::text) {
-    wrong_kind(key, node, kind.noun, fmt::format("write {}", kind.examples));
+    wrong_kind(key, node, kind.noun, fmt::format("write {}", suited.examples));
     return std::nullopt;
   }
-  const auto read = read_quantity(node.text, kind);
+  const auto read = read_quantity(node.text, suited);
   if (const auto* trouble = std::get_if<UnitTextError>(&read)) {
     run_.error(node.where, fmt::format("{} {}", key, trouble->message), trouble->hint);
     return std::nullopt;
@@ -77,8 +106,8 @@ std::optional<double> ValueReader::scalar(std::string_view key, const Node& node
   std::optional<double> value;
   if (rule.kind != nullptr) {
     value = plain_quantity(key, node, *rule.kind);
-  } else if (node.kind == NodeKind::number && std::isfinite(node.number)) {
-    value = node.number;
+  } else if (node.kind == NodeKind::number) {
+    value = finite(key, node, "a number");
   } else {
     wrong_kind(key, node, "a number without a unit", "write it without quotes, as 3.6");
   }
@@ -117,7 +146,8 @@ std::optional<Entered<double>> ValueReader::spread_table(std::string_view key, c
   if (!good) return std::nullopt;
   if (!(*values[0] <= *values[1] && *values[1] <= *values[2])) {
     run_.error(node.where,
-               fmt::format("{} is not ordered: low, likely and high must not fall in {}", key, run_.written(node)));
+               fmt::format("{} is not ordered: low, likely and high must not fall in {}", key, run_.written(node)),
+               "low is the smallest of the three, high the largest");
     return std::nullopt;
   }
   run_.uncertain.push_back(node.where);
@@ -178,16 +208,20 @@ std::optional<Name> ValueReader::name(std::string_view key, const Node& node) co
 std::optional<Name> ValueReader::id(std::string_view key, const Node& node, IdRule rule) const {
   std::optional<Name> read = name(key, node);
   if (!read) return std::nullopt;
+  if (read->text.size() > longest_id) {
+    run_.error(node.where, fmt::format("{} is longer than {} letters", key, longest_id), "take a short name");
+    return std::nullopt;
+  }
   const bool dots = rule == IdRule::dotted;
   const bool good = std::all_of(read->text.begin(), read->text.end(), [dots](char c) {
     return is_letter_or_digit(c) || c == '-' || c == '_' || (dots && c == '.');
   });
   if (good) return read;
-  run_.error(
-      node.where,
-      fmt::format("{} {} holds other than letters, digits, '-'{} '_'{}", key, run_.written(node), dots ? "," : " and",
-                  dots ? " and '.'" : ""),
-      dots ? "write it as \"D1.a\"" : "write it as \"T-1\": a dot stands only between a dispenser and what is at it");
+  run_.error(node.where,
+             fmt::format("{} {} holds other than letters, digits, '-'{} '_'{}", key, run_.written(node),
+                         dots ? "," : " and", dots ? " and '.'" : ""),
+             fmt::format("write \"{}\"{}", repaired_id(read->text, dots),
+                         dots ? "" : ": a dot stands only between a dispenser and what is at it"));
   return std::nullopt;
 }
 

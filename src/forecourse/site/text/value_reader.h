@@ -48,6 +48,8 @@ class ValueReader {
                                                       const ScalarRule& rule) const;
   [[nodiscard]] std::optional<Entered<double>> spread_table(std::string_view key, const Node& node,
                                                             const ScalarRule& rule) const;
+  /// A number that was written without a unit.
+  [[nodiscard]] std::optional<double> finite(std::string_view key, const Node& node, std::string_view noun) const;
   [[nodiscard]] bool in_range(std::string_view key, const Node& node, double value, const Range& range) const;
   void wrong_kind(std::string_view key, const Node& node, std::string_view noun, std::string hint) const;
 

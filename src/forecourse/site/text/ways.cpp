@@ -77,6 +77,32 @@ void tell_both(const ReadRun& run, const Hose& hose, std::string_view a, SourceS
       {Severity::note, fmt::format("'{}'", a_first ? a : b), a_first ? where_a : where_b, "", {}});
 }
 
+/// A blend is of two products or more, each named once, and its shares add up to one.
+void check_blend(const ReadRun& run, const Hose& hose) {
+  const auto& blend = hose.blend;
+  if (blend.size() == 1) {
+    return run.error(blend.front().where, fmt::format("the blend of hose '{}' is of one product", hose.id.text),
+                     fmt::format("write product = \"{}\", or add what it is blended with", blend[0].product.text));
+  }
+  for (auto share = blend.begin(); share != blend.end(); ++share) {
+    const auto same = [&](const BlendShare& other) { return other.product == share->product; };
+    const auto first = std::find_if(blend.begin(), share, same);
+    if (first == share) continue;
+    run.error(share->product.where,
+              fmt::format("the blend of hose '{}' names '{}' twice", hose.id.text, share->product.text),
+              "write it once, with its whole share");
+    run.diagnostics.back().related.push_back({Severity::note, "first named here", first->product.where, "", {}});
+    return;
+  }
+  double sum = 0.0;
+  for (const BlendShare& share : blend) sum += share.share.likely.si();
+  constexpr double rounding = 1e-3;  // shares written as thirds of a percent
+  if (std::abs(sum - 1.0) <= rounding) return;
+  const SourceSpan all{blend.front().where.text, blend.front().where.begin, blend.back().where.end};
+  run.error(all, fmt::format("the shares of the blend of hose '{}' add up to {:.4g}, not to 1", hose.id.text, sum),
+            "write shares that add up to 1, or to 100 %");
+}
+
 void check_curve_points(const ReadRun& run, const PumpCurve& curve) {
   const auto& points = curve.points;
   if (points.empty()) return;
@@ -113,7 +139,8 @@ void check_table(const ReadRun& run, const EnteredLoss& loss) {
     run.error(loss.bore->where, "the bore of a loss belongs to k, which is not given");
   const auto rising = [](const LossPoint& a, const LossPoint& b) { return a.flow < b.flow && a.loss < b.loss; };
   if (!keeps(loss.points, rising)) {
-    run.error(loss.where, "the points of the loss must rise in flow and in loss from point to point");
+    run.error(loss.where, "the points of the loss must rise in flow and in loss from point to point",
+              "write the smallest flow first, and check a reading that falls");
   }
   const auto below_zero = [](const LossPoint& p) { return p.flow.si() < 0.0 || p.loss.si() < 0.0; };
   if (std::any_of(loss.points.begin(), loss.points.end(), below_zero)) {
@@ -144,14 +171,7 @@ void check_table(const ReadRun& run, const Hose& hose) {
     run.error(hose.where, fmt::format("hose '{}' has no 'product'", hose.id.text),
               "add product = ..., or blend = [...]");
   }
-  if (hose.blend.empty()) return;
-  double sum = 0.0;
-  for (const BlendShare& share : hose.blend) sum += share.share.likely.si();
-  constexpr double rounding = 1e-3;  // shares written as thirds of a percent
-  if (std::abs(sum - 1.0) > rounding) {
-    run.error(hose.where,
-              fmt::format("the shares of the blend of hose '{}' add up to {:.4g}, not to 1", hose.id.text, sum));
-  }
+  if (!hose.blend.empty() && hose.product.empty() && run.complete) check_blend(run, hose);
 }
 
 void check_table(const ReadRun& run, const Pipe& pipe) {
