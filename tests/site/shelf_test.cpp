@@ -95,10 +95,10 @@ TEST(Shelf, HangingHardwareAddsUpAsItsCommentSays) {
     for (const char* id : ids) total += from_si(find_part(id)->figure, "psi/gpm^2");
     return total;
   };
-  EXPECT_NEAR(sum({"illustrative-filter", "illustrative-meter", "illustrative-control-valve",
-                   "illustrative-three-quarter", "illustrative-three-quarter-swivel",
-                   "illustrative-three-quarter-nozzle"}),
-              0.160, 1e-12);
+  EXPECT_NEAR(
+      sum({"illustrative-filter", "illustrative-meter", "illustrative-control-valve", "illustrative-three-quarter",
+           "illustrative-three-quarter-swivel", "illustrative-three-quarter-nozzle"}),
+      0.160, 1e-12);
   EXPECT_NEAR(
       sum({"illustrative-high-flow-filter", "illustrative-high-flow-meter", "illustrative-high-flow-control-valve",
            "illustrative-one-inch-breakaway", "illustrative-one-inch-swivel", "illustrative-one-inch-nozzle"}),

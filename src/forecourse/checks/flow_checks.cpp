@@ -85,7 +85,8 @@ Finding cap_finding(const FlowResult& result, const std::string& hose, const Ran
   finding.value = range.most;
   finding.margin = *range.cap - range.most;
   finding.unit = "m3/s";
-  const bool held_by_limiter = range.limit && *range.limit <= *range.cap * (1.0 + 1e-9);  // whatever the rest of the station is
+  const bool held_by_limiter =
+      range.limit && *range.limit <= *range.cap * (1.0 + 1e-9);  // whatever the rest of the station is
   if (held_by_limiter) {
     finding.state = state_of(*finding.margin, *finding.limit);
   } else {
