@@ -168,7 +168,8 @@ class Builder {
 
   addPipe(from, to, length, bore, roughness, K) {
     const link = this.addLink(LinkType.Pipe, from, to);
-    this.model.setPipeData(link, length, 1000 * bore, 1000 * roughness, K);
+    const rough = Math.max(roughness, 1e-12); // m; the library takes no smooth pipe
+    this.model.setPipeData(link, length, 1000 * bore, 1000 * rough, K);
     return link;
   }
 
