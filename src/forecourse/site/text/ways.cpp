@@ -45,7 +45,8 @@ double zero_of(const std::vector<Entered<double>>& c) {
   constexpr double largest_flow = 10.0;   // far above
   double q = smallest_flow;
   while (q < largest_flow && polynomial(c, q) > 0.0) q *= 2.0;
-  return q < largest_flow ? q : no_limit;
+  if (q < largest_flow) return q;
+  return no_limit;
 }
 
 void check_coefficients(const ReadRun& run, const PumpCurve& curve) {
