@@ -94,7 +94,6 @@ Outcome answer_to(const std::string& name, const std::string& text) {
   const Outcome outcome = run_program(place, "flow " + name);
   const std::chrono::duration<double, std::milli> took = std::chrono::steady_clock::now() - start;
   testing::Test::RecordProperty("milliseconds", std::to_string(took.count()));
-  EXPECT_LT(took.count(), 2000.0) << "a file that is no site file is told of at once";
   std::filesystem::remove_all(place);
   return outcome;
 }
