@@ -30,6 +30,12 @@ std::string loss_text(const site::ShelfPart& part) {
   return text;
 }
 
+/// The status and the source; a source that says the status itself says it once.
+std::string standing(site::ShelfStatus status, const std::string& source) {
+  const std::string word = site::word(status);
+  return source.rfind(word, 0) == 0 ? source : word + ", " + source;
+}
+
 report::Json shelf_json(const std::string& kind) {
   report::Json out{{"pipes", report::Json::array()}, {"parts", report::Json::array()}};
   if (wanted(kind, "pipe")) {
@@ -63,27 +69,18 @@ std::string shelf_page(const std::string& kind, const Console& console) {
       "is invented, so that a first computation can be made; enter the figures of the equipment.");
   if (wanted(kind, "pipe")) {
     page.heading("pipe: bore and roughness");
-    report::terminal::Table table{{{"id", false, false},
-                                   {"bore", true, false},
-                                   {"roughness", true, false},
-                                   {"status", false, false},
-                                   {"source", false, true}},
-                                  {}};
     for (const site::ShelfPipe& pipe : site::shelf().pipes) {
-      table.rows.push_back({pipe.id, show_quantity(pipe.bore, "in"), show_quantity(pipe.roughness, "mm"),
-                            word(pipe.status), pipe.source});
+      page.item(fmt::format("{}: {}, {}; {}", pipe.id, show_quantity(pipe.bore, "in"),
+                            show_quantity(pipe.roughness, "mm"), standing(pipe.status, pipe.source)));
     }
-    page.table(table);
   }
   for (const std::string& one : kinds()) {
     if (one == "pipe" || !wanted(kind, one)) continue;
     page.heading(one + ": pressure loss");
-    report::terminal::Table table{
-        {{"id", false, false}, {"loss", true, false}, {"status", false, false}, {"source", false, true}}, {}};
     for (const site::ShelfPart& part : site::shelf().parts) {
-      if (part.kind == one) table.rows.push_back({part.id, loss_text(part), word(part.status), part.source});
+      if (part.kind != one) continue;
+      page.item(fmt::format("{}: {}; {}", part.id, loss_text(part), standing(part.status, part.source)));
     }
-    page.table(table);
   }
   return page.text();
 }
