@@ -14,6 +14,7 @@ import { FlowUnits, HeadLossType, InitHydOption, LinkProperty, LinkType, NodePro
 
 const largestLaminarReynolds = 2000;
 const leastLength = 1e-6; // m; the library refuses 0
+const leastRoughness = 1e-18; // m; the library refuses 0; 1e-12 would move the flows of a smooth line by 1e-9
 const valveShare = 1e-5; // of a run's quadratic loss, taken over by its limiter
 const valveBore = 0.05; // m
 
@@ -168,7 +169,7 @@ class Builder {
 
   addPipe(from, to, length, bore, roughness, K) {
     const link = this.addLink(LinkType.Pipe, from, to);
-    const rough = Math.max(roughness, 1e-12); // m; the library takes no smooth pipe
+    const rough = Math.max(roughness, leastRoughness);
     this.model.setPipeData(link, length, 1000 * bore, 1000 * rough, K);
     return link;
   }
