@@ -85,5 +85,24 @@ TEST(FlowToKeep, RestingOnAnIllustrativeDefaultIsNotDetermined) {
   EXPECT_NE(finding.reason.find("illustrative"), std::string::npos);
 }
 
+TEST(FlowToKeep, MetOnlyWithLikelyValuesIsNotDetermined) {
+  const std::string spread = "{ low = \"140 ft\", likely = \"150 ft\", high = \"170 ft\" }";
+  const std::string text = with(site_text("site-s"), "line.trunk.length", spread);
+  EXPECT_EQ(about(findings_of(text, 9.3), "D3.a").state, FindingState::not_determined);
+  EXPECT_EQ(about(findings_of(text, 9.8), "D3.a").state, FindingState::falls_short);
+}
+
+TEST(FlowToKeep, UncertainTimeToStopThePumpsIsNoMatterOfFlow) {
+  const std::string text = site_text("site-s") +
+                           "\n[[emergency_stop]]\nid = \"E1\"\nacts_in = { low = \"40 s\", likely = \"60 s\", high = "
+                           "\"180 s\" }\n";
+  EXPECT_EQ(about(findings_of(text, 9.3), "D3.a").state, FindingState::meets);
+}
+
+TEST(FlowToKeep, NoSupplyIsNotDetermined) {
+  const std::string text = with(site_text("site-s"), "pump.P1.running", "false");
+  EXPECT_EQ(about(findings_of(text, 9.3), "D3.a").state, FindingState::not_determined);
+}
+
 }  // namespace
 }  // namespace forecourse::checks

@@ -33,7 +33,8 @@ std::map<std::string, Range> ranges(const FlowResult& result) {
   std::map<std::string, Range> out;
   for (const FlowState& state : result.states) {
     for (const SystemFlow& system : state.systems) {
-      if (system.status == studies::FlowStatus::not_determined) continue;
+      if (system.status == studies::FlowStatus::not_determined || system.status == studies::FlowStatus::no_supply)
+        continue;
       for (const HoseFlow& hose : system.hoses) {
         if (!hose.open) continue;
         const bool fresh = out.count(hose.id) == 0;
@@ -71,6 +72,11 @@ void judge(Finding& finding, const FlowResult& result, const std::set<std::strin
     return;
   }
   finding.state = state_of(*finding.margin, *finding.limit);
+  if (result.uncertain_values > 0 && finding.state != FindingState::falls_short) {
+    finding.state = FindingState::not_determined;
+    finding.reason = "values that can move the flow are uncertain, and only what is likely was computed";
+    finding.change = "set each to its low and its high with --set, and look at the margin";
+  }
 }
 
 Finding cap_finding(const FlowResult& result, const std::string& hose, const Range& range) {

@@ -4,12 +4,13 @@
 #include <cmath>
 #include <limits>
 
+#include "forecourse/base/api_units.h"
 #include "forecourse/fuel/properties.h"
 
 namespace forecourse::network {
 namespace {
 
-constexpr double sixty_fahrenheit = 288.0 + 127.0 / 180.0;  // [K] 60 degF, exactly (60 + 459.67) / 1.8
+constexpr double sixty_fahrenheit = kelvin_from_fahrenheit(60.0);
 
 const site::Product* find(const site::Site& site, const std::string& product) {
   const auto found = std::find_if(site.products.begin(), site.products.end(),

@@ -320,7 +320,7 @@ void SystemBuilder::add_hose(const InletAt& at, const site::Hose& hose, int from
   const double limit = hose.limiter ? hose.limiter->likely.si() : infinite;
   system_.hoses.push_back({hose.id.text, at.dispenser->id.text, static_cast<int>(system_.runs.size()), share, limit});
   add_run(RunKind::hose, hose.id.text, from, add_opening(hose.id.text, *outlet), std::move(elements),
-          {0.0, limit * share});
+          parts::one_way() & parts::limited_to(limit * share));
 }
 
 void SystemBuilder::make_graph() {

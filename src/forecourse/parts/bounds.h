@@ -32,20 +32,9 @@ constexpr FlowBounds one_way() { return {.lowest = 0.0}; }
 /// \param limit largest forward flow [m3/s], >= 0
 constexpr FlowBounds limited_to(double limit) { return {.highest = limit}; }
 
-/// Bounds of a shut part: no flow either way.
-constexpr FlowBounds shut() { return {.lowest = 0.0, .highest = 0.0}; }
-
 /// Bounds of two parts passed by the same flow; empty (lowest > highest) never arises when both contain 0.
 constexpr FlowBounds operator&(FlowBounds a, FlowBounds b) {
   return {a.lowest > b.lowest ? a.lowest : b.lowest, a.highest < b.highest ? a.highest : b.highest};
 }
-
-/// The flow inside the bounds that is nearest to a given one [m3/s].
-constexpr double nearest_allowed(const FlowBounds& bounds, double flow) {
-  return flow < bounds.lowest ? bounds.lowest : flow > bounds.highest ? bounds.highest : flow;
-}
-
-/// Whether both bounds are zero, so the part can be left out of the network.
-constexpr bool is_shut(const FlowBounds& bounds) { return bounds.lowest == 0.0 && bounds.highest == 0.0; }
 
 }  // namespace forecourse::parts

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "forecourse/site/consistency/name_collector.h"
+#include "forecourse/site/describing/value_words.h"
 #include "forecourse/site/places.h"
 #include "forecourse/site/text/read_run.h"
 
@@ -82,24 +83,9 @@ Parts joined(Parts a, const Parts& b) {
   return a;
 }
 
-const char* noun_of(PartKind kind) {
-  switch (kind) {
-    case PartKind::product:
-      return "product";
-    case PartKind::tank:
-      return "tank";
-    case PartKind::pump:
-      return "pump";
-    case PartKind::hose:
-      return "hose";
-    case PartKind::place:
-      return "pump, branch or dispenser inlet";
-    case PartKind::pump_or_dispenser:
-      return "pump or dispenser";
-    case PartKind::tripping_part:
-      return "sensor, leak detector, emergency stop, pump or dispenser";
-  }
-  return "part";
+/// What an id of this kind may name, for a list of what there is.
+std::string_view noun_of(PartKind kind) {
+  return kind == PartKind::place ? "pump, branch or dispenser inlet" : reference_word(kind);
 }
 
 /// One pool of ids, each of which may be given once.

@@ -11,6 +11,7 @@
 #include "forecourse/studies/flow/hose_limits.h"
 #include "forecourse/studies/flow/open_sets.h"
 #include "forecourse/studies/flow/system_flow.h"
+#include "forecourse/studies/flow/uncertain.h"
 
 namespace forecourse::studies {
 namespace {
@@ -100,12 +101,13 @@ FlowState tell_state(const site::Site& site, const StationNetwork& network, cons
 
 /// That the study takes the likely of each uncertain value.
 std::optional<Diagnostic> likely_values_told(const site::Site& site) {
-  if (site.uncertain.empty()) return std::nullopt;
-  const std::size_t count = site.uncertain.size();
+  const std::vector<SourceSpan> uncertain = uncertain_in_flow(site);
+  if (uncertain.empty()) return std::nullopt;
+  const std::size_t count = uncertain.size();
   return Diagnostic{Severity::warning,
                     (count == 1 ? "1 value of the site is" : std::to_string(count) + " values of the site are") +
                         std::string(" uncertain: the flow study takes what is likely"),
-                    site.uncertain.front(),
+                    uncertain.front(),
                     "change one with --set to see what its low and high make of the flows",
                     {}};
 }
@@ -155,6 +157,7 @@ FlowResult study_flow(const site::Site& site, const FlowOptions& options, const 
                        static_cast<double>(result.options.open_sets.size()));
     }
   }
+  result.uncertain_values = static_cast<int>(uncertain_in_flow(site).size());
   result.defaults = network.defaults;
   result.warnings = network.warnings;
   if (const auto told = likely_values_told(site)) result.warnings.push_back(*told);

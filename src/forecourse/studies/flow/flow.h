@@ -146,6 +146,7 @@ struct FlowResult {
   std::vector<HoseSummary> hoses;
   std::vector<FlowState> states;
   std::vector<DefaultUsed> defaults;
+  int uncertain_values = 0;          ///< that can move a flow and were taken as likely
   std::vector<Diagnostic> warnings;  ///< with the reasons why a system is not determined
 };
 
