@@ -85,10 +85,11 @@ TEST(FlowToKeep, RestingOnAnIllustrativeDefaultIsNotDetermined) {
   EXPECT_NE(finding.reason.find("illustrative"), std::string::npos);
 }
 
-TEST(FlowToKeep, MetOnlyWithLikelyValuesIsNotDetermined) {
+TEST(FlowToKeep, IsHeldAgainstTheWholeSpreadOfUncertainValues) {
   const std::string spread = "{ low = \"140 ft\", likely = \"150 ft\", high = \"170 ft\" }";
   const std::string text = with(site_text("site-s"), "line.trunk.length", spread);
-  EXPECT_EQ(about(findings_of(text, 9.3), "D3.a").state, FindingState::not_determined);
+  EXPECT_EQ(about(findings_of(text, 9.3), "D3.a").state, FindingState::meets);
+  EXPECT_EQ(about(findings_of(text, 9.57), "D3.a").state, FindingState::close);
   EXPECT_EQ(about(findings_of(text, 9.8), "D3.a").state, FindingState::falls_short);
 }
 

@@ -78,9 +78,10 @@ INSTANTIATE_TEST_SUITE_P(
         WrongCall{"nothing_as_file", "flow ''", ": error: cannot be read (not there, or no permission)\n"},
         WrongCall{"set_of_unknown_key", "flow site-s.toml --set 'line.trunk.boer=3 in'",
                   "error: --set line.trunk.boer=3 in: 'boer' is not a key of line 'trunk'\n"
-                  "  hint: did you mean 'bore'?\n"},
+                  "  hint: did you mean line.trunk.bore?\n"},
         WrongCall{"set_of_unknown_part", "flow site-s.toml --set 'line.trunc.bore=3 in'",
-                  "error: --set line.trunc.bore=3 in: there is no line 'trunc'\n  hint: did you mean 'trunk'?\n"},
+                  "error: --set line.trunc.bore=3 in: there is no line 'trunc'\n"
+                  "  hint: did you mean line.trunk.bore?\n"},
         WrongCall{"set_of_wrong_unit", "flow site-s.toml --set 'line.trunk.bore=3 psi'",
                   "error: --set line.trunk.bore=3 psi: bore is a length, but 'psi' is a pressure\n"
                   "  hint: write \"2.00 in\" or \"52 mm\"\n"},
@@ -166,6 +167,23 @@ TEST(Program, ShowsAnExampleInTheHelpOfEachCommand) {
     EXPECT_NE(outcome.out.find(std::string("Example: forecourse ") + command), std::string::npos) << outcome.out;
     EXPECT_NE(run_in_sites("--help").out.find(command), std::string::npos);
   }
+}
+
+TEST(Program, APdfNeedsAFolder) {
+  const Outcome outcome = run_in_sites("flow site-s.toml --pdf");
+  EXPECT_EQ(outcome.exit, 2);
+  EXPECT_EQ(outcome.out, "");
+  EXPECT_NE(outcome.err.find("--pdf needs --out"), std::string::npos);
+}
+
+TEST(Program, WithoutThePdfProgramTheReportIsThereAndTheReasonIsTold) {
+  const std::string folder = scratch_folder("pdf");
+  const Outcome outcome = run_in_sites("flow site-s.toml --pdf --out " + quoted(folder), "PATH=/nowhere");
+  EXPECT_EQ(outcome.exit, 2);
+  EXPECT_NE(outcome.err.find("weasyprint"), std::string::npos);
+  EXPECT_NE(outcome.err.find("hint: "), std::string::npos);
+  EXPECT_NE(file_text(folder + "/report.html"), "");
+  EXPECT_EQ(file_text(folder + "/report.pdf"), "");
 }
 
 TEST(Program, TellsItsVersion) {

@@ -191,7 +191,9 @@ INSTANTIATE_TEST_SUITE_P(Sites, Examples,
 TEST(FlowStudy, UncertainValuesAreTakenAsLikelyAndSaidToBe) {
   const std::string text =
       with(site_text("site-s"), "line.trunk.length", "{ low = \"140 ft\", likely = \"150 ft\", high = \"170 ft\" }");
-  const FlowResult result = flow_of(text);
+  FlowOptions without_spans;
+  without_spans.spans = false;
+  const FlowResult result = study_flow(station(text), without_spans);
   ASSERT_EQ(result.warnings.size(), 1U);
   EXPECT_EQ(result.warnings.front().message, "1 value of the site is uncertain: the flow study takes what is likely");
   expect_near(flows(result.states.front()).at("D3.a"), 9.58);

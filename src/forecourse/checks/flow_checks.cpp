@@ -5,6 +5,8 @@
 #include <set>
 #include <utility>
 
+#include "forecourse/checks/pump_checks.h"
+
 namespace forecourse::checks {
 namespace {
 
@@ -17,6 +19,9 @@ using studies::SystemFlow;
 struct Range {
   double least = 0.0;
   double most = 0.0;
+  double lowest = 0.0;            ///< over the spread of the uncertain values too
+  double highest = 0.0;           ///< the same
+  bool has_spread = true;         ///< false: the spread is not known in some state
   std::set<std::string> systems;  ///< that feed it
   std::optional<double> cap;
   std::optional<double> limit;  ///< of its limiter
@@ -26,6 +31,16 @@ struct Range {
 void widen(Range& range, bool fresh, double flow) {
   range.least = fresh ? flow : std::min(range.least, flow);
   range.most = fresh ? flow : std::max(range.most, flow);
+}
+
+/// Widens by the spread of one flow.
+void spread(Range& range, bool fresh, const std::optional<double>& low, const std::optional<double>& high) {
+  if (!low || !high) {
+    range.has_spread = false;
+    return;
+  }
+  range.lowest = fresh ? *low : std::min(range.lowest, *low);
+  range.highest = fresh ? *high : std::max(range.highest, *high);
 }
 
 /// Ranges of the hoses that are determined in every state in which they are open.
@@ -40,6 +55,7 @@ std::map<std::string, Range> ranges(const FlowResult& result) {
         const bool fresh = out.count(hose.id) == 0;
         Range& range = out[hose.id];
         widen(range, fresh, hose.hose_flow);
+        spread(range, fresh, hose.low, hose.high);
         range.systems.insert(system.system);
         range.limit = hose.limit;
         if (hose.rule_cap) {
@@ -51,7 +67,9 @@ std::map<std::string, Range> ranges(const FlowResult& result) {
   }
   for (const studies::HoseSummary& hose : result.hoses) {
     const auto found = out.find(hose.id);
-    if (found != out.end() && hose.alone) widen(found->second, false, hose.alone->flow);
+    if (found == out.end() || !hose.alone) continue;
+    widen(found->second, false, hose.alone->flow);
+    spread(found->second, false, hose.alone->low, hose.alone->high);
   }
   return out;
 }
@@ -64,15 +82,20 @@ const DefaultUsed* loose_default(const FlowResult& result, const std::set<std::s
   return nullptr;
 }
 
-void judge(Finding& finding, const FlowResult& result, const std::set<std::string>& systems) {
-  if (const DefaultUsed* loose = loose_default(result, systems)) {
+/// \param worst the margin at the end of the spread that keeps the limit least
+void judge(Finding& finding, const FlowResult& result, const Range& range, double worst) {
+  if (const DefaultUsed* loose = loose_default(result, range.systems)) {
     finding.state = FindingState::not_determined;
     finding.reason = "it rests on a default that is " + std::string(word(loose->status)) + ": " + loose->what;
     finding.change = "enter the figures of the equipment";
     return;
   }
   finding.state = state_of(*finding.margin, *finding.limit);
-  if (result.uncertain_values > 0 && finding.state != FindingState::falls_short) {
+  if (result.uncertain_values == 0 || finding.state == FindingState::falls_short) return;
+  if (range.has_spread) {
+    finding.state = worst >= 0.0 ? FindingState::meets : FindingState::close;
+    if (worst < 0.0) finding.reason = "it is not kept over the whole spread of the uncertain values";
+  } else {
     finding.state = FindingState::not_determined;
     finding.reason = "values that can move the flow are uncertain, and only what is likely was computed";
     finding.change = "set each to its low and its high with --set, and look at the margin";
@@ -96,7 +119,7 @@ Finding cap_finding(const FlowResult& result, const std::string& hose, const Ran
   if (held_by_limiter) {
     finding.state = state_of(*finding.margin, *finding.limit);
   } else {
-    judge(finding, result, range.systems);
+    judge(finding, result, range, *range.cap - range.highest);
   }
   if (finding.state == FindingState::falls_short) finding.change = "fit a limiter: limiter = \"10 gpm\"";
   return finding;
@@ -111,7 +134,7 @@ Finding keep_finding(const FlowResult& result, const std::string& hose, const Ra
   finding.value = range.least;
   finding.margin = range.least - keep;
   finding.unit = "m3/s";
-  judge(finding, result, range.systems);
+  judge(finding, result, range, range.lowest - keep);
   if (finding.state == FindingState::falls_short) {
     finding.change = "lower the largest loss of its pressure budget, or lift the pump curve";
   }
@@ -152,6 +175,7 @@ std::vector<Finding> check_flow(const site::Site& site, const FlowResult& result
   }
   const std::map<std::string, SourceSpan> where = places(site);
   for (Finding& finding : findings) finding.where = where.at(finding.subject);
+  for (Finding& finding : check_pumps(site, result)) findings.push_back(std::move(finding));
   return findings;
 }
 

@@ -14,6 +14,20 @@ struct FlowArguments {
   SiteArguments site;
   std::vector<std::string> open;  ///< each a set of hose ids parted by commas, "all" or "each"
   std::string keep;               ///< a flow with its unit
+  std::string order;              ///< hose ids parted by commas, in the order in which they open
+  std::string command;            ///< as typed, for the report
+  bool pdf = false;               ///< report.pdf beside report.html
+  std::string paper;              ///< "a4" or "letter"; empty: letter with US units, A4 with SI
+};
+
+/// What a comparison is told on the command line.
+struct CompareArguments {
+  SiteArguments site;             ///< A; the sets apply to B
+  std::string other;              ///< the file of B; empty: A's
+  std::vector<std::string> both;  ///< values changed in A and in B
+  std::vector<std::string> open;  ///< as of the flow study
+  std::string keep;               ///< a flow with its unit
+  std::string gain;               ///< a share: "1 %"; empty: the default
   std::string command;            ///< as typed, for the report
 };
 
@@ -22,6 +36,9 @@ struct FlowArguments {
 
 /// The flow study alone.
 [[nodiscard]] Exit flow_command(const FlowArguments& arguments);
+
+/// Two stations, or one and itself with changed values, held against each other.
+[[nodiscard]] Exit compare_command(const CompareArguments& arguments);
 
 /// The generic parts that a site file can name.
 [[nodiscard]] Exit shelf_command(const std::string& kind, bool json);

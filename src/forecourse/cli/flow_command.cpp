@@ -1,6 +1,4 @@
 #include <algorithm>
-#include <chrono>
-#include <ctime>
 #include <filesystem>
 #include <system_error>
 
@@ -8,34 +6,14 @@
 #include "forecourse/cli/commands.h"
 #include "forecourse/cli/console.h"
 #include "forecourse/cli/flow_request.h"
+#include "forecourse/cli/output.h"
+#include "forecourse/cli/pdf.h"
 #include "forecourse/report/flow/flow_html.h"
 #include "forecourse/report/flow/flow_json.h"
 #include "forecourse/report/flow/flow_terminal.h"
 
 namespace forecourse::cli {
 namespace {
-
-/// "25 Nov 2026", in the time zone of the machine.
-std::string today() {
-  const std::time_t now = std::chrono::system_clock::to_time_t(std::chrono::system_clock::now());
-  std::tm local{};
-  localtime_r(&now, &local);
-  static constexpr const char* months[] = {"Jan", "Feb", "Mar", "Apr", "May", "Jun",
-                                           "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
-  return std::to_string(local.tm_mday) + " " + months[local.tm_mon] + " " + std::to_string(local.tm_year + 1900);
-}
-
-bool make_folder(const std::string& folder) {
-  std::error_code trouble;
-  std::filesystem::create_directories(folder, trouble);
-  if (trouble) print_error(folder + ": error: cannot be made: " + trouble.message() + "\n");
-  return !trouble;
-}
-
-bool falls_short(const std::vector<checks::Finding>& findings) {
-  return std::any_of(findings.begin(), findings.end(),
-                     [](const checks::Finding& finding) { return finding.state == checks::FindingState::falls_short; });
-}
 
 /// Tells of a station without hoses: there is no flow to compute.
 bool has_hose(const SiteSource& source) {
@@ -59,7 +37,13 @@ std::vector<Diagnostic> errors_of(const std::vector<Diagnostic>& all) {
   return errors;
 }
 
-/// Writes report.html and flow.json into the folder; the paths written, empty if one could not be.
+report::html::Paper paper_of(const FlowArguments& arguments, site::Display display) {
+  const bool letter = arguments.paper.empty() ? display == site::Display::us : arguments.paper == "letter";
+  return letter ? report::html::Paper::letter : report::html::Paper::a4;
+}
+
+/// Writes report.html and flow.json into the folder, and report.pdf if asked; the paths written, empty if one could
+/// not be.
 std::vector<std::string> write_report(const FlowArguments& arguments, const SiteSource& source,
                                       const studies::FlowResult& result, const std::vector<checks::Finding>& findings) {
   const std::string& folder = arguments.site.out;
@@ -67,9 +51,15 @@ std::vector<std::string> write_report(const FlowArguments& arguments, const Site
   const std::string page = (std::filesystem::path(folder) / "report.html").string();
   const std::string data = (std::filesystem::path(folder) / "flow.json").string();
   const report::FlowReportFacts facts{today(), arguments.command, source.texts, findings};
-  const bool written = write_file(page, report::flow_report(result, source.site, facts)) &&
-                       write_file(data, report::to_text(report::flow_document(result, source.texts, findings)));
-  return written ? std::vector<std::string>{page, data} : std::vector<std::string>{};
+  const std::string html = report::flow_report(result, source.site, facts);
+  if (!write_file(page, html) ||
+      !write_file(data, report::to_text(report::flow_document(result, source.texts, findings)))) {
+    return {};
+  }
+  if (!arguments.pdf) return {page, data};
+  const std::string pages = (std::filesystem::path(folder) / "report.pdf").string();
+  if (!write_pdf(pages, html, paper_of(arguments, source.site.display))) return {};
+  return {page, pages, data};
 }
 
 }  // namespace
@@ -77,12 +67,16 @@ std::vector<std::string> write_report(const FlowArguments& arguments, const Site
 Exit flow_command(const FlowArguments& arguments) {
   SiteSource source;
   if (!load_site(arguments.site, source) || !has_hose(source)) return Exit::bad_input;
-  const auto options = flow_options(arguments, source.site);
+  const auto options = flow_options(arguments, source);
   if (!options) return Exit::bad_input;
   studies::FlowResult result = studies::study_flow(source.site, *options);
   result.warnings.insert(result.warnings.begin(), source.warnings.begin(), source.warnings.end());
   const std::vector<checks::Finding> findings = checks::check_flow(source.site, result);
   std::vector<std::string> written;
+  if (arguments.pdf && arguments.site.out.empty()) {
+    print_error("error: --pdf needs --out, the folder to write into\n");
+    return Exit::bad_input;
+  }
   if (!arguments.site.out.empty()) {
     written = write_report(arguments, source, result, findings);
     if (written.empty()) return Exit::bad_input;

@@ -11,18 +11,25 @@
 namespace forecourse::cli {
 namespace {
 
-studies::OpenSet open_set(const std::string& text, const site::Site& site) {
-  if (text == "all") return studies::all_hoses(site);
-  if (text == "each") return studies::one_hose_each(site);
-  if (text.empty() || text == "none") return {"no hose open", {}};
-  studies::OpenSet set{text, {}};
+/// Ids parted by commas, without the blanks around them.
+std::vector<std::string> ids_of(const std::string& text) {
+  std::vector<std::string> ids;
   std::istringstream words(text);
   for (std::string id; std::getline(words, id, ',');) {
     const std::size_t first = id.find_first_not_of(' ');
     const std::size_t last = id.find_last_not_of(' ');
-    if (first != std::string::npos) set.hoses.push_back(id.substr(first, last - first + 1));
+    if (first != std::string::npos) ids.push_back(id.substr(first, last - first + 1));
   }
-  return set;
+  return ids;
+}
+
+}  // namespace
+
+studies::OpenSet open_set(const std::string& text, const site::Site& site) {
+  if (text == "all") return studies::all_hoses(site);
+  if (text == "each") return studies::one_hose_each(site);
+  if (text.empty() || text == "none") return {"no hose open", {}};
+  return {text, ids_of(text)};
 }
 
 bool read_keep(const std::string& text, std::optional<double>& keep) {
@@ -39,14 +46,13 @@ bool read_keep(const std::string& text, std::optional<double>& keep) {
   return false;
 }
 
-}  // namespace
-
-std::optional<studies::FlowOptions> flow_options(const FlowArguments& arguments, const site::Site& site) {
+std::optional<studies::FlowOptions> flow_options(const FlowArguments& arguments, const SiteSource& source) {
   studies::FlowOptions options;
-  for (const std::string& set : arguments.open) options.open_sets.push_back(open_set(set, site));
+  for (const std::string& set : arguments.open) options.open_sets.push_back(open_set(set, source.site));
+  options.order = ids_of(arguments.order);
   const bool keep_read = read_keep(arguments.keep, options.keep_flow);
-  const std::vector<Diagnostic> problems = studies::check_options(site, options);
-  if (!problems.empty()) print_error(report::to_text(problems, {}));
+  const std::vector<Diagnostic> problems = studies::check_options(source.site, options);
+  if (!problems.empty()) print_error(report::to_text(problems, source.texts));
   if (!keep_read || !problems.empty()) return std::nullopt;
   return options;
 }

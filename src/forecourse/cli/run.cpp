@@ -26,6 +26,21 @@ void add_flow_options(CLI::App& command, FlowArguments& flow) {
   command.add_option("--open", flow.open, "open hoses: D1.a,D2.a; or all; or each (one at each dispenser); or none")
       ->take_all();
   command.add_option("--keep", flow.keep, "a flow that every open hose should keep: \"10 gpm\"");
+  command.add_option("--order", flow.order, "order in which hoses open, for the ladder: D1.a,D3.a,D2.a");
+  command.add_flag("--pdf", flow.pdf, "also write report.pdf (with weasyprint)");
+  command.add_option("--paper", flow.paper, "of the PDF: a4 or letter (default: letter with US units, else a4)")
+      ->check(CLI::IsMember({"a4", "letter"}));
+}
+
+void add_compare_options(CLI::App& command, CompareArguments& compare) {
+  add_site_options(command, compare.site);
+  command.add_option("OTHER", compare.other, "site file of B (default: SITE)");
+  command.add_option("--open", compare.open, "a set of open hoses besides all, one each and alone: D1.a,D2.a");
+  command.add_option("--keep", compare.keep, "a flow that every open hose should keep: \"10 gpm\"");
+  command.add_option("--gain", compare.gain, "share of A's flow that is worth having more of (default: \"1 %\")");
+  command.get_option("--set")->description("change a value of B: line.trunk.bore=\"3 in\", hose.*.limiter=\"10 gpm\"");
+  command.add_option("--set-both", compare.both, "change a value of A and of B, before the --set of B");
+  for (const char* each : {"--set", "--set-both", "--open"}) command.get_option(each)->allow_extra_args(false);
 }
 
 std::string typed(const std::vector<std::string>& arguments) {
@@ -74,6 +89,19 @@ Exit run(const std::vector<std::string>& arguments) {
   flow_app->callback([&] {
     flow.command = typed(arguments);
     exit = flow_command(flow);
+  });
+
+  CompareArguments compare;
+  CLI::App* compare_app = app.add_subcommand("compare", "two stations, or one with changed values, side by side");
+  compare_app->footer(
+      "A is SITE. B is OTHER, or SITE where no OTHER is given; --set changes values of B alone,\n"
+      "--set-both those of both. A star is every item: hose.*.limiter, line.*.bore.\n"
+      "Example: forecourse compare sites/site-s.toml --set line.trunk.bore=\"3 in\"\n"
+      "         forecourse compare a.toml b.toml --set-both hose.*.limiter=\"10 gpm\"");
+  add_compare_options(*compare_app, compare);
+  compare_app->callback([&] {
+    compare.command = typed(arguments);
+    exit = compare_command(compare);
   });
 
   std::string kind;

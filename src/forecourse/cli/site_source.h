@@ -26,6 +26,13 @@ struct SiteSource {
   std::vector<Diagnostic> warnings;
 };
 
+/// The text of a site file; false, with the reason on standard error, if it cannot be read.
+[[nodiscard]] bool read_site_file(const std::string& path, std::string& text);
+
+/// Changes a text as each `--set`, or other option of its kind, asks; all that is wrong with any of them is printed to
+/// standard error. False if one could not be applied.
+[[nodiscard]] bool apply_sets(const std::vector<std::string>& sets, std::string& text, const char* option = "--set");
+
 /// Reads the file, changes what `--set` asks, reads the station. Everything wrong is printed to standard
 /// error; false if there was an error.
 [[nodiscard]] bool load_site(const SiteArguments& arguments, SiteSource& source);

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <string>
+#include <variant>
 
 #include "forecourse/base/diagnostic.h"
 #include "forecourse/parts/bounds.h"
@@ -49,6 +50,24 @@ struct Element {
 [[nodiscard]] inline parts::Loss loss(const Element& element, double flow) {
   const parts::Loss own = parts::loss(element.law, element.flow_factor * flow);
   return {own.pressure_loss, own.slope * element.flow_factor};
+}
+
+/// A law with its pump, if it is one, turned at a share of its full speed [1].
+[[nodiscard]] inline parts::Law at_speed(const parts::Law& law, double speed) {
+  const auto* full = std::get_if<parts::PumpLaw>(&law);
+  if (full == nullptr) return law;
+  return parts::PumpLaw{full->curve, full->speed_ratio * speed, full->efficiency};
+}
+
+/// Pressure loss of one element with a pump turned at a share of its full speed.
+/// \param flow  [m3/s] of the run
+/// \param speed of full speed [1]
+/// \return [Pa], [Pa s/m3] per flow of the run
+[[nodiscard]] inline parts::Loss loss(const Element& element, double flow, double speed) {
+  if (speed == 1.0 || !std::holds_alternative<parts::PumpLaw>(element.law)) return loss(element, flow);
+  Element turned = element;
+  turned.law = at_speed(element.law, speed);
+  return loss(turned, flow);
 }
 
 }  // namespace forecourse::network

@@ -42,6 +42,12 @@ fuel::EnteredProperties entered(const site::Product& product) {
   }
   if (product.viscosity) out.dynamic_viscosity = product.viscosity->likely.si();
   if (product.expansion) out.thermal_expansion = product.expansion->likely.si();
+  if (product.viscosity_points.size() > 1) {
+    const site::ViscosityPoint& cold = product.viscosity_points.front();
+    const site::ViscosityPoint& hot = product.viscosity_points.back();
+    out.viscosity_law =
+        fuel::fit_viscosity_law(cold.temperature.si(), cold.viscosity.si(), hot.temperature.si(), hot.viscosity.si());
+  }
   return out;
 }
 

@@ -1,10 +1,12 @@
 #pragma once
 
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "forecourse/base/default_used.h"
+#include "forecourse/network/control_point.h"
 #include "forecourse/network/element.h"
 #include "forecourse/network/fluid.h"
 #include "forecourse/solvers/steady_graph.h"
@@ -64,10 +66,13 @@ struct PipingSystem {
   std::vector<Run> runs;
   std::vector<HosePoint> hoses;
   std::vector<PumpPoint> pumps;
-  std::vector<Diagnostic> problems;  ///< why it cannot be computed; empty if it can
-  bool elevations_known = true;      ///< false: only lifts were entered, so gauge pressures are not determined
+  std::optional<ControlPoint> control;  ///< that starts, stops or turns pumps by itself
+  std::vector<Diagnostic> problems;     ///< why it cannot be computed; empty if it can
+  bool elevations_known = true;         ///< false: only lifts were entered, so gauge pressures are not determined
   std::shared_ptr<const solvers::SteadyGraph> graph;  ///< null if there are problems
 
+  /// True if which pumps run, or how fast, depends on the state: lead and lag, alternating, variable speed.
+  [[nodiscard]] bool has_moving_control() const { return control.has_value(); }
   [[nodiscard]] int node_of_opening(std::size_t i) const { return static_cast<int>(places.size() + i); }
   /// Piezometric pressure less this is gauge pressure.
   [[nodiscard]] double weight_of(double elevation) const;

@@ -2,25 +2,16 @@
 
 namespace forecourse::network {
 
-RunLaws::RunLaws(const PipingSystem& system) {
+RunLaws::RunLaws(const PipingSystem& system) : system_(&system), speeds_(system.runs.size(), 1.0) {
   runs_.reserve(system.runs.size());
   for (const Run& run : system.runs) runs_.push_back(gather(run));
 }
 
-RunLaws::Gathered RunLaws::gather(const Run& run) {
-  Gathered out;
-  for (const Element& element : run.elements) {
-    const double factor = element.flow_factor;
-    if (const auto* quadratic = std::get_if<parts::QuadraticLaw>(&element.law)) {
-      out.quadratic =
-          out.quadratic + parts::QuadraticLaw{quadratic->linear * factor, quadratic->quadratic * factor * factor};
-    } else if (const auto* pipe = std::get_if<parts::PipeLaw>(&element.law)) {
-      out.pipes.push_back({*pipe, factor});
-    } else {
-      out.others.push_back({element.law, factor});
-    }
-  }
-  return out;
+void RunLaws::set_speed(int run, double speed) {
+  const auto i = static_cast<std::size_t>(run);
+  if (speeds_[i] == speed) return;
+  speeds_[i] = speed;
+  runs_[i] = gather(system_->runs[i], speed);
 }
 
 }  // namespace forecourse::network

@@ -2,42 +2,31 @@
 
 #include <vector>
 
-#include "forecourse/network/piping_system.h"
+#include "forecourse/network/gathered_run.h"
 
 namespace forecourse::network {
 
-/// The laws of a system's runs, parts in series gathered so that a solver asks as little as possible:
-/// all quadratic losses of a run are one, the other laws stay apart.
+/// The laws of a system's runs as a solver asks for them, parts in series gathered.
 class RunLaws {
  public:
+  /// \pre the system outlives this
   explicit RunLaws(const PipingSystem& system);
+
+  /// Lets the pump of a run turn at a share of its full speed from now on [1]; at first all turn at full speed.
+  void set_speed(int run, double speed);
 
   /// \param flow [m3/s] through the run
   /// \return loss [Pa] and slope [Pa s/m3]
   [[nodiscard]] solvers::EdgeLoss loss(int run, double flow) const {
-    const Gathered& law = runs_[static_cast<std::size_t>(run)];
-    parts::Loss sum = parts::loss(law.quadratic, flow);
-    for (const auto& pipe : law.pipes) sum = sum + scaled(parts::loss(pipe.law, pipe.factor * flow), pipe.factor);
-    for (const auto& other : law.others) sum = sum + scaled(parts::loss(other.law, other.factor * flow), other.factor);
-    return {sum.pressure_loss, sum.slope};
+    return runs_[static_cast<std::size_t>(run)].loss(flow);
   }
 
+  [[nodiscard]] const std::vector<GatheredRun>& runs() const { return runs_; }
+
  private:
-  template <class L>
-  struct Factored {
-    L law;
-    double factor;
-  };
-  struct Gathered {
-    parts::QuadraticLaw quadratic;
-    std::vector<Factored<parts::PipeLaw>> pipes;
-    std::vector<Factored<parts::Law>> others;
-  };
-
-  static parts::Loss scaled(parts::Loss loss, double factor) { return {loss.pressure_loss, loss.slope * factor}; }
-  static Gathered gather(const Run& run);
-
-  std::vector<Gathered> runs_;
+  const PipingSystem* system_;
+  std::vector<GatheredRun> runs_;
+  std::vector<double> speeds_;  ///< per run [1]
 };
 
 }  // namespace forecourse::network

@@ -8,7 +8,8 @@ namespace forecourse::network {
 namespace {
 
 constexpr int most_blend_rounds = 60;
-constexpr double blend_agreement = 1e-9;  // relative
+constexpr double blend_agreement = 1e-9;    // relative
+constexpr double least_blend_flow = 1e-12;  // [m3/s] the solver's own residual
 
 std::vector<char> mask(const PipingSystem& system, const std::vector<std::string>& open_hoses) {
   std::vector<char> open;
@@ -19,30 +20,6 @@ std::vector<char> mask(const PipingSystem& system, const std::vector<std::string
 }
 
 }  // namespace
-
-SystemSolver::SystemSolver(const PipingSystem& system, solvers::SteadyOptions options)
-    : system_(&system), laws_(system), solver_(*system.graph, laws_, options) {}
-
-SystemState SystemSolver::solve(const std::vector<char>& open_hoses, const std::vector<double>& caps) {
-  solvers::SteadyCase given;
-  given.open.assign(system_->runs.size(), 1);
-  for (const PumpPoint& pump : system_->pumps) given.open[static_cast<std::size_t>(pump.run)] = pump.running ? 1 : 0;
-  if (!caps.empty()) {
-    for (const Run& run : system_->runs) given.highest.push_back(run.bounds.highest);
-  }
-  for (std::size_t h = 0; h < system_->hoses.size(); ++h) {
-    const auto run = static_cast<std::size_t>(system_->hoses[h].run);
-    given.open[run] = open_hoses[h];
-    if (!caps.empty()) given.highest[run] = std::min(given.highest[run], caps[h]);
-  }
-  SystemState state;
-  solvers::SteadyState steady;
-  state.report = solver_.solve(given, steady);
-  state.pressure = std::move(steady.pressure);
-  state.flow = std::move(steady.flow);
-  state.open = std::move(given.open);
-  return state;
-}
 
 StationSolver::StationSolver(const StationNetwork& network) : network_(network) {
   for (const PipingSystem& system : network.systems) {
@@ -59,31 +36,50 @@ void StationSolver::find_blends() {
     if (solver_of_[s] < 0) continue;
     for (std::size_t h = 0; h < network_.systems[s].hoses.size(); ++h) {
       const HosePoint& hose = network_.systems[s].hoses[h];
-      if (hose.share < 1.0) blends[hose.id].push_back({s, h});
+      if (hose.share < 1.0) blends[hose.id].parts.push_back({s, h});
     }
   }
   for (auto& [id, blend] : blends) blends_.push_back(std::move(blend));
 }
 
 /// Caps every part of a blended hose but the one that gives least for its share. True if a cap moved.
-bool StationSolver::throttle(const Blend& blend, const StationState& state) {
-  const auto per_share = [&](const BlendPart& part) {
-    const HosePoint& hose = network_.systems[part.system].hoses[part.hose];
-    return state.systems[part.system].flow[static_cast<std::size_t>(hose.run)] / hose.share;
+/// A part at its cap could give more, so only one that stays below its cap can give less than the part that was least.
+bool StationSolver::throttle(Blend& blend, const StationState& state, std::vector<char>& moved_in) {
+  const auto hose = [&](std::size_t i) -> const HosePoint& {
+    return network_.systems[blend.parts[i].system].hoses[blend.parts[i].hose];
   };
-  std::size_t least = 0;
-  for (std::size_t i = 1; i < blend.size(); ++i) {
-    if (per_share(blend[i]) < per_share(blend[least])) least = i;
+  const auto flow = [&](std::size_t i) {
+    return state.systems[blend.parts[i].system].flow[static_cast<std::size_t>(hose(i).run)] / hose(i).share;
+  };
+  const auto cap = [&](std::size_t i) -> double& { return caps_[blend.parts[i].system][blend.parts[i].hose]; };
+  for (std::size_t i = 0; i < blend.parts.size(); ++i) {
+    const bool below_cap = flow(i) < cap(i) / hose(i).share * (1.0 - blend_agreement);
+    if (i != blend.least && below_cap && flow(i) < flow(blend.least)) blend.least = i;
   }
-  const double flow = per_share(blend[least]);
+  const double least = flow(blend.least);
   bool moved = false;
-  for (std::size_t i = 0; i < blend.size(); ++i) {
-    const HosePoint& hose = network_.systems[blend[i].system].hoses[blend[i].hose];
-    double& cap = caps_[blend[i].system][blend[i].hose];
-    if (std::abs(per_share(blend[i]) - flow) > blend_agreement * std::max(flow, 1e-9)) moved = true;
-    cap = i == least ? INFINITY : flow * hose.share;
+  for (std::size_t i = 0; i < blend.parts.size(); ++i) {
+    if (std::abs(flow(i) - least) > blend_agreement * std::max(least, 1e-9)) moved = true;
+    const double next = i == blend.least ? INFINITY : least * hose(i).share;
+    if (next != cap(i)) moved_in[blend.parts[i].system] = 1;
+    cap(i) = next;
   }
   return moved;
+}
+
+/// A hose throttled to nothing is taken as shut, since the solver then finds the state at rest exactly; it is told
+/// open.
+void StationSolver::solve_system(std::size_t system, const std::vector<char>& open, SystemState& state) {
+  std::vector<char> flowing = open;
+  for (std::size_t h = 0; h < open.size(); ++h) {
+    if (caps_[system][h] <= least_blend_flow) flowing[h] = 0;
+  }
+  const bool started = state.report.status == solvers::SteadyStatus::converged;
+  state =
+      solvers_[static_cast<std::size_t>(solver_of_[system])].solve(flowing, caps_[system], started ? &state : nullptr);
+  for (std::size_t h = 0; h < open.size(); ++h) {
+    state.open[static_cast<std::size_t>(network_.systems[system].hoses[h].run)] = open[h];
+  }
 }
 
 StationState StationSolver::solve(const std::vector<std::string>& open_hoses) {
@@ -94,24 +90,26 @@ StationState StationSolver::solve(const std::vector<std::string>& open_hoses) {
     open.push_back(mask(network_.systems[s], open_hoses));
     std::fill(caps_[s].begin(), caps_[s].end(), INFINITY);
   }
-  const auto solve_all = [&] {
+  std::vector<char> moved_in(network_.systems.size(), 1);  // caps of the system moved: it is to be solved again
+  const auto solve_moved = [&] {
     for (std::size_t s = 0; s < network_.systems.size(); ++s) {
-      if (solver_of_[s] >= 0)
-        state.systems[s] = solvers_[static_cast<std::size_t>(solver_of_[s])].solve(open[s], caps_[s]);
+      if (solver_of_[s] >= 0 && moved_in[s] != 0) solve_system(s, open[s], state.systems[s]);
+      moved_in[s] = 0;
     }
   };
-  solve_all();
-  std::vector<const Blend*> open_blends;
-  for (const Blend& blend : blends_) {
-    if (open[blend.front().system][blend.front().hose] != 0) open_blends.push_back(&blend);
+  solve_moved();
+  std::vector<Blend*> open_blends;
+  for (Blend& blend : blends_) {
+    blend.least = 0;
+    if (open[blend.parts.front().system][blend.parts.front().hose] != 0) open_blends.push_back(&blend);
   }
   bool moved = !open_blends.empty();
   while (moved && state.blend_rounds < most_blend_rounds) {
     moved = false;
-    for (const Blend* blend : open_blends) moved = throttle(*blend, state) || moved;
+    for (Blend* blend : open_blends) moved = throttle(*blend, state, moved_in) || moved;
     if (!moved) break;
     ++state.blend_rounds;
-    solve_all();
+    solve_moved();
   }
   state.blends_agree = !moved;
   return state;

@@ -4,38 +4,10 @@
 #include <string>
 #include <vector>
 
-#include "forecourse/network/piping_system.h"
-#include "forecourse/network/run_laws.h"
-#include "forecourse/solvers/steady.h"
+#include "forecourse/network/pump_control.h"
+#include "forecourse/network/system_solver.h"
 
 namespace forecourse::network {
-
-/// Pressures and flows of one system for one set of open hoses.
-struct SystemState {
-  std::vector<double> pressure;  ///< [Pa] piezometric, per node
-  std::vector<double> flow;      ///< [m3/s] per run; 0 for a closed hose
-  std::vector<char> open;        ///< per run
-  solvers::SteadyReport report;
-};
-
-/// One system made ready to solve many states.
-class SystemSolver {
- public:
-  explicit SystemSolver(const PipingSystem& system, solvers::SteadyOptions options = {});
-  SystemSolver(const SystemSolver&) = delete;
-  SystemSolver& operator=(const SystemSolver&) = delete;
-
-  [[nodiscard]] const PipingSystem& system() const { return *system_; }
-
-  /// \param open_hoses  per hose of the system
-  /// \param caps        [m3/s] per hose, a further limit on its flow in this system; empty: none
-  [[nodiscard]] SystemState solve(const std::vector<char>& open_hoses, const std::vector<double>& caps = {});
-
- private:
-  const PipingSystem* system_;
-  RunLaws laws_;
-  solvers::SteadySolver<RunLaws> solver_;
-};
 
 /// The states of every system of a station for one set of open hoses.
 struct StationState {
@@ -60,13 +32,17 @@ class StationSolver {
   struct BlendPart {
     std::size_t system, hose;
   };
-  using Blend = std::vector<BlendPart>;  ///< the parts of one blended hose
+  struct Blend {  ///< a blended hose
+    std::vector<BlendPart> parts;
+    std::size_t least = 0;  ///< the part that gives least for its share
+  };
 
   void find_blends();
-  [[nodiscard]] bool throttle(const Blend& blend, const StationState& state);
+  [[nodiscard]] bool throttle(Blend& blend, const StationState& state, std::vector<char>& moved_in);
+  void solve_system(std::size_t system, const std::vector<char>& open, SystemState& state);
 
   const StationNetwork& network_;
-  std::deque<SystemSolver> solvers_;       ///< of the systems without problems
+  std::deque<ControlledSolver> solvers_;   ///< of the systems without problems
   std::vector<int> solver_of_;             ///< per system; -1 if it has problems
   std::vector<std::vector<double>> caps_;  ///< per system and hose
   std::vector<Blend> blends_;

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "forecourse/base/constants.h"
+#include "forecourse/network/control_builder.h"
 #include "forecourse/site/liquid_level.h"
 #include "forecourse/site/places.h"
 
@@ -64,7 +65,10 @@ PipingSystem SystemBuilder::build(std::string id) {
   for (const site::Pump* pump : group_.pumps) add_pump(*pump);
   for (const site::Line* line : group_.lines) add_line(*line);
   for (const InletAt& at : group_.inlets) add_inlet(at);
-  if (system_.problems.empty()) make_graph();
+  if (system_.problems.empty()) {
+    make_graph();
+    add_control(site_, system_, defaults_, warnings_);
+  }
   return std::move(system_);
 }
 
@@ -170,31 +174,12 @@ void SystemBuilder::add_pump(const site::Pump& pump) {
                          "enter check_valve = true if there is one",
                          {}});
   }
-  const bool running = pump.running.value_or(true) && !is_held_off(pump);
+  const bool running = pump.running.value_or(true) && !is_held_off(site_, pump, system_.product);
   PumpPoint point{pump.id.text, pump.tank.text, static_cast<int>(system_.runs.size()), running, 0.0};
   if (pump.discharge_elevation) point.discharge_elevation = pump.discharge_elevation->likely.si();
   system_.pumps.push_back(point);
   add_run(RunKind::pump, pump.id.text, known->second, node_of_place_[pump.id.text], std::move(elements),
           checked ? parts::one_way() : parts::open_both_ways());
-}
-
-/// Whether its control keeps it off. Controls that start and stop pumps by themselves are told to be left out.
-bool SystemBuilder::is_held_off(const site::Pump& pump) {
-  for (const site::PumpControl& control : site_.controls) {
-    const bool named = std::find(control.pumps.begin(), control.pumps.end(), pump.id) != control.pumps.end();
-    const bool meant = named || (control.pumps.empty() && control.product.text == system_.product);
-    if (!meant || !control.kind) continue;
-    if (control.kind->value == site::ControlKind::off) return true;
-    if (control.kind->value != site::ControlKind::all) {
-      warnings_.push_back({Severity::warning,
-                           "pump '" + pump.id.text + "' is taken to run: its control '" + control.id.text +
-                               "' does not enter this computation",
-                           control.where,
-                           "enter running = false to see the station without the pump",
-                           {}});
-    }
-  }
-  return false;
 }
 
 void SystemBuilder::add_line(const site::Line& line) {

@@ -20,7 +20,6 @@ class SystemBuilder {
  private:
   void add_places();
   void add_pump(const site::Pump& pump);
-  [[nodiscard]] bool is_held_off(const site::Pump& pump);
   void add_line(const site::Line& line);
   void add_inlet(const InletAt& at);
   void add_hose(const InletAt& at, const site::Hose& hose, int from, double share);

@@ -11,6 +11,8 @@ namespace forecourse::parts {
 /// Loss of a device from points (flow, loss): C1, odd in flow, straight beyond the last point.
 struct CurveLaw {
   MonotoneCubic curve;  ///< over flows >= 0, starting at (0, 0)
+
+  friend bool operator==(const CurveLaw&, const CurveLaw&) = default;
 };
 
 /// Makes a loss curve from measured points; (0, 0) is added when the first flow is above zero.

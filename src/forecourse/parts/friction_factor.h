@@ -19,6 +19,8 @@ struct FrictionLaw {
   double roughness_term = 0.0;         ///< relative roughness / 3.7 [1]
   double start_term = 0.0;             ///< (relative roughness / 3.7)^1.11, for the first guess [1]
   std::array<double, 4> transition{};  ///< factor = c0 + c1 t + c2 t2 + c3 t3, t = (Re - 2000)/2000 [1]
+
+  friend bool operator==(const FrictionLaw&, const FrictionLaw&) = default;
 };
 
 /// Friction law of a round pipe of one relative roughness. See docs/theory/pipe-friction.md.

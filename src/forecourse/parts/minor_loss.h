@@ -8,6 +8,8 @@ struct Loss;
 struct QuadraticLaw {
   double linear = 0.0;     ///< [Pa s/m3], >= 0
   double quadratic = 0.0;  ///< [Pa s2/m6], >= 0
+
+  friend bool operator==(const QuadraticLaw&, const QuadraticLaw&) = default;
 };
 
 /// Two parts passed by the same flow, one after the other.

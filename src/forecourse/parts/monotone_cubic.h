@@ -59,9 +59,13 @@ class MonotoneCubic {
   [[nodiscard]] double first_flow() const { return knots_.front().flow; }
   [[nodiscard]] double last_flow() const { return knots_.back().flow; }
 
+  friend bool operator==(const MonotoneCubic&, const MonotoneCubic&) = default;
+
  private:
   struct Knot {
     double flow, value, slope;
+
+    friend bool operator==(const Knot&, const Knot&) = default;
   };
   std::vector<Knot> knots_;
 };

@@ -22,6 +22,8 @@ struct PipeLaw {
   double laminar = 0.0;            ///< friction loss = laminar * q below Re 2000 [Pa s/m3]
   FrictionLaw friction;            ///< constants of the friction factor
   QuadraticLaw fittings;           ///< fittings passed by the same flow
+
+  friend bool operator==(const PipeLaw&, const PipeLaw&) = default;
 };
 
 /// Makes the law of a pipe; done once, then `loss` is called as often as needed.

@@ -88,6 +88,7 @@ const char* verb(FindingState state, bool one) {
 
 std::string clause_in_words(const Finding& finding) {
   if (finding.clause.empty()) return "What was asked for, not a rule.";
+  if (finding.clause == "common practice") return "Common practice; no clause is known.";
   return finding.clause + (finding.edition.empty() ? "" : ", " + finding.edition) +
          (finding.clause_verified ? "." : "; its text was not verified.");
 }
@@ -172,7 +173,9 @@ std::string in_words(const FindingGroup& group, site::Display display, Glyphs gl
     out +=
         std::string(values.empty() ? "; " : ", ") + "limit " + shown(first.limit, first.unit, display, glyphs) + unit;
   }
-  if (!first.clause.empty()) out += "; " + first.clause + (first.clause_verified ? "" : " (text not verified)");
+  if (!first.clause.empty())
+    out += "; " + first.clause +
+           (first.clause_verified || first.clause == "common practice" ? "" : " (text not verified)");
   if (!first.reason.empty()) out += "; " + first.reason;
   if (!first.change.empty()) out += "; " + first.change;
   return out + ".";

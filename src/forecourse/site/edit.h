@@ -21,6 +21,13 @@ namespace forecourse::site {
 ///         cannot be read there.
 [[nodiscard]] Parsed<std::string> set_value(std::string_view text, std::string_view path, std::string_view value);
 
+/// Sets one value at every place a path stands for. A star is every item of a list: "line.*.bore",
+/// "dispenser.*.hose.*.limiter"; "hose.*.limiter" and "inlet.regular.riser.bore" are short for those of every
+/// dispenser, "hose.D1.a.limiter" for the one hose of that name.
+///
+/// \return as `set_value`. A path that leads nowhere is told with the nearest one that leads to something.
+[[nodiscard]] Parsed<std::string> set_everywhere(std::string_view text, std::string_view path, std::string_view value);
+
 /// Removes a key with its value, or a whole table or list item with all that stands under its header.
 [[nodiscard]] Parsed<std::string> remove_value(std::string_view text, std::string_view path);
 

@@ -41,8 +41,9 @@ struct Pipe {
 /// A part in the path that only loses pressure: filter, meter, control valve, breakaway, swivel, nozzle.
 struct Part {
   SourceSpan where{};
-  Name shelf;                       ///< id of a generic part on the shelf; empty: entered here
-  std::optional<EnteredLoss> loss;  ///< replaces the shelf's
+  Name shelf;                         ///< id of a generic part on the shelf; empty: entered here
+  std::optional<EnteredLoss> loss;    ///< replaces the shelf's; of a filter, when it is clean
+  std::optional<EnteredLoss> loaded;  ///< of a filter only: its loss when it is due for a change
 };
 
 /// A position on plan, from the site's own origin.

@@ -4,6 +4,12 @@
 
 namespace forecourse::site {
 
+/// One point of a viscosity that was measured at several temperatures.
+struct ViscosityPoint {
+  Temperature temperature;
+  KinematicViscosity viscosity;
+};
+
 /// A fuel that the station sells. Every property can be entered; what is not comes from `kind`.
 struct Product {
   Name id;
@@ -14,9 +20,10 @@ struct Product {
   Maybe<Density> gravity;             ///< entered as degAPI at 60 degF; held as density there
   Maybe<DynamicViscosity> viscosity;  ///< at the flowing temperature
   Maybe<KinematicViscosity> kinematic_viscosity;
-  Maybe<Temperature> temperature;               ///< flowing temperature; without it the site's ground temperature
-  Maybe<AbsolutePressure> reid_vapor_pressure;  ///< at 100 degF
-  Maybe<AbsolutePressure> true_vapor_pressure;  ///< at the flowing temperature
+  std::vector<ViscosityPoint> viscosity_points;  ///< rising in temperature; ASTM D341 through the first and the last
+  Maybe<Temperature> temperature;                ///< flowing temperature; without it the site's ground temperature
+  Maybe<AbsolutePressure> reid_vapor_pressure;   ///< at 100 degF
+  Maybe<AbsolutePressure> true_vapor_pressure;   ///< at the flowing temperature
   Maybe<Modulus> isothermal_bulk_modulus;
   Maybe<Modulus> isentropic_bulk_modulus;
   Maybe<Expansion> expansion;

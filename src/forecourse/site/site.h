@@ -48,6 +48,7 @@ struct Site {
   std::vector<Name> rules;
   Maybe<Temperature> ground_temperature;
   Maybe<AbsolutePressure> atmospheric_pressure;
+  Maybe<Length> altitude;  ///< of the site datum above sea level
   std::vector<Product> products;
   std::vector<Tank> tanks;
   std::vector<Pump> pumps;

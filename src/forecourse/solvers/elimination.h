@@ -34,8 +34,7 @@ class Elimination {
       back_substitute(*pivot, diagonal, below, right);
   }
 
- private:
-  struct Update {  // below[target] -= below[a] * below[b] / pivot
+  struct Update {  ///< below[target] -= below[a] * below[b] / pivot
     int target, a, b;
   };
   struct Pivot {
@@ -43,7 +42,10 @@ class Elimination {
     std::vector<std::pair<int, int>> column;  ///< (later unknown, slot)
     std::vector<Update> updates;
   };
+  /// The operations in their order, for code that replays them by itself.
+  [[nodiscard]] const std::vector<Pivot>& pivots() const { return pivots_; }
 
+ private:
   template <class T>
   static void eliminate(const Pivot& pivot, T* diagonal, T* below, T* right) {
     const T inverse = 1.0 / diagonal[pivot.unknown];

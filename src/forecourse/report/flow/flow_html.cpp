@@ -1,9 +1,11 @@
 #include "forecourse/report/flow/flow_html.h"
 
+#include "forecourse/report/drawing/plan_view.h"
 #include "forecourse/report/findings.h"
 #include "forecourse/report/flow/flow_html_course.h"
 #include "forecourse/report/flow/flow_html_tables.h"
 #include "forecourse/report/flow/flow_view.h"
+#include "forecourse/report/flow/ladder/ladder_html.h"
 #include "forecourse/report/html/page.h"
 #include "forecourse/report/html/parts.h"
 #include "forecourse/report/svg/text.h"
@@ -43,18 +45,22 @@ std::string reservations(const FlowResult& result) {
 }
 
 std::string state(const FlowResult& result, std::size_t index, const SystemFlow& system,
-                  const studies::SystemSummary& summary, site::Display display, const std::string& id) {
+                  const studies::SystemSummary& summary, const site::Site& site, const std::string& id) {
   std::string out = html::heading(3, "With " + in_words(result.states[index].open_set));
   if (system.status != studies::FlowStatus::determined) {
     out += html::paragraph("Its piping is " + status_in_words(system) + ".");
   }
   if (system.status == studies::FlowStatus::not_determined) return out;
-  out += state_readings(system, display);
-  if (index == 0) out += course_figures(system, display, summary.elevations_known, id);
-  return out + state_tables(system, display);
+  out += state_readings(system, site.display);
+  if (index == 0) {
+    out += section_figure(site, system, summary.elevations_known, id);
+    out += course_figures(system, site, summary.elevations_known, id);
+  }
+  return out + state_tables(system, site.display);
 }
 
-std::string group(const FlowResult& result, const HoseGroup& hoses, site::Display display, std::size_t number) {
+std::string group(const FlowResult& result, const HoseGroup& hoses, const site::Site& site, std::size_t number) {
+  const site::Display display = site.display;
   if (hoses.system == nullptr) {
     return html::heading(2, "Blended hoses and hoses without piping") + hose_table(hoses, display);
   }
@@ -65,7 +71,7 @@ std::string group(const FlowResult& result, const HoseGroup& hoses, site::Displa
   for (const std::string& limit : limits_in_words(result, hoses, display)) out += html::paragraph(limit, "quiet");
   for (std::size_t i = 0; i < result.states.size(); ++i) {
     const SystemFlow* system = find_system(result.states[i], hoses.system->id);
-    if (system != nullptr) out += state(result, i, *system, *hoses.system, display, id);
+    if (system != nullptr) out += state(result, i, *system, *hoses.system, site, id);
   }
   return out;
 }
@@ -127,8 +133,12 @@ html::Page around(const FlowResult& result, const site::Site& site, const FlowRe
 std::string flow_report(const FlowResult& result, const site::Site& site, const FlowReportFacts& facts) {
   html::Page page = around(result, site, facts);
   page.body = asked(result, site) + reservations(result) + findings_html(facts.findings, site.display);
+  if (!result.states.empty() && !site.dispensers.empty()) {
+    page.body += html::heading(2, "Plan") + drawing::plan_figure(site, result.states.front(), "plan");
+  }
   std::size_t number = 0;
-  for (const HoseGroup& hoses : hose_groups(result)) page.body += group(result, hoses, site.display, ++number);
+  for (const HoseGroup& hoses : hose_groups(result)) page.body += group(result, hoses, site, ++number);
+  page.body += ladder_sections(result, site.display);
   page.body += defaults(result, site.display) + sources(result) + warnings(result, facts.texts);
   page.body += html::heading(2, "Cautions") + html::list(flow_cautions()) + rerun(facts);
   return html::page(page);

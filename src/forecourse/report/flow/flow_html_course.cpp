@@ -2,9 +2,12 @@
 
 #include <algorithm>
 
+#include "forecourse/report/drawing/section_view.h"
+#include "forecourse/report/drawing/tone.h"
 #include "forecourse/report/html/parts.h"
 #include "forecourse/report/svg/budget.h"
 #include "forecourse/report/svg/grade_line.h"
+#include "forecourse/studies/flow/course_stops.h"
 
 namespace forecourse::report {
 namespace {
@@ -17,21 +20,53 @@ bool falls_below_pipe(const HoseFlow& hose) {
                      [](const GradePoint& p) { return p.grade < p.elevation - 1e-6; });
 }
 
-std::string grade_line(const HoseFlow& hose, site::Display display, bool heights_known, const std::string& title,
-                       const std::string& id) {
-  const std::string head = unit_label(Measure::head, display);
+/// A place without its product: "D4" of "D4.regular"; where the riser ends: "inlet".
+std::string short_name(const GradePoint& p) {
+  if (!p.part.empty()) return p.part;
+  return p.place.ends_with(" at the dispenser") ? "inlet" : p.place;
+}
+
+svg::GradeChart grade_chart(const HoseFlow& hose, const site::Site& site, const std::string& product,
+                            bool heights_known) {
+  const site::Display display = site.display;
   const char* datum = heights_known ? " above the site's datum" : " above the liquid in the tank";
-  svg::GradeChart chart{id, svg::wide, title, "", head + datum, {}};
-  for (const GradePoint& p : hose.grade_line) {
-    chart.stops.push_back(
-        {p.place, with_unit(Measure::length, display, p.distance), shown_value(Measure::head, display, p.elevation),
-         shown_value(Measure::head, display, p.grade), number(Measure::pressure, display, p.pressure_gauge)});
+  svg::GradeChart chart;
+  chart.axis = unit_label(Measure::head, display) + datum;
+  chart.tone = drawing::tone_of(site, product);
+  chart.ground = heights_known;
+  const studies::CourseStops stops = studies::course_stops(hose);
+  for (std::size_t i = 0; i < hose.grade_line.size(); ++i) {
+    const GradePoint& p = hose.grade_line[i];
+    const bool is_place = p.part.empty();
+    if (is_place && p.place == stops.pump) chart.length_from = i;
+    if (is_place && p.place == stops.inlet) chart.length_to = i;
+    chart.stops.push_back({short_name(p), is_place ? with_unit(Measure::length, display, p.distance) : "",
+                           shown_value(Measure::head, display, p.elevation),
+                           shown_value(Measure::head, display, p.grade),
+                           number(Measure::pressure, display, p.pressure_gauge), p.distance, !is_place});
   }
+  chart.length_text = with_unit(Measure::length, display, stops.line_length) + ", to length";
+  return chart;
+}
+
+bool takes_heights(const HoseFlow& hose) {
+  return std::any_of(hose.grade_line.begin(), hose.grade_line.end(),
+                     [](const GradePoint& p) { return !p.height_entered; });
+}
+
+std::string grade_line(const HoseFlow& hose, const site::Site& site, const std::string& product, bool heights_known,
+                       const std::string& title, const std::string& id) {
+  svg::GradeChart chart = grade_chart(hose, site, product, heights_known);
+  chart.id = id;
+  chart.title = title;
   chart.description = "Height of the pipe and of the grade line at each place from the tank to " + hose.id +
                       "; the table below holds the numbers.";
   std::string note = "The gap between pipe and grade line is the pressure, in " +
-                     unit_label(Measure::pressure, display) +
-                     " gauge at each place. Places are spread evenly; their distance from the tank stands under them.";
+                     unit_label(Measure::pressure, site.display) +
+                     " gauge at each place. What is not marked as to length is spread evenly.";
+  if (takes_heights(hose) && heights_known) {
+    note += " A part without a height of its own stands at that of the place next to it.";
+  }
   if (falls_below_pipe(hose))
     note += " Where the grade line runs below the pipe, the pressure is below that of the air.";
   return html::chart_figure(chart, note);
@@ -52,8 +87,9 @@ std::string grade_table(const HoseFlow& hose, site::Display display) {
                     {}};
   for (const GradePoint& p : hose.grade_line) {
     table.rows.push_back(
-        {{p.place, number(Measure::length, display, p.distance), number(Measure::length, display, p.elevation),
-          number(Measure::head, display, p.grade), number(Measure::pressure, display, p.pressure_gauge)}});
+        {{p.part.empty() ? p.place : p.place + ", " + p.part, number(Measure::length, display, p.distance),
+          number(Measure::length, display, p.elevation), number(Measure::head, display, p.grade),
+          number(Measure::pressure, display, p.pressure_gauge)}});
   }
   return html::table(table);
 }
@@ -104,12 +140,27 @@ std::string budget_table(const HoseFlow& hose, const ShownBudget& budget, site::
 
 }  // namespace
 
-std::string course_figures(const studies::SystemFlow& system, site::Display display, bool heights_known,
+std::string section_figure(const site::Site& site, const studies::SystemFlow& system, bool heights_known,
                            const std::string& id) {
   const HoseFlow* least = slowest(system);
   if (least == nullptr || least->grade_line.size() < 2) return {};
-  std::string out = grade_line(*least, display, heights_known, "Grade line to " + least->id + ", the slowest open hose",
-                               id + "-slowest");
+  const drawing::Section section =
+      drawing::section_of(site, system, *least, site.display, heights_known, id + "-section");
+  const std::string svg = draw(section);
+  if (svg.empty()) return {};
+  std::string note;
+  for (const std::string& remark : drawing::remarks(section)) note += (note.empty() ? "" : " ") + remark;
+  return html::drawing(section.title + ", the slowest open hose", note, svg) +
+         html::table(drawing::stops_table(section));
+}
+
+std::string course_figures(const studies::SystemFlow& system, const site::Site& site, bool heights_known,
+                           const std::string& id) {
+  const site::Display display = site.display;
+  const HoseFlow* least = slowest(system);
+  if (least == nullptr || least->grade_line.size() < 2) return {};
+  std::string out = grade_line(*least, site, system.product, heights_known,
+                               "Grade line to " + least->id + ", the slowest open hose", id + "-slowest");
   out += grade_table(*least, display);
   const ShownBudget budget = shown_budget(*least, display);
   if (!budget.rows.empty()) {
@@ -117,7 +168,7 @@ std::string course_figures(const studies::SystemFlow& system, site::Display disp
   }
   const HoseFlow* most = fastest(system);
   if (most == least || most->grade_line.size() < 2) return out;
-  out += grade_line(*most, display, heights_known, "Grade line to " + most->id + ", the fastest open hose",
+  out += grade_line(*most, site, system.product, heights_known, "Grade line to " + most->id + ", the fastest open hose",
                     id + "-fastest");
   return out + grade_table(*most, display);
 }

@@ -6,12 +6,16 @@
 
 namespace forecourse::report {
 
+/// The developed section of the course to the slowest open hose, with what it does not show and the band as a table.
+[[nodiscard]] std::string section_figure(const site::Site& site, const studies::SystemFlow& system, bool heights_known,
+                                         const std::string& id);
+
 /// The course to the slowest and to the fastest open hose as HTML: grade lines with their tables, and where the
 /// pressure goes on the way to the slowest, drawn and as a table that adds up.
 ///
 /// \param heights_known false: heights count from the liquid in the tank
 /// \param id            beginning of the ids of the drawings, unique in the page
-[[nodiscard]] std::string course_figures(const studies::SystemFlow& system, site::Display display, bool heights_known,
+[[nodiscard]] std::string course_figures(const studies::SystemFlow& system, const site::Site& site, bool heights_known,
                                          const std::string& id);
 
 }  // namespace forecourse::report

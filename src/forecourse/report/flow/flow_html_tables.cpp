@@ -3,6 +3,7 @@
 #include <cmath>
 #include <optional>
 
+#include "forecourse/report/flow/pump_html.h"
 #include "forecourse/report/html/parts.h"
 #include "forecourse/report/svg/hose_flows.h"
 
@@ -187,7 +188,8 @@ std::string state_readings(const SystemFlow& system, site::Display display) {
 }
 
 std::string state_tables(const SystemFlow& system, site::Display display) {
-  return hoses(system, display) + pumps(system, display) + html::pair(lines(system, display), places(system, display));
+  return hoses(system, display) + pumps(system, display) + pump_details(system, display) +
+         html::pair(lines(system, display), places(system, display));
 }
 
 }  // namespace forecourse::report

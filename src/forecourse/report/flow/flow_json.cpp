@@ -2,6 +2,9 @@
 
 #include "forecourse/report/findings.h"
 #include "forecourse/report/flow/flow_view.h"
+#include "forecourse/report/flow/ladder/ladder_json.h"
+#include "forecourse/report/flow/pump_json.h"
+#include "forecourse/report/flow/span_json.h"
 
 namespace forecourse::report {
 namespace {
@@ -60,8 +63,10 @@ Json budget_row(const studies::BudgetRow& row) {
 
 Json grade_point(const studies::GradePoint& p) {
   return {{"place", p.place},
+          {"part", p.part.empty() ? Json(nullptr) : Json(p.part)},
           {"distance_m", number_or_null(p.distance)},
           {"elevation_m", number_or_null(p.elevation)},
+          {"height_entered", p.height_entered},
           {"grade_m", number_or_null(p.grade)},
           {"pressure_gauge_pa", number_or_null(p.pressure_gauge)}};
 }
@@ -73,6 +78,10 @@ Json hose(const studies::HoseFlow& h) {
           {"share", number_or_null(h.share)},
           {"flow_m3_per_s", number_or_null(h.flow)},
           {"hose_flow_m3_per_s", number_or_null(h.hose_flow)},
+          {"share_reached", number_or_null(h.share_reached)},
+          {"ratio_met", h.ratio_met},
+          {"hose_flow_low_m3_per_s", number_or_null(h.low)},
+          {"hose_flow_high_m3_per_s", number_or_null(h.high)},
           {"pressure_gauge_pa", number_or_null(h.pressure_gauge)},
           {"limit_m3_per_s", number_or_null(h.limit)},
           {"at_limit", h.at_limit},
@@ -82,18 +91,6 @@ Json hose(const studies::HoseFlow& h) {
           {"below_keep_flow", h.below_keep_flow},
           {"budget", array(h.budget, budget_row)},
           {"grade_line", array(h.grade_line, grade_point)}};
-}
-
-Json pump(const studies::PumpDuty& p) {
-  return {{"id", p.id},
-          {"tank", p.tank},
-          {"running", p.running},
-          {"flow_m3_per_s", number_or_null(p.flow)},
-          {"pressure_rise_pa", number_or_null(p.pressure_rise)},
-          {"discharge_pressure_gauge_pa", number_or_null(p.discharge_pressure_gauge)},
-          {"leak_detector_pressure_gauge_pa", number_or_null(p.leak_detector_pressure_gauge)},
-          {"dead_headed", p.dead_headed},
-          {"runs_back", p.runs_back}};
 }
 
 Json place(const studies::PlacePressure& p) {
@@ -117,7 +114,8 @@ Json system_flow(const studies::SystemFlow& s) {
           {"reason", s.reason.empty() ? Json(nullptr) : Json(s.reason)},
           {"total_flow_m3_per_s", known ? number_or_null(s.total_flow) : Json(nullptr)},
           {"hoses", array(s.hoses, hose)},
-          {"pumps", array(s.pumps, pump)},
+          {"pumps", array(s.pumps, pump_json)},
+          {"control", control_json(s.control)},
           {"places", array(s.places, place)},
           {"lines", array(s.lines, line)},
           {"solver",
@@ -135,11 +133,17 @@ Json state(const studies::FlowState& s) {
 Json result_json(const studies::FlowResult& result) {
   return {{"systems", array(result.systems, system_summary)},
           {"hoses", array(result.hoses, hose_summary)},
-          {"states", array(result.states, state)}};
+          {"states", array(result.states, state)},
+          {"spans", spans_json(result.spans)},
+          {"lines_at_rest", lines_at_rest_json(result.lines_at_rest)},
+          {"ladders", ladders_json(result.ladders)},
+          {"worst_states", worst_states_json(result.worst_states)}};
 }
 
 Json options_json(const studies::FlowOptions& options) {
-  return {{"open_sets", array(options.open_sets, open_set)}, {"keep_flow_m3_per_s", number_or_null(options.keep_flow)}};
+  return {{"open_sets", array(options.open_sets, open_set)},
+          {"keep_flow_m3_per_s", number_or_null(options.keep_flow)},
+          {"order", options.order}};
 }
 
 Json flow_document(const studies::FlowResult& result, const std::vector<SourceText>& texts,

@@ -6,6 +6,9 @@
 
 #include "forecourse/report/findings.h"
 #include "forecourse/report/flow/flow_view.h"
+#include "forecourse/report/flow/ladder/ladder_terminal.h"
+#include "forecourse/report/flow/pump_words.h"
+#include "forecourse/report/flow/span_terminal.h"
 #include "forecourse/report/terminal/page.h"
 
 namespace forecourse::report {
@@ -28,6 +31,11 @@ class Summary {
     tell_not_determined();
     tell_findings();
     for (const HoseGroup& group : hose_groups(result_)) tell_group(group);
+    tell_ladders(result_, site_.display, glyphs(), style_.verbose, page_);
+    if (style_.verbose) {
+      tell_spans(result_, site_.display, glyphs(), page_);
+      tell_lines_at_rest(result_, site_.display, glyphs(), page_);
+    }
     tell_defaults();
     tell_warnings();
     tell_cautions();
@@ -153,6 +161,8 @@ class Summary {
            pump_note(p)});
     }
     page_.table(table);
+    for (const std::string& text : control_in_words(system, site_.display, glyphs())) page_.remark(text);
+    for (const std::string& text : pumps_in_words(system, site_.display, glyphs())) page_.remark(text);
   }
 
   void tell_lines(const SystemFlow& system) {

@@ -175,6 +175,7 @@ std::string hose_note(const HoseFlow& hose) {
   if (!hose.open) return "closed";
   std::string note;
   if (hose.at_limit) append(note, "limiter holds it");
+  if (!hose.ratio_met) append(note, "cannot keep its ratio");
   if (hose.above_rule_cap) append(note, "above the cap");
   if (hose.below_keep_flow) append(note, "below the flow to keep");
   return note;
@@ -184,10 +185,11 @@ std::optional<double> flow_of(const std::optional<studies::SummaryFlow>& flow) {
   return flow ? std::optional(flow->flow) : std::nullopt;
 }
 
-const char* pump_note(const studies::PumpDuty& pump) {
+std::string pump_note(const studies::PumpDuty& pump) {
   if (pump.dead_headed) return "dead-headed: runs, delivers nothing";
   if (pump.runs_back) return "fuel runs back through it";
-  return pump.running ? "" : "off";
+  if (!pump.running) return "off";
+  return pump.speed == 1.0 ? "" : "at " + number(100.0 * pump.speed, 1) + " % of full speed";
 }
 
 std::string status_in_words(const SystemFlow& system) {

@@ -47,8 +47,9 @@ struct HoseGroup {
 /// The flow alone, empty where it is not determined [m3/s].
 [[nodiscard]] std::optional<double> flow_of(const std::optional<studies::SummaryFlow>& flow);
 
-/// What there is to say about a pump: "off", "dead-headed: runs, delivers nothing", or that fuel runs back through it.
-[[nodiscard]] const char* pump_note(const studies::PumpDuty& pump);
+/// What there is to say about a pump: "off", "dead-headed: runs, delivers nothing", that fuel runs back through it, or
+/// its speed where that is not full.
+[[nodiscard]] std::string pump_note(const studies::PumpDuty& pump);
 
 /// Status in words: "not determined: no pump feeds it"; "determined" when all is well.
 [[nodiscard]] std::string status_in_words(const studies::SystemFlow& system);

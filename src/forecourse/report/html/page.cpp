@@ -2,8 +2,12 @@
 
 #include <fmt/format.h>
 
+#include <cctype>
+#include <string_view>
+
 #include "forecourse/report/html/style.h"
 #include "forecourse/report/svg/text.h"
+#include "forecourse/report/utf8.h"
 
 namespace forecourse::report::html {
 namespace {
@@ -16,6 +20,33 @@ constexpr const char* ground_line =
     "height=\"10\" patternUnits=\"userSpaceOnUse\"><path d=\"M8 2.5 L4.5 9\"/></pattern></defs>"
     "<rect class=\"top\" width=\"100%\" height=\"2.5\"/><rect y=\"2.5\" width=\"100%\" height=\"7.5\" "
     "fill=\"url(#earth)\"/></svg>\n";
+
+/// A text as a string of CSS; whatever is no plain letter or digit is written by its number.
+std::string css_string(std::string_view text) {
+  std::string out = "\"";
+  for (std::size_t at = 0; at < text.size();) {
+    const Character c = character_at(text, at);
+    const bool plain = c.value < 128U && (std::isalnum(static_cast<int>(c.value)) != 0);
+    out += plain ? std::string(1, static_cast<char>(c.value))
+                 : fmt::format("\\{:06x}", c.valid && !is_hidden(c.value) ? static_cast<unsigned>(c.value) : 0xFFFDU);
+    at += c.length;
+  }
+  return out + "\"";
+}
+
+/// The running title of each printed page but the first, and what it was made with at its foot.
+std::string running_title(const Page& page) {
+  std::string foot;
+  for (const auto& [name, text] : page.cells) {
+    if (name == "Station" || name == "Study" || name == "Units" || text.empty()) continue;
+    foot += (foot.empty() ? "" : "  \u00B7  ") + text;
+  }
+  constexpr const char* font = "font:8pt \"B612\",\"Liberation Sans\",Arial,sans-serif;color:#222";
+  return fmt::format(
+      "@page{{@top-left{{content:{0};{2}}}@bottom-left{{content:{1};{2}}}}}"
+      "@page:first{{@top-left{{content:\"\"}}}}",
+      css_string(page.station + ", " + page.study), css_string(foot), font);
+}
 
 std::string cells(const Page& page) {
   std::string out = "<dl class=\"cells\">\n";
@@ -36,6 +67,7 @@ std::string page(const Page& page) {
   out += "<meta name=\"referrer\" content=\"no-referrer\">\n";
   out += "<title>" + escape(page.station) + ": " + escape(page.study) + "</title>\n<style>";
   out += style_sheet();
+  out += running_title(page);
   out += "</style>\n</head>\n<body>\n<header>\n<h1>" + escape(page.station) + "</h1>\n<p>" + escape(page.study) +
          "</p>\n</header>\n";
   out += ground_line;

@@ -81,9 +81,9 @@ std::string row(const std::vector<Column>& columns, const std::vector<std::strin
 
 std::string table(const Table& all) {
   const Table table = without_empty(all);
-  constexpr std::size_t short_table = 24;  // rows that are not parted on paper
+  constexpr std::size_t short_table = 14;  // rows that are not parted on paper
   const char* keep = table.rows.size() <= short_table ? " keep" : "";
-  std::string out = "<div class=\"scroll" + std::string(keep) + "\" role=\"region\" tabindex=\"0\" aria-label=\"" +
+  std::string out = "<div class=\"scroll" + std::string(keep) + "\" role=\"group\" tabindex=\"0\" aria-label=\"" +
                     escape(table.caption) + "\">\n";
   const bool words = std::any_of(table.columns.begin(), table.columns.end(), [](const Column& c) { return c.words; });
   out += (words ? "<table class=\"wide\">\n" : "<table>\n") + caption(table) + head(table.columns) + "<tbody>\n";
@@ -126,9 +126,17 @@ std::string figure(std::string_view title, std::string_view note, std::string_vi
   if (wide.empty()) return {};
   return fmt::format(
       "<figure>\n<figcaption><b>{0}</b> <span>{1}</span></figcaption>\n"
-      "<div class=\"scroll on-wide\" role=\"region\" tabindex=\"0\" aria-label=\"{0}\">\n{2}</div>\n"
-      "<div class=\"scroll on-narrow\" role=\"region\" tabindex=\"0\" aria-label=\"{0}\">\n{3}</div>\n</figure>\n",
+      "<div class=\"scroll on-wide\" role=\"group\" tabindex=\"0\" aria-label=\"{0}\">\n{2}</div>\n"
+      "<div class=\"scroll on-narrow\" role=\"group\" tabindex=\"0\" aria-label=\"{0}\">\n{3}</div>\n</figure>\n",
       escape(title), escape(note), wide, narrow);
+}
+
+std::string drawing(std::string_view title, std::string_view note, std::string_view svg) {
+  if (svg.empty()) return {};
+  return fmt::format(
+      "<figure>\n<figcaption><b>{0}</b> <span>{1}</span></figcaption>\n"
+      "<div class=\"scroll\" role=\"group\" tabindex=\"0\" aria-label=\"{0}\">\n{2}</div>\n</figure>\n",
+      escape(title), escape(note), svg);
 }
 
 }  // namespace forecourse::report::html

@@ -57,6 +57,9 @@ struct Reading {
 [[nodiscard]] std::string figure(std::string_view title, std::string_view note, std::string_view wide,
                                  std::string_view narrow);
 
+/// A drawing that is one for every width: on a phone it scrolls sideways in its box.
+[[nodiscard]] std::string drawing(std::string_view title, std::string_view note, std::string_view svg);
+
 /// A figure of a chart that one of the `svg::draw` draws.
 template <class Chart>
 [[nodiscard]] std::string chart_figure(Chart chart, std::string_view note) {

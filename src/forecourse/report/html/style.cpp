@@ -1,22 +1,31 @@
 #include "forecourse/report/html/style.h"
 
-namespace forecourse::report::html {
+#include <string>
 
-std::string_view style_sheet() {
-  return R"css(
+#include "forecourse/report/html/chart_style.h"
+
+namespace forecourse::report::html {
+namespace {
+
+/// Tokens, page and tables.
+constexpr std::string_view base = R"css(
 :root{color-scheme:light dark;
 --sheet:#FBFCFC;--raised:#FFFFFF;--sunk:#E4EAE8;--ink:#14201E;--ink2:#43524F;--ink3:#5C6B68;
 --rule:#D3DCD9;--rule2:#7A8985;--mark:#8A2466;--warn:#7A5000;--warn-wash:#FCF1DA;--warn-edge:#B27800;
---gap:#E0EEF7;--gap-edge:#8FB4CC;--pipe:#F6F8F7;--adds:#14201E;--takes:#0072B2;
+--gap-edge:#7A8985;--pipe:#F6F8F7;--adds:#14201E;--takes:#8B9894;--a:#0072B2;--b:#C45500;
+--regular:#D8B44A;--premium:#2F8588;--diesel:#4A4A86;--vapor:#6F4A94;--soil:#E9E3D8;--soil-mark:#8C7F68;--slab:#C3C9C6;
+--wash-regular:#F3E9CC;--wash-premium:#D2E6E7;--wash-diesel:#DCDCEC;--on-liquid:#14201E;
 --s1:4px;--s2:8px;--s3:12px;--s4:16px;--s5:24px;--s6:32px;--s7:48px}
 @media (prefers-color-scheme:dark){:root{
 --sheet:#131C1B;--raised:#1A2524;--sunk:#0F1817;--ink:#EAF0EE;--ink2:#B3C1BD;--ink3:#92A19D;
 --rule:#2A3836;--rule2:#5E6E6A;--mark:#F39BCF;--warn:#F2BE4F;--warn-wash:#30240B;--warn-edge:#E69F00;
---gap:#0E2736;--gap-edge:#3C6C8A;--pipe:#32423F;--adds:#EAF0EE;--takes:#56B4E9}}
+--gap-edge:#7A8985;--pipe:#32423F;--adds:#EAF0EE;--takes:#7A8985;--a:#56B4E9;--b:#F0803A;
+--regular:#C9A63E;--premium:#3C9C9F;--diesel:#7877C4;--vapor:#C39BEA;--soil:#2A231A;--soil-mark:#8A7A60;--slab:#46504D;
+--wash-regular:#37301A;--wash-premium:#173538;--wash-diesel:#26264A;--on-liquid:#0C1312}}
 *{box-sizing:border-box}
 html{-webkit-text-size-adjust:100%}
 body{margin:0;background:var(--sheet);color:var(--ink);
-font:15px/1.5 "B612",system-ui,-apple-system,"Segoe UI","Noto Sans","DejaVu Sans",sans-serif;
+font:15px/1.5 "B612","Segoe UI",-apple-system,"Helvetica Neue","Liberation Sans",Arial,"DejaVu Sans",sans-serif;
 font-variant-numeric:tabular-nums lining-nums}
 main,header{max-width:1008px;margin:0 auto;padding:0 var(--s5)}
 main{padding-bottom:var(--s7)}
@@ -59,27 +68,11 @@ tfoot th,tfoot td{border-top:1.5px solid var(--ink);border-bottom:0;font-weight:
 .wide .n{width:1%} .pair{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,440px),1fr));gap:0 var(--s6);align-items:start}
 .marked>th:first-child{box-shadow:inset 4px 0 var(--warn-edge);padding-left:var(--s3)}
 figure{margin:var(--s5) 0} figure .scroll{margin:0}
-.chart{display:block;max-width:none;font-size:12.5px}
-.chart text{fill:var(--ink2)} .chart .axis-title{fill:var(--ink2)}
-.chart .tick{text-anchor:end;fill:var(--ink3)} .chart .tick-top{text-anchor:middle;fill:var(--ink3)}
-.chart .reading{text-anchor:middle;fill:var(--ink);font-weight:700;paint-order:stroke;stroke:var(--sheet);
-stroke-width:4px;stroke-linejoin:round}
-.chart .before{text-anchor:end} .chart .behind{text-anchor:start}
-.chart .stop-name{text-anchor:middle;fill:var(--ink)} .chart .stop-place{text-anchor:middle;fill:var(--ink3);font-size:12px}
-.chart .bar-name{fill:var(--ink)} .chart .bar-owner{fill:var(--ink3)} .chart .bar-value{fill:var(--ink)}
-.chart .grid{stroke:var(--rule)} .chart .zero{stroke:var(--rule2);stroke-width:1.5}
-.chart .gap{fill:var(--gap)} .chart .drop{stroke:var(--gap-edge);stroke-dasharray:1.5 3}
-.chart .pipe-edge{fill:none;stroke:var(--ink2);stroke-width:6;stroke-linejoin:round}
-.chart .pipe{fill:none;stroke:var(--pipe);stroke-width:3;stroke-linejoin:round}
-.chart .grade{fill:none;stroke:var(--ink);stroke-width:2.25;stroke-linejoin:round}
-.chart .stop{fill:var(--sheet);stroke:var(--ink);stroke-width:1.75}
-.chart .range{stroke:var(--rule2);stroke-width:1.5} .chart .limit{stroke:var(--warn-edge);stroke-width:1.5;stroke-dasharray:5 3}
-.chart .limit-left,.chart .limit-right{fill:var(--warn);font-weight:700} .chart .limit-left{text-anchor:end}
-.chart .alone,.chart .one-each{fill:var(--sheet);stroke:var(--ink);stroke-width:1.75} .chart .all-open{fill:var(--ink);stroke:var(--ink);stroke-width:1.75}
-.chart .value-left,.chart .value-right{fill:var(--ink);paint-order:stroke;stroke:var(--sheet);stroke-width:4px;stroke-linejoin:round}
-.chart .value-left,.chart .name-left{text-anchor:end} .chart .name-left,.chart .name-right{fill:var(--ink)}
-.chart .adds{fill:var(--adds)} .chart .takes{fill:var(--takes)} .chart .step{stroke:var(--rule2)}
-pre{font:13px/1.45 ui-monospace,"DejaVu Sans Mono",monospace;white-space:pre-wrap;overflow-wrap:anywhere;
+)css";
+
+/// What holds for narrow pages and, up to the tokens, for paper.
+constexpr std::string_view narrow =
+    R"css(pre{font:13px/1.45 ui-monospace,"DejaVu Sans Mono",monospace;white-space:pre-wrap;overflow-wrap:anywhere;
 background:var(--sunk);padding:var(--s3) var(--s4);margin:var(--s2) 0}
 summary{cursor:pointer;min-height:32px;padding:6px 0} summary:focus-visible{outline:2px solid var(--mark);outline-offset:2px}
 .on-narrow{display:none}
@@ -88,22 +81,32 @@ summary{cursor:pointer;min-height:32px;padding:6px 0} summary:focus-visible{outl
 main,header{padding-left:var(--s4);padding-right:var(--s4)} h1{font-size:26px;padding-top:var(--s5)} h2{font-size:22px}
 header>p{font-size:15px} .cells{grid-template-columns:1fr 1fr} .readings{gap:var(--s3) var(--s5)}
 .readings div:first-child{flex-basis:100%}
-caption b,caption span{display:block;max-width:calc(100vw - 32px)} th,td{padding-right:var(--s3)} .n{padding-left:0} thead .n{min-width:0}}
-@media print{
-:root{color-scheme:light;--sheet:#FFF;--raised:#FFF;--sunk:#F2F2F2;--ink:#000;--ink2:#222;--ink3:#444;--rule:#BBB;
---rule2:#555;--warn:#000;--warn-wash:#FFF;--warn-edge:#000;--gap:#DDE6EC;--gap-edge:#555;--pipe:#FFF;--adds:#000;
---takes:#5A7486}
-@page{margin:16mm 14mm 18mm;@bottom-right{content:counter(page) " of " counter(pages);font:8pt sans-serif}}
+caption b,caption span,figcaption b,figcaption span{display:block;max-width:calc(100vw - 32px)} th,td{padding-right:var(--s3)} .n{padding-left:0} thead .n{min-width:0}}
+)css";
+
+constexpr std::string_view paper =
+    R"css(@page{margin:15mm 12mm 17mm;@bottom-right{content:"Page " counter(page) " of " counter(pages);font:8pt "B612","Liberation Sans",Arial,sans-serif;color:#222}}
 *{print-color-adjust:exact;-webkit-print-color-adjust:exact}
 body{font-size:10.5pt} main,header{max-width:none;padding:0} h1{font-size:26pt;padding-top:0} header>p{font-size:13pt}
 h2{font-size:16pt;margin-top:22pt} h3{font-size:12.5pt;margin-top:14pt}
-table{font-size:9.5pt;min-width:0} th,td{padding-top:3px;padding-bottom:3px} .cells{grid-template-columns:repeat(auto-fit,minmax(96px,1fr))} .pair{grid-template-columns:1fr 1fr} .w{min-width:9em} thead th,caption,figcaption{font-size:9pt} caption b,figcaption b{font-size:10pt}
+table{font-size:9.5pt;min-width:0} th,td{padding-top:3px;padding-bottom:3px} .cells{display:table;width:100%;table-layout:fixed;border-width:1px}.cells div{display:table-cell;border-width:0 1px 0 0;padding:4px 6px}.cells div:last-child{border-right:0}.cells dt{font-size:8pt}.cells dd{font-size:9.5pt}
+.pair{display:block} .readings{display:table}.readings div{display:table-cell;padding-right:22pt;vertical-align:top} .readings dt{font-size:9pt}.readings span{font-size:8.5pt}
+ .w{min-width:9em} thead th,caption,figcaption{font-size:9pt} caption b,figcaption b{font-size:10pt}
 .readings div:first-child b,.readings b{font-size:17pt}
 h1,h2,h3,caption,figcaption{break-after:avoid} .keep,tr,figure,.caution,.cells,.readings{break-inside:avoid}
 thead{display:table-header-group} tfoot{display:table-row-group} .scroll{overflow:visible;margin:8pt 0} .chart{width:100%;height:auto}
-.screen{display:none}
+.screen,.on-narrow{display:none} .on-wide{display:block}
+figure .scroll{margin:4pt 0} figcaption{padding-bottom:4pt}
 p,li{orphans:3;widows:3}}
 )css";
+
+}  // namespace
+
+std::string_view style_sheet() {
+  static const std::string sheet = std::string(base) + std::string(chart_rules()) + std::string(narrow) +
+                                   "@media print{\n:root{color-scheme:light;" + std::string(paper_tokens()) + "}\n" +
+                                   std::string(paper);
+  return sheet;
 }
 
 }  // namespace forecourse::report::html

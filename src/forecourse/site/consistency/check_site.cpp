@@ -1,5 +1,6 @@
 #include "forecourse/site/check_site.h"
 
+#include "forecourse/site/consistency/controls.h"
 #include "forecourse/site/consistency/heights.h"
 #include "forecourse/site/consistency/names.h"
 #include "forecourse/site/consistency/reach.h"
@@ -18,6 +19,7 @@ std::vector<Diagnostic> check_site(const Site& site, const std::vector<SourceSpa
   check_heights(site, supply, findings);
   check_lengths(site, half_read, findings);
   check_siphons(site, findings);
+  check_controls(site, supply, findings);
   return std::move(findings.all);
 }
 

@@ -5,6 +5,9 @@
 #include <algorithm>
 #include <vector>
 
+#include "forecourse/site/editing/every_path.h"
+#include "forecourse/site/editing/key_tree.h"
+#include "forecourse/site/editing/nearest_path.h"
 #include "forecourse/site/editing/splice.h"
 #include "forecourse/site/read.h"
 
@@ -112,7 +115,44 @@ bool has_no_bytes_of_its_own(std::string_view text, const PathTarget& target) {
   return target.entry != nullptr && target.entry->is_dotted();
 }
 
+/// The key at the root of the file that a path begins with, where it is a list of which the file has nothing.
+std::string_view list_not_there(const Node& root, std::string_view path) {
+  const std::string_view first = path.substr(0, path.find('.'));
+  if (first == path || find_entry(root, first) != nullptr) return {};
+  for (const KnownKey& key : keys_of_site_file()) {
+    if (key.name == first && key.is_list) return key.name;
+  }
+  return {};
+}
+
+/// Why a path could not be set, with the path that was most likely meant.
+std::vector<Diagnostic> with_nearest(const Node& root, std::string_view path, std::vector<Diagnostic> why) {
+  if (const auto near = nearest_path(root, path)) {
+    why.resize(1);
+    why.front().hint = fmt::format("did you mean {}?", *near);
+  }
+  return why;
+}
+
 }  // namespace
+
+Parsed<std::string> set_everywhere(std::string_view text, std::string_view path, std::string_view value) {
+  const Node root = read_document(text, 0).value.root;
+  const Parsed<std::vector<std::string>> paths = every_path(root, path);
+  if (!paths.ok() && path.find('*') == std::string_view::npos) return refuse(text, paths.diagnostics);
+  if (!paths.ok()) return refuse(text, with_nearest(root, path, paths.diagnostics));
+  if (const std::string_view list = list_not_there(root, path); !list.empty()) {
+    return refuse(text, {fault(fmt::format("the file has no [[{}]] to set anything of", list),
+                               fmt::format("add one to the file: [[{}]]", list))});
+  }
+  std::string changed(text);
+  for (const std::string& one : paths.value) {
+    Parsed<std::string> set = set_value(changed, one, value);
+    if (!set.ok()) return refuse(text, with_nearest(root, path, std::move(set.diagnostics)));
+    changed = std::move(set.value);
+  }
+  return {std::move(changed), {}};
+}
 
 Parsed<std::string> set_value(std::string_view text, std::string_view path, std::string_view value) {
   const Parsed<Document> document = read_document(text, 0);

@@ -25,23 +25,6 @@ std::string_view text_in(const Node& table, std::string_view key) {
                                                                 : std::string_view();
 }
 
-std::string_view name_of(const Node& item) {
-  const std::string_view id = text_in(item, "id");
-  return id.empty() ? text_in(item, "product") : id;
-}
-
-/// How many bytes of `rest` name this item; 0 when it is not meant.
-std::size_t match(const Node& item, std::size_t number, std::string_view rest) {
-  const auto fits = [&](std::string_view name) {
-    return !name.empty() && rest.substr(0, name.size()) == name &&
-           (rest.size() == name.size() || rest[name.size()] == '.');
-  };
-  const std::string_view name = name_of(item);
-  if (fits(name)) return name.size();
-  const std::string by_number = std::to_string(number);
-  return fits(by_number) ? by_number.size() : 0;
-}
-
 class PathWalk {
  public:
   PathWalk(const Node& root, std::string_view path)
@@ -80,10 +63,7 @@ class PathWalk {
       }
       return std::nullopt;
     }
-    if (entry.node.kind == NodeKind::array && !entry.node.items.empty() &&
-        entry.node.items.front().kind == NodeKind::table) {
-      return enter_list(entry);
-    }
+    if (is_table_list(entry.node)) return enter_list(entry);
     return fault(
         fmt::format("'{}' leads nowhere: {} is {}, which has no keys", path_, entry.key, noun_of(entry.node.kind)),
         fmt::format("set {} as a whole", entry.key));
@@ -100,7 +80,7 @@ class PathWalk {
     const Node* best = nullptr;
     std::size_t length = 0;
     for (std::size_t i = 0; i < entry.node.items.size(); ++i) {
-      const std::size_t fits = match(entry.node.items[i], i + 1, rest_);
+      const std::size_t fits = item_match(entry.node.items[i], i + 1, rest_);
       if (fits > length) {
         length = fits;
         best = &entry.node.items[i];
@@ -119,7 +99,7 @@ class PathWalk {
   [[nodiscard]] Diagnostic unknown_item(const Entry& entry) const {
     std::vector<std::string_view> known;
     for (const Node& item : entry.node.items) {
-      if (!name_of(item).empty()) known.push_back(name_of(item));
+      if (!item_name(item).empty()) known.push_back(item_name(item));
     }
     const std::string_view meant = rest_.substr(0, rest_.rfind('.'));
     return fault(fmt::format("there is no {} '{}'", entry.key, meant), offer(meant, known, "there are"));
@@ -133,6 +113,26 @@ class PathWalk {
 };
 
 }  // namespace
+
+std::string_view item_name(const Node& item) {
+  const std::string_view id = text_in(item, "id");
+  return id.empty() ? text_in(item, "product") : id;
+}
+
+bool is_table_list(const Node& node) {
+  return node.kind == NodeKind::array && !node.items.empty() && node.items.front().kind == NodeKind::table;
+}
+
+std::size_t item_match(const Node& item, std::size_t number, std::string_view rest) {
+  const auto fits = [&](std::string_view name) {
+    return !name.empty() && rest.substr(0, name.size()) == name &&
+           (rest.size() == name.size() || rest[name.size()] == '.');
+  };
+  const std::string_view name = item_name(item);
+  if (fits(name)) return name.size();
+  const std::string by_number = std::to_string(number);
+  return fits(by_number) ? by_number.size() : 0;
+}
 
 std::variant<PathTarget, Diagnostic> follow_path(const Node& root, std::string_view path) {
   return PathWalk(root, path).walk();

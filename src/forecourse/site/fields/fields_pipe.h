@@ -42,7 +42,8 @@ template <class Visitor>
 void fields(Visitor& v, Part& part) {
   v.about("part", "A part that only loses pressure. A text is the id of a generic part on the shelf.");
   v.name("shelf", part.shelf, "Id of a generic part on the shelf.");
-  v.loss("loss", part.loss, "Its loss; replaces the shelf's.");
+  v.loss("loss", part.loss, "Its loss; replaces the shelf's. Of a filter, when it is clean.");
+  v.loss("loaded", part.loaded, "Of a filter: its loss when it is due for a change.");
 }
 
 }  // namespace forecourse::site

@@ -16,6 +16,8 @@ void fields(Visitor& v, Product& product) {
   v.quantity("viscosity", product.viscosity, "Dynamic viscosity at the flowing temperature.", positive);
   v.quantity("kinematic_viscosity", product.kinematic_viscosity, "Kinematic viscosity at the flowing temperature.",
              positive);
+  v.points("viscosity_points", product.viscosity_points, &ViscosityPoint::temperature, &ViscosityPoint::viscosity,
+           "Pairs of temperature and kinematic viscosity; the first and the last give it at any temperature.");
   v.quantity("temperature", product.temperature, "Flowing temperature; without it that of the ground.",
              fuel_temperature);
   v.quantity("reid_vapor_pressure", product.reid_vapor_pressure, "Reid vapor pressure, at 100 degF.", not_negative);

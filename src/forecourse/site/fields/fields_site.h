@@ -29,6 +29,9 @@ void fields(Visitor& v, SiteTable& table) {
   v.quantity("ground_temperature", table.site.ground_temperature, "Temperature of the ground at the lines.",
              fuel_temperature);
   v.quantity("atmospheric_pressure", table.site.atmospheric_pressure, "Pressure of the air.", positive);
+  v.quantity("altitude", table.site.altitude,
+             "Height of the site datum above sea level; gives the pressure of the air where that is not entered.",
+             site_altitude);
 }
 
 template <class Visitor>

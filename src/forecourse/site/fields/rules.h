@@ -44,6 +44,7 @@ inline constexpr Range at_least_one{1.0, no_limit, false, "1 or more"};
 inline constexpr Range fuel_temperature{kelvin_from_celsius(-50.0), kelvin_from_celsius(150.0), false,
                                         "from -58 to 302 degF (-50 to 150 degC)"};
 inline constexpr Range fuel_density{500.0, 1200.0, false, "from 500 to 1200 kg/m3"};
+inline constexpr Range site_altitude{-500.0, 9000.0, false, "from -1640 to 29500 ft (-500 to 9000 m)"};
 inline constexpr Range pump_speed{0.0, 2.0, true, "above zero and at most 2 (200 %)"};
 inline constexpr Range gradient{-1.0, 1.0, false, "from -1 to 1 (-100 % to 100 %)"};
 

@@ -252,6 +252,10 @@ void TableReader::part(std::string_view key, std::optional<Part>& member, std::s
   if (node.kind == NodeKind::table) {
     const std::size_t before = run_.diagnostics.size();
     read_into(node, member.emplace());
+    if (member->loaded && key != "filter") {
+      run_.error(member->loaded->where, fmt::format("'loaded' is said of a filter, not of a {}", spaced(key)),
+                 "give its loss alone");
+    }
     if (run_.diagnostics.size() == before && run_.complete && member->shelf.empty() && !member->loss) {
       run_.error(node.where, fmt::format("{} names no part of the shelf and has no loss", key),
                  fmt::format("write {0} = {{ loss = ... }}, or the id of a part on the shelf in quotes; a part that is "

@@ -124,6 +124,34 @@ void check_curve_points(const ReadRun& run, const PumpCurve& curve) {
   }
 }
 
+template <class T>
+bool is_less(const Maybe<T>& a, const Maybe<T>& b) {
+  return a && b && a->likely < b->likely;
+}
+
+template <class Q>
+double likely_or_zero(const Maybe<Q>& entered) {
+  return entered ? entered->likely.si() : 0.0;
+}
+
+/// Whether a loss lies below another wherever the two can be told apart without knowing the liquid: both are given
+/// in the same way.
+bool is_below(const EnteredLoss& a, const EnteredLoss& b) {
+  const bool same_bore = !a.bore == !b.bore && (!a.bore || a.bore->likely == b.bore->likely);
+  if (a.k && b.k) return same_bore && is_less(a.k, b.k);
+  if (a.cv && b.cv) return is_less(b.cv, a.cv);
+  if (a.kv && b.kv) return is_less(b.kv, a.kv);
+  if ((a.per_flow || a.per_flow_squared) && (b.per_flow || b.per_flow_squared)) {
+    const double linear = likely_or_zero(a.per_flow) - likely_or_zero(b.per_flow);
+    const double squared = likely_or_zero(a.per_flow_squared) - likely_or_zero(b.per_flow_squared);
+    return linear <= 0.0 && squared <= 0.0 && linear + squared < 0.0;
+  }
+  const auto same_flow = [](const LossPoint& x, const LossPoint& y) { return x.flow == y.flow && x.loss < y.loss; };
+  return std::any_of(a.points.begin(), a.points.end(), [&](const LossPoint& x) {
+    return std::any_of(b.points.begin(), b.points.end(), [&](const LossPoint& y) { return same_flow(x, y); });
+  });
+}
+
 }  // namespace
 
 void check_table(const ReadRun& run, const EnteredLoss& loss) {
@@ -173,6 +201,31 @@ void check_table(const ReadRun& run, const Hose& hose) {
               "add product = ..., or blend = [...]");
   }
   if (!hose.blend.empty() && hose.product.empty() && run.complete) check_blend(run, hose);
+}
+
+void check_table(const ReadRun& run, const Part& part) {
+  if (!part.loaded) return;
+  const ShelfPart* shelf = part.loss ? nullptr : find_part(part.shelf.text);
+  const EnteredLoss* clean = part.loss ? &*part.loss : shelf != nullptr ? &shelf->loss : nullptr;
+  if (clean == nullptr || !is_below(*part.loaded, *clean)) return;
+  run.error(part.loaded->where, "the filter loses less when loaded than when clean",
+            "check which is which: loss is that of the clean filter, loaded that of one due for a change");
+}
+
+void check_table(const ReadRun& run, const Product& product) {
+  const auto& points = product.viscosity_points;
+  if (points.empty()) return;
+  if (points.size() < 2) {
+    return run.error(product.where, "viscosity_points takes two points at least, but one is written",
+                     "add one at another temperature, or write kinematic_viscosity");
+  }
+  const auto falling = [](const ViscosityPoint& a, const ViscosityPoint& b) {
+    return a.temperature < b.temperature && a.viscosity > b.viscosity;
+  };
+  if (!keeps(points, falling)) {
+    run.error(product.where, "viscosity_points must rise in temperature and fall in viscosity from point to point",
+              "write the coldest first, and check a reading that rises");
+  }
 }
 
 void check_table(const ReadRun& run, const Pipe& pipe) {

@@ -17,6 +17,10 @@ void check_table(const ReadRun& run, const EnteredLoss& loss);
 /// A pump curve is given in exactly one way, and it falls.
 void check_table(const ReadRun& run, const PumpCurve& curve);
 void check_table(const ReadRun& run, const Hose& hose);
+/// A loaded filter does not lose less than a clean one.
+void check_table(const ReadRun& run, const Part& part);
+/// Viscosities at rising temperatures, two at least, that fall.
+void check_table(const ReadRun& run, const Product& product);
 /// A nominal size is on the shelf.
 void check_table(const ReadRun& run, const Pipe& pipe);
 void check_table(const ReadRun& run, const Line& line);

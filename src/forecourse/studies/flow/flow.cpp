@@ -8,10 +8,16 @@
 #include "forecourse/base/nearest_word.h"
 #include "forecourse/network/build.h"
 #include "forecourse/network/solve.h"
+#include "forecourse/studies/flow/blend_ratio.h"
 #include "forecourse/studies/flow/hose_limits.h"
+#include "forecourse/studies/flow/ladder/hose_order.h"
 #include "forecourse/studies/flow/open_sets.h"
+#include "forecourse/studies/flow/pumps/pump_limits.h"
+#include "forecourse/studies/flow/rest/rest.h"
+#include "forecourse/studies/flow/spans/spans.h"
 #include "forecourse/studies/flow/system_flow.h"
 #include "forecourse/studies/flow/uncertain.h"
+#include "forecourse/studies/flow/worst/group_studies.h"
 
 namespace forecourse::studies {
 namespace {
@@ -37,7 +43,7 @@ std::map<std::string, double> hose_flows(const StationNetwork& network, const St
   std::map<std::string, double> flows;
   const std::map<std::string, double> shares = shares_found(network);
   for (std::size_t s = 0; s < network.systems.size(); ++s) {
-    if (!network.systems[s].graph || !state.systems[s].report.usable() || !state.blends_agree) continue;
+    if (!network.systems[s].graph || !state.systems[s].report.usable()) continue;
     for (const network::HosePoint& hose : network.systems[s].hoses) {
       if (std::abs(shares.at(hose.id) - 1.0) > 1e-6) continue;
       flows[hose.id] += state.systems[s].flow[at(hose.run)];
@@ -87,15 +93,13 @@ std::vector<HoseSummary> summaries(const site::Site& site, const StationNetwork&
 }
 
 FlowState tell_state(const site::Site& site, const StationNetwork& network, const StationState& solved, OpenSet set,
-                     std::optional<double> keep_flow) {
+                     std::optional<double> keep_flow, PumpLimits& pumps) {
   FlowState state{std::move(set), {}};
   for (std::size_t s = 0; s < network.systems.size(); ++s) {
     state.systems.push_back(system_flow(site, network.systems[s], solved.systems[s], keep_flow));
-    if (!solved.blends_agree && state.systems.back().status == FlowStatus::determined) {
-      state.systems.back().status = FlowStatus::not_determined;
-      state.systems.back().reason = "the shares of the blended hoses did not settle";
-    }
+    pumps.tell(network.systems[s], solved.systems[s], state.systems.back());
   }
+  tell_ratios(state);
   return state;
 }
 
@@ -137,6 +141,8 @@ std::vector<Diagnostic> check_options(const site::Site& site, const FlowOptions&
                           {}});
     }
   }
+  const std::vector<Diagnostic> order = check_order(site, options);
+  problems.insert(problems.end(), order.begin(), order.end());
   return problems;
 }
 
@@ -145,22 +151,30 @@ FlowResult study_flow(const site::Site& site, const FlowOptions& options, const 
   result.version = FORECOURSE_VERSION;
   result.options = options;
   result.options.open_sets = asked_sets(site, options);
+  result.options.order = asked_order(site, options);
   if (!options.keep_flow && site.flow.keep) result.options.keep_flow = site.flow.keep->likely.si();
   const StationNetwork network = network::build_network(site);
   network::StationSolver solver(network);
+  PumpLimits pumps(site);
   result.systems = system_summaries(network);
   result.hoses = summaries(site, network, solver, result.options.keep_flow);
   for (const OpenSet& set : result.options.open_sets) {
-    result.states.push_back(tell_state(site, network, solver.solve(set.hoses), set, result.options.keep_flow));
+    result.states.push_back(tell_state(site, network, solver.solve(set.hoses), set, result.options.keep_flow, pumps));
     if (context.progress) {
       context.progress(static_cast<double>(result.states.size()) /
                        static_cast<double>(result.options.open_sets.size()));
     }
   }
   result.uncertain_values = static_cast<int>(uncertain_in_flow(site).size());
+  if (options.spans) add_spans(site, network, solver, result, context);
+  if (options.lines_at_rest) result.lines_at_rest = lines_at_rest(site, network);
   result.defaults = network.defaults;
   result.warnings = network.warnings;
-  if (const auto told = likely_values_told(site)) result.warnings.push_back(*told);
+  if (options.ladders) study_groups(site, network, result, context);
+  for (const Diagnostic& unmet : unmet_ratios(site, result.states)) result.warnings.push_back(unmet);
+  if (!options.spans) {
+    if (const auto told = likely_values_told(site)) result.warnings.push_back(*told);
+  }
   for (const PipingSystem& system : network.systems) {
     result.warnings.insert(result.warnings.end(), system.problems.begin(), system.problems.end());
   }

@@ -7,6 +7,7 @@
 
 #include "forecourse/studies/flow/course.h"
 #include "forecourse/studies/flow/hose_limits.h"
+#include "forecourse/studies/flow/pumps/control_told.h"
 
 namespace forecourse::studies {
 namespace {
@@ -70,6 +71,7 @@ class SystemTeller {
       return std::move(out_);
     }
     for (const network::PumpPoint& pump : system_.pumps) tell_pump(pump);
+    out_.control = control_told(system_, state_);
     for (std::size_t i = 0; i < system_.places.size(); ++i) {
       const network::Place& place = system_.places[i];
       out_.places.push_back({place.id, place.elevation, gauge(static_cast<int>(i), place.elevation)});
@@ -86,20 +88,25 @@ class SystemTeller {
 
   void tell_pump(const network::PumpPoint& pump) {
     const network::Run& run = system_.runs[at(pump.run)];
-    PumpDuty duty{pump.id, pump.tank, pump.running, state_.flow[at(pump.run)], 0.0, 0.0, {}, false, false};
+    PumpDuty duty;
+    duty.id = pump.id;
+    duty.tank = pump.tank;
+    duty.running = state_.runs(pump);
+    duty.speed = network::speed_of_run(system_, state_, at(pump.run));
+    duty.flow = state_.flow[at(pump.run)];
     double pressure = state_.pressure[at(run.from)];
     const double level = system_.weight_of(pump.discharge_elevation);
     for (const network::Element& element : run.elements) {
-      const double loss = network::loss(element, duty.flow).pressure_loss;
-      if (pump.running) pressure -= loss;
+      const double loss = network::loss(element, duty.flow, duty.speed).pressure_loss;
+      if (duty.running) pressure -= loss;
       if (element.kind == network::ElementKind::pump) {
-        duty.pressure_rise = pump.running ? -loss : 0.0;
+        duty.pressure_rise = duty.running ? -loss : 0.0;
         duty.discharge_pressure_gauge = pressure - level;
       }
     }
     if (has_leak_detector(pump.id)) duty.leak_detector_pressure_gauge = gauge(run.to, pump.discharge_elevation);
     constexpr double least = 1e-9;  // [m3/s] above the solver's residual, below what anyone measures
-    duty.dead_headed = pump.running && std::abs(duty.flow) < least;
+    duty.dead_headed = duty.running && std::abs(duty.flow) < least;
     duty.runs_back = duty.flow <= -least;
     out_.total_flow += duty.flow;
     out_.pumps.push_back(std::move(duty));
@@ -142,7 +149,7 @@ class SystemTeller {
     hose.above_rule_cap = held.above_rule_cap;
     hose.below_keep_flow = hose.open && held.below_keep_flow;
     if (hose.open) {
-      Course course = course_to(system_, state_, point);
+      Course course = course_to(system_, state_, point, &site_);
       hose.budget = std::move(course.budget);
       hose.grade_line = std::move(course.grade_line);
     }

@@ -1,0 +1,19 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "forecourse/checks/finding.h"
+
+namespace forecourse::cli {
+
+/// "25 Nov 2026", in the time zone of the machine.
+[[nodiscard]] std::string today();
+
+/// Makes a folder with those above it; false, with the reason on standard error, if it cannot be.
+[[nodiscard]] bool make_folder(const std::string& folder);
+
+/// True if one of them falls short.
+[[nodiscard]] bool falls_short(const std::vector<checks::Finding>& findings);
+
+}  // namespace forecourse::cli

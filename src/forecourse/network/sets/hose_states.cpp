@@ -1,0 +1,104 @@
+#include "forecourse/network/sets/hose_states.h"
+
+#include <algorithm>
+#include <utility>
+
+namespace forecourse::network {
+namespace {
+
+constexpr std::size_t sets_a_piece = 16;  // solved by one StationSolver
+
+/// One state put at its place among the others.
+void put(const SystemState& state, std::size_t set, BatchStates& out) {
+  std::copy(state.flow.begin(), state.flow.end(), out.flow.begin() + static_cast<std::ptrdiff_t>(set * out.runs));
+  std::copy(state.pressure.begin(), state.pressure.end(),
+            out.pressure.begin() + static_cast<std::ptrdiff_t>(set * out.nodes));
+  out.status[set] = state.report.status;
+}
+
+void size_for(const PipingSystem& system, std::size_t sets, BatchStates& out) {
+  out.runs = system.runs.size();
+  out.nodes = system.places.size() + system.openings.size();
+  out.flow.assign(sets * out.runs, 0.0);
+  out.pressure.assign(sets * out.nodes, 0.0);
+  out.status.assign(sets, solvers::SteadyStatus::not_converged);
+}
+
+}  // namespace
+
+HoseStates::HoseStates(const HoseGroup& group) : group_(group) {
+  const bool alone = !group.is_blended() && !group.systems.front()->has_moving_control();
+  if (alone) {
+    batch_ = std::make_shared<const BatchSolver>(*group.systems.front());
+  } else {
+    for (const PipingSystem* system : group.systems) network_.systems.push_back(*system);
+  }
+}
+
+void HoseStates::solve(std::span<const HoseSet> sets, SetStates& out, const Context& context) {
+  out.systems.resize(group_.systems.size());
+  out.solved.assign(sets.size(), 1);
+  if (is_batched()) {
+    solve_batched(sets, out, context);
+  } else {
+    solve_one_by_one(sets, out, context);
+  }
+  gather(out);
+}
+
+void HoseStates::solve_batched(std::span<const HoseSet> sets, SetStates& out, const Context& context) const {
+  std::vector<BatchCase> cases(sets.size());
+  for (std::size_t i = 0; i < sets.size(); ++i) {
+    for (std::size_t h = 0; h < group_.hoses.size(); ++h) {
+      if ((sets[i] >> h & 1U) != 0) cases[i].hoses |= std::uint64_t{1} << group_.hoses[h].parts.front().hose;
+    }
+  }
+  batch_->solve(cases, out.systems.front(), context);
+}
+
+std::vector<std::string> HoseStates::ids(HoseSet set) const {
+  std::vector<std::string> open;
+  for (std::size_t h = 0; h < group_.hoses.size(); ++h) {
+    if ((set >> h & 1U) != 0) open.push_back(group_.hoses[h].id);
+  }
+  return open;
+}
+
+void HoseStates::solve_one_by_one(std::span<const HoseSet> sets, SetStates& out, const Context& context) {
+  std::vector<HoseSet> fresh;
+  for (const HoseSet set : sets) {
+    if (known_.try_emplace(set).second) fresh.push_back(set);
+  }
+  std::vector<StationState> solved(fresh.size());
+  context.each((fresh.size() + sets_a_piece - 1) / sets_a_piece, [&](std::size_t piece) {
+    StationSolver solver(network_);
+    const std::size_t end = std::min(fresh.size(), (piece + 1) * sets_a_piece);
+    for (std::size_t i = piece * sets_a_piece; i < end; ++i) solved[i] = solver.solve(ids(fresh[i]));
+  });
+  for (std::size_t i = 0; i < fresh.size(); ++i) known_[fresh[i]] = std::move(solved[i]);
+  for (std::size_t s = 0; s < out.systems.size(); ++s) size_for(*group_.systems[s], sets.size(), out.systems[s]);
+  for (std::size_t i = 0; i < sets.size(); ++i) {
+    const StationState& state = known_.at(sets[i]);
+    if (!state.blends_agree) out.solved[i] = 0;
+    for (std::size_t s = 0; s < out.systems.size(); ++s) put(state.systems[s], i, out.systems[s]);
+  }
+}
+
+/// Flows of the whole hoses, and which sets have none.
+void HoseStates::gather(SetStates& out) const {
+  const std::size_t hoses = group_.hoses.size();
+  out.hose_flow.assign(out.size() * hoses, 0.0);
+  for (std::size_t i = 0; i < out.size(); ++i) {
+    for (const BatchStates& system : out.systems) {
+      if (system.status[i] == solvers::SteadyStatus::not_converged) out.solved[i] = 0;
+    }
+    for (std::size_t h = 0; h < hoses; ++h) {
+      for (const HosePart& part : group_.hoses[h].parts) {
+        const auto run = static_cast<std::size_t>(group_.point(part).run);
+        out.hose_flow[i * hoses + h] += out.systems[part.system].flow_of(i, run);
+      }
+    }
+  }
+}
+
+}  // namespace forecourse::network

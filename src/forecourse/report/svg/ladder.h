@@ -1,0 +1,42 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "forecourse/report/svg/hose_flows.h"
+#include "forecourse/report/svg/text.h"
+
+namespace forecourse::report::svg {
+
+enum class LadderMark { square, disc, ring };
+
+/// Flow of the slowest hose against the number open, in the unit of the axis; empty: not determined.
+struct LadderSeries {
+  std::string name;
+  LadderMark mark = LadderMark::square;      ///< and its line: solid, dashed, dotted
+  std::vector<std::optional<double>> flows;  ///< the first with one hose open
+};
+
+/// A level line with its forbidden side shaded.
+struct LadderLimit {
+  FlowLimit at;
+  bool is_cap = false;  ///< what is above is forbidden, else what is below
+};
+
+struct LadderChart {
+  std::string id;  ///< unique in the page
+  double width = wide;
+  std::string title;
+  std::string description;
+  std::string axis;  ///< "flow of the slowest hose, gpm"
+  int decimals = 2;
+  std::vector<LadderSeries> series;
+  std::vector<LadderLimit> limits;
+};
+
+/// The series over the number of hoses open. Each is named where it is farthest from the others, since with all hoses
+/// open they meet; the value there stands at the end. Empty without a flow.
+[[nodiscard]] std::string draw(const LadderChart& chart);
+
+}  // namespace forecourse::report::svg

@@ -1,0 +1,89 @@
+#include "forecourse/report/svg/shapes.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "forecourse/report/utf8.h"
+
+namespace forecourse::report::svg {
+
+std::string circle(Point center, double radius, std::string_view css_class) {
+  return fmt::format("<circle class=\"{}\" cx=\"{}\" cy=\"{}\" r=\"{}\"/>\n", css_class, coordinate(center.x),
+                     coordinate(center.y), coordinate(radius));
+}
+
+std::string path(std::string_view commands, std::string_view css_class) {
+  return fmt::format("<path class=\"{}\" d=\"{}\"/>\n", css_class, commands);
+}
+
+std::string polygon(const std::vector<Point>& corners, std::string_view css_class) {
+  return fmt::format("<polygon class=\"{}\" points=\"{}\"/>\n", css_class, points(corners));
+}
+
+std::string polyline(const std::vector<Point>& corners, std::string_view css_class) {
+  return fmt::format("<polyline class=\"{}\" points=\"{}\"/>\n", css_class, points(corners));
+}
+
+std::string at(Point point) { return coordinate(point.x) + " " + coordinate(point.y); }
+
+std::string hatch(Point corner, double width, double height, double spacing, Strokes strokes,
+                  std::string_view css_class) {
+  if (!(width > 0.0) || !(height > 0.0)) return {};
+  std::string commands;
+  if (strokes == Strokes::level) {
+    for (double down = spacing; down < height; down += spacing) {
+      commands += "M" + at({corner.x, corner.y + down}) + "H" + coordinate(corner.x + width);
+    }
+    return path(commands, css_class);
+  }
+  // Strokes x + y = c through the rectangle, c counted from its corner.
+  for (double c = spacing; c < width + height; c += spacing) {
+    const double left = std::max(0.0, c - height);
+    const double right = std::min(width, c);
+    commands += "M" + at({corner.x + left, corner.y + c - left}) + "L" + at({corner.x + right, corner.y + c - right});
+  }
+  return path(commands, css_class);
+}
+
+std::string earth_ticks(Point from, double to, std::string_view css_class) {
+  constexpr double spacing = 9.0;
+  std::string commands;
+  for (double x = from.x + spacing; x <= to; x += spacing) {
+    commands += "M" + at({x, from.y}) + "l-4 6";
+  }
+  return path(commands, css_class);
+}
+
+std::string dimension(const Dimension& d) {
+  std::string commands = "M" + at({d.from, d.y}) + "H" + coordinate(d.to);
+  for (const double end : {d.from, d.to}) commands += "M" + at({end, d.y - 4.0}) + "v8";
+  return path(commands, "dimension") + label({0.5 * (d.from + d.to), d.y - 5.0}, d.text, "dimension-text");
+}
+
+std::size_t length(std::string_view text) {
+  std::size_t count = 0;
+  for (std::size_t i = 0; i < text.size(); i += character_at(text, i).length) ++count;
+  return count;
+}
+
+std::vector<std::string> wrapped(std::string_view text, std::size_t longest, std::size_t most) {
+  std::vector<std::string> lines;
+  for (std::size_t begin = 0; begin < text.size();) {
+    const std::size_t end = std::min(text.find(' ', begin), text.size());
+    const std::string word(text.substr(begin, end - begin));
+    begin = end + 1;
+    if (word.empty()) continue;
+    if (!lines.empty() && length(lines.back()) + 1 + length(word) <= longest) {
+      lines.back() += " " + word;
+    } else if (lines.size() < most) {
+      lines.push_back(shortened(word, longest));
+    } else {
+      lines.back() = shortened(lines.back() + " " + word, longest);
+      break;
+    }
+  }
+  return lines;
+}
+
+}  // namespace forecourse::report::svg
