@@ -51,7 +51,9 @@ void add_pump(parts::PumpLaw pump, double speed, double factor, GatheredRun& out
   if (!add_parabola(pump, factor, out)) add_other(pump, factor, out);
 }
 
-void add(const Element& element, double pump_speed, GatheredRun& out) {
+}  // namespace
+
+void gather_into(GatheredRun& out, const Element& element, double pump_speed) {
   const double factor = element.flow_factor;
   if (const auto* quadratic = std::get_if<parts::QuadraticLaw>(&element.law)) {
     out.quadratic = out.quadratic + per_run_flow(*quadratic, factor);
@@ -63,8 +65,6 @@ void add(const Element& element, double pump_speed, GatheredRun& out) {
     add_other(element.law, factor, out);
   }
 }
-
-}  // namespace
 
 solvers::EdgeLoss GatheredRun::loss(double flow) const {
   parts::Loss sum = parts::Loss{constant, 0.0} + parts::loss(quadratic, flow);
@@ -84,7 +84,7 @@ parts::Loss GatheredRun::loss_of_others(double flow) const {
 
 GatheredRun gather(const Run& run, double pump_speed) {
   GatheredRun out;
-  for (const Element& element : run.elements) add(element, pump_speed, out);
+  for (const Element& element : run.elements) gather_into(out, element, pump_speed);
   return out;
 }
 

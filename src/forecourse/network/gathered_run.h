@@ -28,4 +28,7 @@ struct GatheredRun {
 /// \param pump_speed  of full speed, of the pumps in the run [1]
 [[nodiscard]] GatheredRun gather(const Run& run, double pump_speed = 1.0);
 
+/// Adds one more part in series.
+void gather_into(GatheredRun& out, const Element& element, double pump_speed = 1.0);
+
 }  // namespace forecourse::network

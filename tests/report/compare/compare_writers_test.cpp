@@ -1,12 +1,13 @@
 // What the three writers of a comparison print, by snapshot, and the words of its answer.
 #include <gtest/gtest.h>
 
+#include <cmath>
 #include <sstream>
 
 #include "forecourse/report/compare/compare_html.h"
 #include "forecourse/report/compare/compare_json.h"
 #include "forecourse/report/compare/compare_terminal.h"
-#include "forecourse/report/svg/compare_ladder.h"
+#include "forecourse/report/svg/ladder.h"
 #include "report/compare/compare_sample.h"
 #include "report/snapshot.h"
 
@@ -68,23 +69,25 @@ TEST(CompareHtml, EscapesWhatComesFromAFile) {
 
 // ---- the chart ---------------------------------------------------------------------------------------------
 
-svg::CompareLadderChart chart() {
-  svg::CompareLadderChart chart;
+svg::LadderChart chart() {
+  svg::LadderChart chart;
   chart.id = "ladder";
   chart.title = "The slowest hose";
   chart.description = "Flows.";
   chart.axis = "flow of the slowest hose, gpm";
-  chart.steps = {{1, 10.0, 10.0}, {2, 9.9, 10.0}, {3, 9.5, std::nullopt}, {4, 9.0, 9.6}};
-  chart.limits = {{10.0, "limiter 10.00"}, {9.9, "to keep 9.90"}};
+  chart.series = {{"A", svg::LadderMark::square, {10.0, 9.9, 9.5, 9.0}},
+                  {"B", svg::LadderMark::disc, {10.0, 10.0, std::nullopt, 9.1}}};
+  chart.limits = {{{10.0, "limiter 10.00"}}, {{9.9, "to keep 9.90"}}};
+  chart.named_at_end = true;
   chart.worth_from = 4;
   return chart;
 }
 
-TEST(CompareLadderChart, DrawsAWithSquaresAndBWithDiscs) {
+TEST(CompareLadder, DrawsAWithSquaresAndBWithDiscs) {
   EXPECT_TRUE(matches_snapshot(draw(chart()), "compare_ladder.svg"));
 }
 
-TEST(CompareLadderChart, HasAMarkForEachFlow) {
+TEST(CompareLadder, HasAMarkForEachFlow) {
   const std::string drawn = draw(chart());
   const auto count = [&](const std::string& what) {
     std::size_t n = 0;
@@ -96,7 +99,18 @@ TEST(CompareLadderChart, HasAMarkForEachFlow) {
   EXPECT_EQ(count("class=\"line-b\""), 1U);  // 1 to 2; the last mark stands alone
 }
 
-TEST(CompareLadderChart, WithoutFlowIsNothing) { EXPECT_EQ(draw(svg::CompareLadderChart{}), ""); }
+/// Height at which a label that begins so stands.
+double height_of(const std::string& drawn, const std::string& label) {
+  const std::size_t at = drawn.find(">" + label);
+  const std::size_t y = drawn.rfind("y=\"", at);
+  return at == std::string::npos ? std::nan("") : std::stod(drawn.substr(y + 3));
+}
+
+TEST(CompareLadder, NamesAtTheEndAndLimitsDoNotRunIntoEachOther) {
+  const std::string drawn = draw(chart());
+  EXPECT_GE(height_of(drawn, "A 9.00") - height_of(drawn, "B 9.10"), 15.0 - 0.11);  // written to a tenth
+  EXPECT_GE(height_of(drawn, "to keep 9.90") - height_of(drawn, "limiter 10.00"), 15.0 - 0.11);
+}
 
 // ---- the answer --------------------------------------------------------------------------------------------
 

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "forecourse/report/drawing/section_view.h"
+#include "forecourse/report/flow/flow_view.h"
 #include "report/snapshot.h"
 #include "support/stations.h"
 
@@ -96,7 +97,20 @@ TEST(SectionView, HeightsThatAreNotKnownHaveNoScale) {
   EXPECT_TRUE(s.marks.empty());
   EXPECT_EQ(s.lift, "lift 12.0\u00A0ft");
   EXPECT_FALSE(s.tank.shape_known);
-  EXPECT_NE(remarks(s).front().find("drawn to no scale"), std::string::npos);
+  EXPECT_NE(remarks(s).front().find("depths to no scale"), std::string::npos);
+}
+
+// Rounded apart, line and hose of this station would take a tenth more than the budget shows of them.
+TEST(SectionView, TheBandAddsUpAsTheBudgetDoes) {
+  const site::Site site = station(site_text("truck-lane"));
+  const studies::FlowResult result = studies::study_flow(site, {});
+  const studies::HoseFlow& hose = result.states.front().systems.front().hoses.front();
+  const ShownBudget budget = shown_budget(hose, site.display);
+  const Section s = section_of(site, result.states.front().systems.front(), hose, site.display, true, "section");
+  ASSERT_EQ(budget.rows.size(), 4U);  // pump, line, dispenser and hose, lift
+  EXPECT_EQ(s.stops[3].value, budget.signed_text(budget.rows[0].change));
+  EXPECT_EQ(s.stops[4].value, budget.text(budget.rows[1].change));
+  EXPECT_EQ(s.stops[8].value, budget.text(budget.rows[2].change));
 }
 
 TEST(SectionView, TheTableHoldsTheBand) {

@@ -19,7 +19,7 @@ LadderChart chart() {
   chart.series = {{"worst", LadderMark::square, {10.0, 10.0, 9.89, 9.45, 8.93, 8.45, 8.06, 7.70}},
                   {"typical", LadderMark::disc, {10.0, 10.0, 10.0, 10.0, 9.04, 8.53, 8.11, 7.70}},
                   {"asked for", LadderMark::ring, {10.0, std::nullopt, 9.95}}};
-  chart.limits = {{{9.0, "to keep 9.00"}, false}, {{10.0, "cap 10.00"}, true}};
+  chart.limits = {{{9.0, "to keep 9.00"}, Forbidden::below}, {{10.0, "cap 10.00"}, Forbidden::above}};
   return chart;
 }
 

@@ -1,5 +1,6 @@
 #!/usr/bin/env bash
-# Makes the report of each station, looks at it as a browser and a validator do, and sets its PDF on both papers.
+# Makes the report of each station, looks at it as a browser and a validator do, and sets its PDF on both papers; the
+# same look at a comparison of the first station with itself, every hose limited to 8 gal/min in B.
 #
 #   tests/report/web/run.sh PROGRAM FOLDER SITE...
 #
@@ -32,6 +33,7 @@ make() {
 
 rm -rf -- "$folder"
 pages_of() { pdfinfo "$1" | awk '/^Pages:/ { print $2 }'; }
+first=$1
 reports=()
 for site; do
   name=$(basename "$site" .toml)
@@ -48,4 +50,7 @@ for site; do
   done
   reports+=("$folder/a4/$name/report.html")
 done
-node "$here/check.mjs" "${reports[@]}"
+code=0
+"$program" compare "$first" --set 'hose.*.limiter=8 gpm' --out "$folder/compare" >/dev/null || code=$?
+((code <= 1)) || { echo "exit code $code: comparison of $first" && exit 1; }
+node "$here/check.mjs" "${reports[@]}" "$folder/compare/compare.html"

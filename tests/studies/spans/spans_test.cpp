@@ -60,14 +60,14 @@ TEST(Spans, FullerTankAndHotterFuelDoNotGiveLessAndALoadedFilterNotMore) {
   for (const FlowSpan& span : result.spans.sets.front().flows) {
     ASSERT_TRUE(span.at_likely && span.at_high) << span.subject << ": " << span.reason;
     ++seen;
-    if (span.kind == SpanKind::filter) {
+    if (span.kind == SpanKind::filter || span.subject == "line.line.length") {  // lose more at their high
       EXPECT_LT(span.at_high->total, span.at_likely->total);
     } else {
       EXPECT_GT(span.at_high->total, span.at_likely->total);
       EXPECT_LT(span.at_low->total, span.at_likely->total);
     }
   }
-  EXPECT_EQ(seen, 3);
+  EXPECT_EQ(seen, 4);
 }
 
 TEST(Spans, PressureOfTheAirMovesNoFlow) {

@@ -5,7 +5,7 @@
 
 #include "forecourse/report/html/page.h"
 #include "forecourse/report/html/parts.h"
-#include "forecourse/report/svg/compare_ladder.h"
+#include "forecourse/report/svg/ladder.h"
 #include "forecourse/report/svg/text.h"
 
 namespace forecourse::report {
@@ -67,14 +67,26 @@ bool is_among(const std::string& system, const std::string& joined) {
   return (" + " + joined + " + ").find(" + " + system + " + ") != std::string::npos;
 }
 
+/// Adds a limit; those of one value share a line: "cap and limiter 10.00".
+void add_limit(std::vector<svg::LadderLimit>& limits, const std::string& name, double value, const std::string& text) {
+  const std::string end = " " + text;
+  for (svg::LadderLimit& limit : limits) {
+    std::string& label = limit.at.label;
+    if (!label.ends_with(end)) continue;
+    const std::string names = " and " + label.substr(0, label.size() - end.size()) + " and ";
+    if (names.find(" and " + name + " and ") == std::string::npos) {
+      label.insert(label.size() - end.size(), " and " + name);
+    }
+    return;
+  }
+  limits.push_back({{value, name + end}});
+}
+
 /// The caps, limiters and the flow to keep, each value once, as lines of the chart.
-std::vector<svg::FlowLimit> limits(const Comparison& c, const decide::Worth& worth, site::Display display) {
-  std::vector<svg::FlowLimit> out;
+std::vector<svg::LadderLimit> limits(const Comparison& c, const decide::Worth& worth, site::Display display) {
+  std::vector<svg::LadderLimit> out;
   const auto add = [&](const char* name, const std::optional<double>& si) {
-    if (!si) return;
-    const std::string text = name + (" " + number(Measure::flow, display, *si));
-    const auto same = [&](const svg::FlowLimit& limit) { return limit.label == text; };
-    if (std::none_of(out.begin(), out.end(), same)) out.push_back({shown_value(Measure::flow, display, *si), text});
+    if (si) add_limit(out, name, shown_value(Measure::flow, display, *si), number(Measure::flow, display, *si));
   };
   for (const decide::Alternative* one : {&c.a, &c.b}) {
     if (one->flow.states.empty()) continue;
@@ -96,7 +108,7 @@ std::optional<double> drawn(double si, site::Display display) {
 
 std::string ladder(const Comparison& c, const decide::Worth& worth, site::Display display, std::size_t number_of) {
   const std::string unit = unit_label(Measure::flow, display);
-  svg::CompareLadderChart chart;
+  svg::LadderChart chart;
   chart.id = "ladder-" + std::to_string(number_of);
   chart.title = "The slowest hose against the number open, " + worth.system;
   chart.description =
@@ -106,6 +118,8 @@ std::string ladder(const Comparison& c, const decide::Worth& worth, site::Displa
   chart.decimals = decimals(Measure::flow, display);
   chart.limits = limits(c, worth, display);
   chart.worth_from = worth.from;
+  chart.named_at_end = true;
+  chart.series = {{"A", svg::LadderMark::square, {}}, {"B", svg::LadderMark::disc, {}}};
   html::Table table{chart.title,
                     "",
                     {number_column("Open"),
@@ -118,7 +132,8 @@ std::string ladder(const Comparison& c, const decide::Worth& worth, site::Displa
                     {},
                     {}};
   for (const decide::WorthStep& s : worth.steps) {
-    chart.steps.push_back({s.open, drawn(s.slowest_a, display), drawn(s.slowest_b, display)});
+    chart.series[0].flows.push_back(drawn(s.slowest_a, display));
+    chart.series[1].flows.push_back(drawn(s.slowest_b, display));
     table.rows.push_back({{std::to_string(s.open), number(Measure::flow, display, s.slowest_a), s.hose_a,
                            number(Measure::flow, display, s.slowest_b), s.hose_b,
                            (s.gain > 0.0 ? "+" : "") + number(100.0 * s.gain, 1), step_note(s)}});

@@ -66,7 +66,7 @@ std::string stroke(Point from, Point to, double flow, const std::string& tone) {
   };
   std::string out = with_width("run-edge", width + 2.0) + with_width(("run " + tone).c_str(), width);
   if (tone == "premium") out += svg::path(ends, "run-mark dashes");
-  if (tone == "diesel") out += svg::path(ends, "run-mark");
+  if (tone == "diesel") out += svg::path(ends, "run-mark on-diesel");
   return out;
 }
 

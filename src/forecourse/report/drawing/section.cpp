@@ -46,7 +46,7 @@ std::array<Point, 11> tags(const Section& s, const Frame& f) {
   const double line_y = 0.5 * (f.y(s.line.front().elevation) + f.y(s.line.back().elevation));
   return {{{across::tanker, f.y(2.1)},
            {across::tank_left - 14.0, f.y(s.fill_top.value_or(0.0)) - 18.0},
-           {240.0, tank_middle},
+           {258.0, tank_middle},
            {across::pump + 34.0, head + 20.0},
            {400.0, line_y + 20.0},
            {across::sump_left - 16.0, f.y(sump_floor) - 4.0},

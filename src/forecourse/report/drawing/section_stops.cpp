@@ -1,14 +1,21 @@
 #include "forecourse/report/drawing/section_stops.h"
 
 #include <algorithm>
+#include <initializer_list>
 
+#include "forecourse/report/flow/flow_view.h"
 #include "forecourse/site/places.h"
 
 namespace forecourse::report::drawing {
 namespace {
 
+using network::ElementKind;
 using site::Display;
 using studies::CourseStops;
+
+constexpr std::initializer_list<ElementKind> line_kinds{ElementKind::leg, ElementKind::line};
+constexpr std::initializer_list<ElementKind> hose_kinds{ElementKind::whip_hose, ElementKind::breakaway,
+                                                        ElementKind::curb_hose, ElementKind::swivel};
 
 template <class T>
 const T* by_id(const std::vector<T>& all, const std::string& id) {
@@ -20,7 +27,12 @@ const T* by_id(const std::vector<T>& all, const std::string& id) {
 class Writer {
  public:
   Writer(const Listed& listed, const CourseStops& course, const studies::HoseFlow& hose, Display display, bool heights)
-      : listed_(listed), course_(course), hose_(hose), display_(display), heights_(heights) {}
+      : listed_(listed),
+        course_(course),
+        hose_(hose),
+        budget_(shown_budget(hose, display)),
+        display_(display),
+        heights_(heights) {}
 
   [[nodiscard]] std::array<Stop, 11> cells() const {
     return {tanker(), fill(), tank(), pump(), line(), sump(), shear_valve(), meter(), hose(), nozzle(), vapor()};
@@ -30,9 +42,16 @@ class Writer {
   [[nodiscard]] Stop with(const char* name, Measure measure, double si, std::string note) const {
     return {name, number(measure, display_, si), unit_label(measure, display_), std::move(note), true};
   }
-  /// What a part takes, with a minus sign.
-  [[nodiscard]] Stop takes(const char* name, double loss, std::string note) const {
-    return with(name, Measure::pressure, -loss, std::move(note));
+  /// What parts of these kinds take, with a minus sign: the sum of what the budget shows of them.
+  [[nodiscard]] Stop takes(const char* name, std::initializer_list<ElementKind> kinds, std::string note) const {
+    long steps = 0;
+    for (const ShownBudgetRow& row : budget_.rows) {
+      const bool counts =
+          std::any_of(kinds.begin(), kinds.end(), [&](ElementKind kind) { return row.part == network::word(kind); });
+      if (counts) steps += row.change;
+    }
+    const std::string unit = unit_label(Measure::pressure, display_);
+    return {name, budget_.rows.empty() ? "" : budget_.text(steps), unit, std::move(note), true};
   }
   static Stop in_words(const char* name, std::string note, bool listed) {
     return {name, "", "", std::move(note), listed};
@@ -85,8 +104,7 @@ class Writer {
 
   [[nodiscard]] Stop line() const {
     if (!course_.line_loss) return in_words("Line", "none on this course", false);
-    return takes("Line", *course_.line_loss,
-                 "takes, to " + with_unit(Measure::velocity, display_, course_.line_velocity));
+    return takes("Line", line_kinds, "takes, to " + with_unit(Measure::velocity, display_, course_.line_velocity));
   }
 
   [[nodiscard]] Stop sump() const {
@@ -117,15 +135,15 @@ class Writer {
   }
 
   [[nodiscard]] Stop meter() const {
-    if (course_.meter_loss) return takes("Meter", *course_.meter_loss, "takes");
+    if (course_.meter_loss) return takes("Meter", {ElementKind::meter}, "takes");
     if (course_.lumped_loss) return in_words("Meter", "within the hose's one loss", true);
     return in_words("Meter", "not listed", false);
   }
 
   [[nodiscard]] Stop hose() const {
-    if (course_.lumped_loss) return takes("Hose", *course_.lumped_loss, "dispenser and hose in one");
+    if (course_.lumped_loss) return takes("Hose", {ElementKind::hose_set}, "dispenser and hose in one");
     if (!course_.hose_loss) return in_words("Hose", "no part listed", true);
-    return takes("Hose", *course_.hose_loss, "whip to swivel");
+    return takes("Hose", hose_kinds, "whip to swivel");
   }
 
   [[nodiscard]] Stop nozzle() const {
@@ -151,6 +169,7 @@ class Writer {
   const Listed& listed_;
   const CourseStops& course_;
   const studies::HoseFlow& hose_;
+  ShownBudget budget_;
   Display display_;
   bool heights_;
 };

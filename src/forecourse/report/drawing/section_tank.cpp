@@ -35,9 +35,10 @@ std::string fill(const Section& s, const Frame& f) {
   const double reach = std::max(s.tank.bottom, s.tank.liquid - 0.6);
   const double end = s.drop_tube_end ? std::max(*s.drop_tube_end, s.tank.bottom) : reach;
   const char* look = listed && s.drop_tube_end ? "tube" : listed ? "tube open-end" : "tube absent";
-  std::string out = svg::path("M" + at({x - 3.5, f.y(top)}) + "V" + svg::coordinate(f.y(end)) + "M" +
-                                  at({x + 3.5, f.y(top)}) + "V" + svg::coordinate(f.y(end)),
-                              look);
+  std::string out = listed ? svg::rectangle({x - 3.5, f.y(top)}, 7.0, f.y(end) - f.y(top), "column") : "";
+  out += svg::path("M" + at({x - 3.5, f.y(top)}) + "V" + svg::coordinate(f.y(end)) + "M" + at({x + 3.5, f.y(top)}) +
+                       "V" + svg::coordinate(f.y(end)),
+                   look);
   out += svg::path("M" + at({x - 8.0, f.y(top)}) + "h16", listed ? "edge" : "edge absent");
   // The tanker's hose, only to show what joins what.
   return out + svg::path("M" + at({across::tanker + 20.0, f.y(0.9)}) + "C" + at({across::tanker + 56.0, f.y(0.9)}) +
@@ -63,13 +64,14 @@ std::string liquid(const Section& s, const Frame& f) {
     out += svg::hatch({across::tank_left, f.y(top)}, width, f.y(low) - f.y(top), 9.0, svg::Strokes::slanting, "hatch");
   }
   if (s.tone == "diesel") {
-    out += svg::hatch({across::tank_left, f.y(top)}, width, f.y(low) - f.y(top), 6.0, svg::Strokes::level, "hatch");
+    out += svg::hatch({across::tank_left, f.y(top)}, width, f.y(low) - f.y(top), 6.0, svg::Strokes::level,
+                      "hatch on-diesel");
   }
   // The sign of a liquid's surface: a triangle over short strokes.
   const Point mark{across::tank_left + 62.0, f.y(top)};
   out += svg::path("M" + at({mark.x - 6.0, mark.y - 9.0}) + "h12l-6 8z", "edge");
   return out + svg::path("M" + at({mark.x - 8.0, mark.y + 3.0}) + "h16M" + at({mark.x - 5.0, mark.y + 6.0}) + "h10",
-                         "surface");
+                         s.tone == "diesel" ? "surface on-diesel" : "surface");
 }
 
 std::string vessel(const Section& s, const Frame& f) {
@@ -92,11 +94,16 @@ std::string pump(const Section& s, const Frame& f) {
     const double floor = f.y(std::min(s.pump_head - 0.35, -0.2));
     out += svg::rectangle({x - 20.0, f.ground()}, 40.0, floor - f.ground(), "sump");
   }
+  // The pump's column stands out from dark liquids by the sheet's color in it and around its motor.
+  out += svg::rectangle({x - 3.0, f.y(s.pump_head)}, 6.0, f.y(end) - f.y(s.pump_head), "column");
   out += svg::path("M" + at({x - 3.0, f.y(s.pump_head)}) + "V" + svg::coordinate(f.y(end)) + "M" +
                        at({x + 3.0, f.y(s.pump_head)}) + "V" + svg::coordinate(f.y(end)),
                    s.pump_inlet ? "tube" : "tube open-end");
   const double motor = std::min(f.pixels(0.5), 0.5 * (f.y(low) - f.y(s.tank.liquid)));
-  if (motor > 4.0) out += svg::rectangle({x - 5.0, f.y(end) - motor}, 10.0, motor, "motor");
+  if (motor > 4.0) {
+    out += svg::rectangle({x - 6.0, f.y(end) - motor - 1.0}, 12.0, motor + 2.0, "motor-edge") +
+           svg::rectangle({x - 5.0, f.y(end) - motor}, 10.0, motor, "motor");
+  }
   out += svg::circle({x, f.y(s.pump_head)}, 9.0, "symbol");
   return out + svg::path("M" + at({x - 5.0, f.y(s.pump_head) - 6.5}) + "v13l13 -6.5z", "symbol");
 }

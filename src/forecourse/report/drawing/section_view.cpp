@@ -162,22 +162,29 @@ Section section_of(const site::Site& site, const studies::SystemFlow& system, co
   return s;
 }
 
+namespace {
+
+/// A stop's name within a sentence.
+std::string in_lower_case(std::string name) {
+  if (!name.empty() && name[0] >= 'A' && name[0] <= 'Z') name[0] = static_cast<char>(name[0] - 'A' + 'a');
+  return name;
+}
+
+}  // namespace
+
 std::vector<std::string> remarks(const Section& s) {
   std::vector<std::string> out;
   if (!s.heights_known) {
     out.emplace_back(
-        "Heights were not entered: the depths are drawn to no scale, and the only height known is the lift, "
-        "counted from the liquid.");
+        "Heights were not entered: depths to no scale; the lift, counted from the liquid, is the only one known.");
   } else {
-    out.emplace_back("Depths are to one scale. The ground is drawn at the site's datum.");
+    out.emplace_back("Depths to one scale, the ground at the site's datum.");
   }
-  out.emplace_back("The line is to length, on a scale of its own; tank, dispenser and hose are drawn wider.");
-  out.emplace_back("Tanker, dispenser housing and vehicle have no entered size and only show the place.");
   std::string absent;
   for (const Stop& stop : s.stops) {
-    if (!stop.listed) absent += (absent.empty() ? "" : ", ") + stop.name;
+    if (!stop.listed) absent += (absent.empty() ? "" : ", ") + in_lower_case(stop.name);
   }
-  if (!absent.empty()) out.push_back("Dashed, since the site file does not list it: " + absent + ".");
+  if (!absent.empty()) out.push_back("Dashed, not in the site file: " + absent + ".");
   std::string taken;
   for (const LinePlace& place : s.line) {
     if (s.heights_known && !place.entered) taken += (taken.empty() ? "" : ", ") + place.name;
@@ -193,6 +200,7 @@ html::Table stops_table(const Section& s) {
                     {{"Stop", ""}, {"Value", "", true}, {"Unit", ""}, {"What it is", "", false, true}},
                     {},
                     {}};
+  table.screen_only = true;  // on paper the band says the same
   for (std::size_t i = 0; i < s.stops.size(); ++i) {
     const Stop& stop = s.stops[i];
     table.rows.push_back(

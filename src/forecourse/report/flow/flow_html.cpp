@@ -6,6 +6,7 @@
 #include "forecourse/report/flow/flow_html_tables.h"
 #include "forecourse/report/flow/flow_view.h"
 #include "forecourse/report/flow/ladder/ladder_html.h"
+#include "forecourse/report/flow/spans/span_html.h"
 #include "forecourse/report/html/page.h"
 #include "forecourse/report/html/parts.h"
 #include "forecourse/report/svg/text.h"
@@ -139,6 +140,7 @@ std::string flow_report(const FlowResult& result, const site::Site& site, const 
   std::size_t number = 0;
   for (const HoseGroup& hoses : hose_groups(result)) page.body += group(result, hoses, site, ++number);
   page.body += ladder_sections(result, site.display);
+  page.body += spans_section(result, site.display) + rest_section(result, site.display);
   page.body += defaults(result, site.display) + sources(result) + warnings(result, facts.texts);
   page.body += html::heading(2, "Cautions") + html::list(flow_cautions()) + rerun(facts);
   return html::page(page);

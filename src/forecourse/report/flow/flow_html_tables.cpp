@@ -22,10 +22,6 @@ Column gauge_column(const char* head, site::Display display) {
   return {head, unit_label(Measure::pressure, display) + " gauge", true};
 }
 
-std::string show(Measure measure, site::Display display, const std::optional<double>& si) {
-  return number(measure, display, si.value_or(std::nan("")));
-}
-
 std::string counted(int count, const std::string& noun) {
   return std::to_string(count) + " " + noun + (count == 1 ? "" : "s");
 }
@@ -131,9 +127,8 @@ std::string hose_table(const HoseGroup& group, site::Display display) {
   for (const HoseRow& row : group.rows) {
     const studies::HoseSummary& h = *row.hose;
     const std::string mix = group.system == nullptr ? h.product + (row.note.empty() ? "" : "; ") : std::string();
-    table.rows.push_back({{h.id, h.dispenser, show(Measure::flow, display, flow_of(h.alone)),
-                           show(Measure::flow, display, flow_of(h.one_each)),
-                           show(Measure::flow, display, flow_of(h.all_open)), mix + row.note},
+    table.rows.push_back({{h.id, h.dispenser, flow_text(h.alone, display), flow_text(h.one_each, display),
+                           flow_text(h.all_open, display), mix + row.note},
                           row.marked});
   }
   if (table.rows.empty()) return html::paragraph("No hose draws on this piping alone.");

@@ -4,7 +4,7 @@
 #include "forecourse/report/flow/flow_view.h"
 #include "forecourse/report/flow/ladder/ladder_json.h"
 #include "forecourse/report/flow/pump_json.h"
-#include "forecourse/report/flow/span_json.h"
+#include "forecourse/report/flow/spans/span_json.h"
 
 namespace forecourse::report {
 namespace {
@@ -44,13 +44,20 @@ Json system_summary(const studies::SystemSummary& s) {
           {"pumps", s.pumps}};
 }
 
+/// A flow with its range over the uncertain values.
+void put(const char* name, const std::optional<studies::SummaryFlow>& flow, Json& out) {
+  const std::string key = std::string(name) + "_flow";
+  out[key + "_m3_per_s"] = number_or_null(flow_of(flow));
+  out[key + "_low_m3_per_s"] = number_or_null(flow ? flow->low : std::nullopt);
+  out[key + "_high_m3_per_s"] = number_or_null(flow ? flow->high : std::nullopt);
+}
+
 Json hose_summary(const studies::HoseSummary& h) {
-  return {{"id", h.id},
-          {"dispenser", h.dispenser},
-          {"product", h.product},
-          {"alone_flow_m3_per_s", number_or_null(flow_of(h.alone))},
-          {"one_each_flow_m3_per_s", number_or_null(flow_of(h.one_each))},
-          {"all_open_flow_m3_per_s", number_or_null(flow_of(h.all_open))}};
+  Json out{{"id", h.id}, {"dispenser", h.dispenser}, {"product", h.product}};
+  put("alone", h.alone, out);
+  put("one_each", h.one_each, out);
+  put("all_open", h.all_open, out);
+  return out;
 }
 
 Json budget_row(const studies::BudgetRow& row) {

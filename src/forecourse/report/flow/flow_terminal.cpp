@@ -8,7 +8,7 @@
 #include "forecourse/report/flow/flow_view.h"
 #include "forecourse/report/flow/ladder/ladder_terminal.h"
 #include "forecourse/report/flow/pump_words.h"
-#include "forecourse/report/flow/span_terminal.h"
+#include "forecourse/report/flow/spans/span_terminal.h"
 #include "forecourse/report/terminal/page.h"
 
 namespace forecourse::report {
@@ -32,10 +32,8 @@ class Summary {
     tell_findings();
     for (const HoseGroup& group : hose_groups(result_)) tell_group(group);
     tell_ladders(result_, site_.display, glyphs(), style_.verbose, page_);
-    if (style_.verbose) {
-      tell_spans(result_, site_.display, glyphs(), page_);
-      tell_lines_at_rest(result_, site_.display, glyphs(), page_);
-    }
+    tell_spans(result_, site_.display, glyphs(), style_.verbose, page_);
+    tell_lines_at_rest(result_, site_.display, glyphs(), style_.verbose, page_);
     tell_defaults();
     tell_warnings();
     tell_cautions();
@@ -106,8 +104,8 @@ class Summary {
       const studies::HoseSummary& h = *row.hose;
       const std::string note =
           group.system == nullptr ? h.product + (row.note.empty() ? "" : "; " + row.note) : row.note;
-      table.rows.push_back({h.id, h.dispenser, show(Measure::flow, flow_of(h.alone)),
-                            show(Measure::flow, flow_of(h.one_each)), show(Measure::flow, flow_of(h.all_open)), note});
+      const auto flow = [&](const auto& of) { return flow_text(of, site_.display, glyphs()); };
+      table.rows.push_back({h.id, h.dispenser, flow(h.alone), flow(h.one_each), flow(h.all_open), note});
     }
     if (table.rows.empty()) return page_.remark("No hose draws on this piping alone.");
     page_.table(table);

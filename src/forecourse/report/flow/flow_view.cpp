@@ -185,6 +185,16 @@ std::optional<double> flow_of(const std::optional<studies::SummaryFlow>& flow) {
   return flow ? std::optional(flow->flow) : std::nullopt;
 }
 
+std::string flow_text(const std::optional<studies::SummaryFlow>& flow, site::Display display, Glyphs glyphs) {
+  if (!flow) return number(std::nan(""), 0, glyphs);
+  const auto show = [&](double si) { return number(Measure::flow, display, si, glyphs); };
+  std::string likely = show(flow->flow);
+  if (!flow->low || !flow->high) return likely;
+  const std::string low = show(*flow->low);
+  const std::string high = show(*flow->high);
+  return low == likely && high == likely ? likely : likely + " (" + low + " to " + high + ")";
+}
+
 std::string pump_note(const studies::PumpDuty& pump) {
   if (pump.dead_headed) return "dead-headed: runs, delivers nothing";
   if (pump.runs_back) return "fuel runs back through it";

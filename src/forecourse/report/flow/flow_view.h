@@ -47,6 +47,10 @@ struct HoseGroup {
 /// The flow alone, empty where it is not determined [m3/s].
 [[nodiscard]] std::optional<double> flow_of(const std::optional<studies::SummaryFlow>& flow);
 
+/// The flow as a number without unit, with its range where uncertain values give it one: "9.58 (9.12 to 9.90)".
+[[nodiscard]] std::string flow_text(const std::optional<studies::SummaryFlow>& flow, site::Display display,
+                                    Glyphs glyphs = Glyphs::unicode);
+
 /// What there is to say about a pump: "off", "dead-headed: runs, delivers nothing", that fuel runs back through it, or
 /// its speed where that is not full.
 [[nodiscard]] std::string pump_note(const studies::PumpDuty& pump);

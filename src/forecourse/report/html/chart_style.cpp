@@ -18,7 +18,7 @@ std::string_view paper_tokens() {
          "--rule2:#555;--mark:#000;--warn:#000;--warn-wash:#FFF;--warn-edge:#000;--gap-edge:#555;--pipe:#FFF;"
          "--adds:#000;--takes:#9AA5A2;--regular:#E3C877;--premium:#7FB8BA;--diesel:#8F8FBE;--vapor:#333;"
          "--soil:#F3F0EA;--soil-mark:#555;--slab:#CCC;--wash-regular:#F4EEDD;--wash-premium:#DFECEC;"
-         "--wash-diesel:#E4E4EF;--on-liquid:#000;--a:#000;--b:#555;";
+         "--wash-diesel:#E4E4EF;--on-liquid:#000;--on-diesel:#000;--a:#000;--b:#555;";
 }
 
 std::string_view chart_rules() {
@@ -48,8 +48,9 @@ stroke-width:4px;stroke-linejoin:round}
 .chart .pipe.regular{stroke:var(--regular);fill:none} .chart .pipe.premium{stroke:var(--premium);fill:none} .chart .pipe.diesel{stroke:var(--diesel);fill:none}
 .chart .taken{stroke-dasharray:5 4}
 .chart .hatch{stroke:var(--on-liquid);stroke-opacity:.45;stroke-width:1;fill:none}
+.chart .hatch.on-diesel{stroke:var(--on-diesel)} .chart .column{fill:var(--sheet);stroke:none} .chart .motor-edge{fill:var(--sheet);stroke:none}
 .chart .vessel{fill:var(--sheet)} .chart .shell{fill:none;stroke:var(--ink);stroke-width:2;stroke-linejoin:round}
-.chart .surface{fill:none;stroke:var(--on-liquid);stroke-width:1}
+.chart .surface{fill:none;stroke:var(--on-liquid);stroke-width:1} .chart .surface.on-diesel{stroke:var(--on-diesel)}
 .chart .tube{fill:none;stroke:var(--ink);stroke-width:1.25} .chart .open-end{stroke-dasharray:7 3} .chart .edge{fill:none;stroke:var(--ink);stroke-width:1.25}
 .chart .motor{fill:var(--ink);stroke:none} .chart .symbol{fill:var(--sheet);stroke:var(--ink);stroke-width:1.5;stroke-linejoin:round}
 .chart .symbol-text{font-size:11px;text-anchor:middle;fill:var(--ink)}
@@ -70,7 +71,7 @@ stroke-width:4px;stroke-linejoin:round}
 .chart .cell-value{fill:var(--ink);font-size:15px} .chart .cell-unit{fill:var(--ink2);font-size:12px} .chart .cell-note{fill:var(--ink2);font-size:12px}
 .chart .run-edge{fill:none;stroke:var(--ink);stroke-linecap:butt} .chart .run{fill:none;stroke:var(--regular)}
 .chart .run.premium{stroke:var(--premium);fill:none} .chart .run.diesel{stroke:var(--diesel);fill:none}
-.chart .run-mark{fill:none;stroke:var(--ink);stroke-width:1} .chart .dashes{stroke-dasharray:2 5}
+.chart .run-mark{fill:none;stroke:var(--ink);stroke-width:1} .chart .run-mark.on-diesel{stroke:var(--on-diesel)} .chart .dashes{stroke-dasharray:2 5}
 .chart .plan-frame{fill:none;stroke:var(--rule2)} .chart .tank-mark{fill:var(--sheet);stroke:var(--ink);stroke-width:2} .chart .cross{fill:none;stroke:var(--ink);stroke-width:1}
 .chart .island{fill:var(--slab);stroke:var(--ink);stroke-width:1.25} .chart .node{fill:var(--ink)}
 .chart .hose-open{fill:var(--ink);stroke:var(--ink);stroke-width:1.25} .chart .hose-shut{fill:var(--sheet);stroke:var(--ink);stroke-width:1.25}

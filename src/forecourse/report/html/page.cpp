@@ -48,10 +48,18 @@ std::string running_title(const Page& page) {
       css_string(page.station + ", " + page.study), css_string(foot), font);
 }
 
+/// Escaped, with places to break behind the folders of a path.
+std::string cell_text(const std::string& text) {
+  if (text.empty()) return "not given";
+  std::string out;
+  for (const char c : escape(text)) out += c == '/' ? std::string("/<wbr>") : std::string(1, c);
+  return out;
+}
+
 std::string cells(const Page& page) {
   std::string out = "<dl class=\"cells\">\n";
   for (const auto& [name, text] : page.cells) {
-    out += fmt::format("<div><dt>{}</dt><dd>{}</dd></div>\n", escape(name), text.empty() ? "not given" : escape(text));
+    out += fmt::format("<div><dt>{}</dt><dd>{}</dd></div>\n", escape(name), cell_text(text));
   }
   return out + "</dl>\n";
 }

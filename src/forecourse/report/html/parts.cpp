@@ -77,19 +77,33 @@ std::string row(const std::vector<Column>& columns, const std::vector<std::strin
   return out + "</tr>\n";
 }
 
+/// The last row: its heading reaches over the empty cells behind it.
+std::string total_row(const Table& table) {
+  std::size_t next = 1;
+  while (next < table.columns.size() && (next >= table.total.size() || table.total[next].empty())) ++next;
+  const std::string span = next > 1 ? fmt::format(" colspan=\"{}\"", next) : "";
+  std::string out = "<tfoot><tr><th scope=\"row\"" + span + ">" + breakable(table.total.front()) + "</th>";
+  for (std::size_t c = next; c < table.columns.size(); ++c) {
+    const std::string text = c < table.total.size() ? breakable(table.total[c]) : "";
+    out += "<td" + std::string(css_class(table.columns[c])) + ">" + text + "</td>";
+  }
+  return out + "</tr>\n</tfoot>\n";
+}
+
 }  // namespace
 
 std::string table(const Table& all) {
   const Table table = without_empty(all);
   constexpr std::size_t short_table = 14;  // rows that are not parted on paper
   const char* keep = table.rows.size() <= short_table ? " keep" : "";
-  std::string out = "<div class=\"scroll" + std::string(keep) + "\" role=\"group\" tabindex=\"0\" aria-label=\"" +
-                    escape(table.caption) + "\">\n";
+  const char* screen = table.screen_only ? " screen" : "";
+  std::string out = "<div class=\"scroll" + std::string(keep) + screen +
+                    "\" role=\"group\" tabindex=\"0\" aria-label=\"" + escape(table.caption) + "\">\n";
   const bool words = std::any_of(table.columns.begin(), table.columns.end(), [](const Column& c) { return c.words; });
   out += (words ? "<table class=\"wide\">\n" : "<table>\n") + caption(table) + head(table.columns) + "<tbody>\n";
   for (const Row& r : table.rows) out += row(table.columns, r.cells, r.marked);
   out += "</tbody>\n";
-  if (!table.total.empty()) out += "<tfoot>" + row(table.columns, table.total, false) + "</tfoot>\n";
+  if (!table.total.empty()) out += total_row(table);
   return out + "</table>\n</div>\n";
 }
 

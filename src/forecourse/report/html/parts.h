@@ -28,10 +28,11 @@ struct Table {
   std::vector<Column> columns;
   std::vector<Row> rows;           ///< the first cell of each is its heading
   std::vector<std::string> total;  ///< a last row that sums up; may be empty
+  bool screen_only = false;        ///< not on paper, where the drawing above it holds the same
 };
 
 /// A table with caption and scopes, in a box of its own that scrolls sideways where it must. A column of words that
-/// is empty in every row is left out.
+/// is empty in every row is left out. The heading of the total reaches over the empty cells behind it.
 [[nodiscard]] std::string table(const Table& table);
 
 [[nodiscard]] std::string heading(int level, std::string_view text);

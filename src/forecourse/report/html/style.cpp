@@ -14,14 +14,14 @@ constexpr std::string_view base = R"css(
 --rule:#D3DCD9;--rule2:#7A8985;--mark:#8A2466;--warn:#7A5000;--warn-wash:#FCF1DA;--warn-edge:#B27800;
 --gap-edge:#7A8985;--pipe:#F6F8F7;--adds:#14201E;--takes:#8B9894;--a:#0072B2;--b:#C45500;
 --regular:#D8B44A;--premium:#2F8588;--diesel:#4A4A86;--vapor:#6F4A94;--soil:#E9E3D8;--soil-mark:#8C7F68;--slab:#C3C9C6;
---wash-regular:#F3E9CC;--wash-premium:#D2E6E7;--wash-diesel:#DCDCEC;--on-liquid:#14201E;
+--wash-regular:#F3E9CC;--wash-premium:#D2E6E7;--wash-diesel:#DCDCEC;--on-liquid:#14201E;--on-diesel:#FFFFFF;
 --s1:4px;--s2:8px;--s3:12px;--s4:16px;--s5:24px;--s6:32px;--s7:48px}
 @media (prefers-color-scheme:dark){:root{
 --sheet:#131C1B;--raised:#1A2524;--sunk:#0F1817;--ink:#EAF0EE;--ink2:#B3C1BD;--ink3:#92A19D;
 --rule:#2A3836;--rule2:#5E6E6A;--mark:#F39BCF;--warn:#F2BE4F;--warn-wash:#30240B;--warn-edge:#E69F00;
 --gap-edge:#7A8985;--pipe:#32423F;--adds:#EAF0EE;--takes:#7A8985;--a:#56B4E9;--b:#F0803A;
 --regular:#C9A63E;--premium:#3C9C9F;--diesel:#7877C4;--vapor:#C39BEA;--soil:#2A231A;--soil-mark:#8A7A60;--slab:#46504D;
---wash-regular:#37301A;--wash-premium:#173538;--wash-diesel:#26264A;--on-liquid:#0C1312}}
+--wash-regular:#37301A;--wash-premium:#173538;--wash-diesel:#26264A;--on-liquid:#0C1312;--on-diesel:#0C1312}}
 *{box-sizing:border-box}
 html{-webkit-text-size-adjust:100%}
 body{margin:0;background:var(--sheet);color:var(--ink);
@@ -89,11 +89,12 @@ constexpr std::string_view paper =
 *{print-color-adjust:exact;-webkit-print-color-adjust:exact}
 body{font-size:10.5pt} main,header{max-width:none;padding:0} h1{font-size:26pt;padding-top:0} header>p{font-size:13pt}
 h2{font-size:16pt;margin-top:22pt} h3{font-size:12.5pt;margin-top:14pt}
-table{font-size:9.5pt;min-width:0} th,td{padding-top:3px;padding-bottom:3px} .cells{display:table;width:100%;table-layout:fixed;border-width:1px}.cells div{display:table-cell;border-width:0 1px 0 0;padding:4px 6px}.cells div:last-child{border-right:0}.cells dt{font-size:8pt}.cells dd{font-size:9.5pt}
+table{font-size:9.5pt;min-width:0} table{line-height:1.3} th,td{padding-top:2px;padding-bottom:2px} .cells{display:table;width:100%;table-layout:fixed;border-width:1px}.cells div{display:table-cell;border-width:0 1px 0 0;padding:4px 6px}.cells div:last-child{border-right:0}.cells dt{font-size:8pt}.cells dd{font-size:9.5pt}
 .pair{display:block} .readings{display:table}.readings div{display:table-cell;padding-right:22pt;vertical-align:top} .readings dt{font-size:9pt}.readings span{font-size:8.5pt}
  .w{min-width:9em} thead th,caption,figcaption{font-size:9pt} caption b,figcaption b{font-size:10pt}
 .readings div:first-child b,.readings b{font-size:17pt}
-h1,h2,h3,caption,figcaption{break-after:avoid} .keep,tr,figure,.caution,.cells,.readings{break-inside:avoid}
+h1,h2,h3,h2+p,.readings,caption,figcaption{break-after:avoid} .keep,tr,figure,.caution,.cells,.readings{break-inside:avoid}
+tbody tr:first-child{break-after:avoid} tbody tr:last-child,tfoot,tfoot tr{break-before:avoid}
 thead{display:table-header-group} tfoot{display:table-row-group} .scroll{overflow:visible;margin:8pt 0} .chart{width:100%;height:auto}
 .screen,.on-narrow{display:none} .on-wide{display:block}
 figure .scroll{margin:4pt 0} figcaption{padding-bottom:4pt}

@@ -156,6 +156,14 @@ std::string name_label(const GradeChart& chart, const Scale& scale, std::size_t 
   return out;
 }
 
+/// How much higher a reading beside its stop must stand so that the next one does not run into it.
+double raised(const GradeChart& chart, const Scale& scale, std::size_t i, double y) {
+  constexpr double text_row = 15.0;
+  const GradeStop& next = chart.stops[i + 1];
+  const bool clear = scale.x(i + 1) - scale.x(i) > 48.0;
+  return clear ? 0.0 : std::max(0.0, text_row - (scale.y(std::max(next.grade, next.pipe)) - y));
+}
+
 /// A reading stands above its stop, or beside it where the grade line comes down steeply.
 std::string reading(const GradeChart& chart, const Scale& scale, std::size_t i) {
   const GradeStop& stop = chart.stops[i];
@@ -164,7 +172,8 @@ std::string reading(const GradeChart& chart, const Scale& scale, std::size_t i) 
   const bool last = i + 1 == chart.stops.size();
   const bool steep = i > 0 && !last && y - scale.y(chart.stops[i - 1].grade) > 0.7 * (x - scale.x(i - 1));
   const double aside = i == 0 ? -10.0 : last ? 10.0 : steep ? 5.0 : 0.0;
-  return label({x + aside, i == 0 || last ? y - 3.0 : y - 9.0}, stop.pressure, reading_class(aside));
+  const double above = i == 0 || last ? 3.0 : 9.0 + (steep ? raised(chart, scale, i, y) : 0.0);
+  return label({x + aside, y - above}, stop.pressure, reading_class(aside));
 }
 
 std::string stop_labels(const GradeChart& chart, const Scale& scale) {

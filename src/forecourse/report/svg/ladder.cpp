@@ -10,8 +10,8 @@ namespace forecourse::report::svg {
 namespace {
 
 constexpr double left = 44.0;
-constexpr double right = 64.0;  // the value with all open stands there
-constexpr double top = 30.0;
+constexpr double right = 76.0;  // the values with all open stand there
+constexpr double top = 40.0;    // the mark "worth it from" stands there
 constexpr double plot = 230.0;  // height of the plot
 constexpr double bottom = 44.0;
 constexpr double text_row = 15.0;
@@ -64,10 +64,12 @@ std::string limits(const LadderChart& chart, const Scale& scale) {
   std::string out;
   for (const LadderLimit& limit : chart.limits) {
     const double y = scale.y(limit.at.value);
-    const double from = limit.is_cap ? top : y;
-    const double to = limit.is_cap ? y : top + plot;
-    out += rectangle({left, from}, scale.end() - left, to - from, "forbidden");
-    out += hatch({left, from}, scale.end() - left, to - from, 9.0, Strokes::slanting, "forbidden-hatch");
+    const double from = limit.side == Forbidden::above ? top : y;
+    const double to = limit.side == Forbidden::above ? y : top + plot;
+    if (limit.side != Forbidden::none) {
+      out += rectangle({left, from}, scale.end() - left, to - from, "forbidden");
+      out += hatch({left, from}, scale.end() - left, to - from, 9.0, Strokes::slanting, "forbidden-hatch");
+    }
     out += line({left, y}, {scale.end(), y}, "limit");
   }
   return out;
@@ -87,13 +89,21 @@ std::optional<double> lowest_before(const LadderChart& chart, const Scale& scale
 /// Flows fall to the right: a limit that they end below is named over its right end, one that they stay above under
 /// its left end.
 std::string limit_names(const LadderChart& chart, const Scale& scale) {
-  std::string out;
+  std::vector<LadderLimit> sorted = chart.limits;
+  std::stable_sort(sorted.begin(), sorted.end(), [](const auto& a, const auto& b) { return a.at.value > b.at.value; });
   const double lowest = lowest_before(chart, scale, chart.width).value_or(0.0);
-  for (const LadderLimit& limit : chart.limits) {
+  std::string out;
+  double last_left = 0.0;
+  double last_right = 0.0;
+  for (const LadderLimit& limit : sorted) {
     const double y = scale.y(limit.at.value);
-    const bool above = limit.is_cap || lowest < limit.at.value;
-    out += above ? label({scale.end() - 6.0, y - 5.0}, limit.at.label, "limit-left on-sheet")
-                 : label({left + 6.0, y + text_row}, limit.at.label, "limit-right on-sheet");
+    if (limit.side == Forbidden::above || lowest < limit.at.value) {
+      last_right = std::max(y - 5.0, last_right + text_row);
+      out += label({scale.end() - 6.0, last_right}, limit.at.label, "limit-left on-sheet");
+    } else {
+      last_left = std::max(y + text_row, last_left + text_row);
+      out += label({left + 6.0, last_left}, limit.at.label, "limit-right on-sheet");
+    }
   }
   return out;
 }
@@ -103,8 +113,8 @@ const char* line_class(LadderMark mark) {
 }
 
 std::string mark_at(LadderMark mark, Point at) {
-  if (mark == LadderMark::square) return rectangle({at.x - 4.5, at.y - 4.5}, 9.0, 9.0, "mark-a");
-  return circle(at, mark == LadderMark::disc ? 4.5 : 4.0, mark == LadderMark::disc ? "mark-b" : "mark-c");
+  if (mark == LadderMark::square) return rectangle({at.x - 5.0, at.y - 5.0}, 10.0, 10.0, "mark-a");
+  return circle(at, mark == LadderMark::disc ? 4.0 : 8.0, mark == LadderMark::disc ? "mark-b" : "mark-c");
 }
 
 /// The line, parted where a flow is missing, and its marks.
@@ -182,6 +192,40 @@ std::string names(const LadderChart& chart, const Scale& scale) {
   return out;
 }
 
+/// Names with the last values at the right end, apart from each other by a line of text.
+std::string names_at_end(const LadderChart& chart, const Scale& scale) {
+  struct Name {
+    const LadderSeries* of;
+    double y;
+  };
+  std::vector<Name> all;
+  for (const LadderSeries& one : chart.series) {
+    if (one.flows.size() == scale.steps() && one.flows.back()) all.push_back({&one, scale.y(*one.flows.back())});
+  }
+  std::stable_sort(all.begin(), all.end(), [](const Name& a, const Name& b) { return a.y < b.y; });
+  double lack = 0.0;  // of room between neighbors: half of it is taken above
+  for (std::size_t i = 1; i < all.size(); ++i) lack += std::max(0.0, text_row - (all[i].y - all[i - 1].y));
+  std::string out;
+  double y = all.empty() ? 0.0 : all.front().y - 0.5 * lack;
+  for (const Name& name : all) {
+    y = &name == &all.front() ? y : std::max(y + text_row, name.y - 0.5 * lack);
+    out += label({scale.x(scale.steps() - 1) + 10.0, y + 4.0},
+                 name.of->name + " " + number(*name.of->flows.back(), chart.decimals), name_class(name.of->mark));
+  }
+  return out;
+}
+
+std::string worth_mark(const LadderChart& chart, const Scale& scale) {
+  if (!chart.worth_from || *chart.worth_from < 1) return {};
+  const auto step = static_cast<std::size_t>(*chart.worth_from) - 1;
+  if (step >= scale.steps()) return {};
+  const double x = scale.x(step);
+  const bool to_left = x > 0.5 * chart.width;
+  return line({x, top - 10.0}, {x, top + plot}, "step") + label({x + (to_left ? -6.0 : 6.0), top - 8.0},
+                                                                "worth it from " + std::to_string(*chart.worth_from),
+                                                                to_left ? "name-left" : "name-right");
+}
+
 /// The value with all hoses open, at the right end.
 std::string end_value(const LadderChart& chart, const Scale& scale) {
   for (const LadderSeries& one : chart.series) {
@@ -198,9 +242,15 @@ std::string draw(const LadderChart& chart) {
   const Scale scale(chart);
   if (!scale.has_flow()) return {};
   std::string out = open(chart.id, chart.width, top + plot + bottom, chart.title, chart.description);
-  out += limits(chart, scale) + axes(chart, scale);
-  for (auto one = chart.series.rbegin(); one != chart.series.rend(); ++one) out += series(*one, scale);
-  return out + limit_names(chart, scale) + names(chart, scale) + end_value(chart, scale) + "</svg>\n";
+  out += limits(chart, scale) + axes(chart, scale) + worth_mark(chart, scale);
+  for (const LadderMark mark : {LadderMark::ring, LadderMark::square, LadderMark::disc}) {
+    for (const LadderSeries& one : chart.series) {
+      if (one.mark == mark) out += series(one, scale);
+    }
+  }
+  out += limit_names(chart, scale);
+  out += chart.named_at_end ? names_at_end(chart, scale) : names(chart, scale) + end_value(chart, scale);
+  return out + "</svg>\n";
 }
 
 }  // namespace forecourse::report::svg

@@ -18,10 +18,13 @@ struct LadderSeries {
   std::vector<std::optional<double>> flows;  ///< the first with one hose open
 };
 
-/// A level line with its forbidden side shaded.
+/// Which side of a limit is not wanted, and shaded.
+enum class Forbidden { none, below, above };
+
+/// A level line, named.
 struct LadderLimit {
   FlowLimit at;
-  bool is_cap = false;  ///< what is above is forbidden, else what is below
+  Forbidden side = Forbidden::none;
 };
 
 struct LadderChart {
@@ -33,10 +36,13 @@ struct LadderChart {
   int decimals = 2;
   std::vector<LadderSeries> series;
   std::vector<LadderLimit> limits;
+  bool named_at_end = false;      ///< each series with its last value at its end; else see below
+  std::optional<int> worth_from;  ///< a mark at this number: "worth it from 6"
 };
 
-/// The series over the number of hoses open. Each is named where it is farthest from the others, since with all hoses
-/// open they meet; the value there stands at the end. Empty without a flow.
+/// The series over the number of hoses open, marked so that of equal flows all are seen. Each is named where it is
+/// farthest from the others, since with all hoses open those of one station meet; the value there stands at the end.
+/// Empty without a flow.
 [[nodiscard]] std::string draw(const LadderChart& chart);
 
 }  // namespace forecourse::report::svg

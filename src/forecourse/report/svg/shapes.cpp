@@ -3,10 +3,22 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "forecourse/report/utf8.h"
 
 namespace forecourse::report::svg {
+namespace {
+
+/// spacing, 2 spacing, ... below `end`.
+std::vector<double> every(double spacing, double end) {
+  std::vector<double> out;
+  const int count = spacing > 0.0 ? static_cast<int>(std::ceil(end / spacing)) : 0;
+  for (int i = 1; i < count; ++i) out.push_back(i * spacing);
+  return out;
+}
+
+}  // namespace
 
 std::string circle(Point center, double radius, std::string_view css_class) {
   return fmt::format("<circle class=\"{}\" cx=\"{}\" cy=\"{}\" r=\"{}\"/>\n", css_class, coordinate(center.x),
@@ -32,13 +44,13 @@ std::string hatch(Point corner, double width, double height, double spacing, Str
   if (!(width > 0.0) || !(height > 0.0)) return {};
   std::string commands;
   if (strokes == Strokes::level) {
-    for (double down = spacing; down < height; down += spacing) {
+    for (const double down : every(spacing, height)) {
       commands += "M" + at({corner.x, corner.y + down}) + "H" + coordinate(corner.x + width);
     }
     return path(commands, css_class);
   }
   // Strokes x + y = c through the rectangle, c counted from its corner.
-  for (double c = spacing; c < width + height; c += spacing) {
+  for (const double c : every(spacing, width + height)) {
     const double left = std::max(0.0, c - height);
     const double right = std::min(width, c);
     commands += "M" + at({corner.x + left, corner.y + c - left}) + "L" + at({corner.x + right, corner.y + c - right});
@@ -49,9 +61,7 @@ std::string hatch(Point corner, double width, double height, double spacing, Str
 std::string earth_ticks(Point from, double to, std::string_view css_class) {
   constexpr double spacing = 9.0;
   std::string commands;
-  for (double x = from.x + spacing; x <= to; x += spacing) {
-    commands += "M" + at({x, from.y}) + "l-4 6";
-  }
+  for (const double along : every(spacing, to - from.x)) commands += "M" + at({from.x + along, from.y}) + "l-4 6";
   return path(commands, css_class);
 }
 

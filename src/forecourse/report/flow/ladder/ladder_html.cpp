@@ -1,5 +1,6 @@
 #include "forecourse/report/flow/ladder/ladder_html.h"
 
+#include <algorithm>
 #include <cmath>
 #include <optional>
 
@@ -37,12 +38,12 @@ std::string figure(const LadderGroup& group, const std::optional<double>& keep_f
   chart.series = {series(*group.worst, svg::LadderMark::square, display),
                   series(*group.spread, svg::LadderMark::disc, display)};
   if (group.given != nullptr) chart.series.push_back(series(*group.given, svg::LadderMark::ring, display));
-  const auto limit = [&](const char* name, const std::optional<double>& si, bool is_cap) {
+  const auto limit = [&](const char* name, const std::optional<double>& si, svg::Forbidden side) {
     if (!si) return;
-    chart.limits.push_back({{shown_value(Measure::flow, display, *si), name + show(display, *si)}, is_cap});
+    chart.limits.push_back({{shown_value(Measure::flow, display, *si), name + show(display, *si)}, side});
   };
-  limit("to keep ", keep_flow, false);
-  limit("cap ", group.worst->rule_cap, true);
+  limit("to keep ", keep_flow, svg::Forbidden::below);
+  limit("cap ", group.worst->rule_cap, svg::Forbidden::above);
   return html::chart_figure(chart, "the shaded side of a limit is the one not wanted");
 }
 
@@ -74,16 +75,21 @@ std::string steps_table(const LadderGroup& group, site::Display display) {
   return html::table(table);
 }
 
+/// Where all is known in one way, that stands once, beside the caption.
 std::string worst_table(const LadderGroup& group, site::Display display) {
+  const std::vector<WorstRow> rows = worst_rows(group, true, display);
+  if (rows.empty()) return {};
+  const bool alike = std::all_of(rows.begin(), rows.end(), [&](const WorstRow& r) { return r.proof == rows[0].proof; });
   html::Table table{"Worst states",
                     group.states == nullptr ? std::string() : search_in_words(*group.states),
-                    {{"What", "", false, true}, {"Value", ""}, {"Open hoses", "", false, true}, {"How known", ""}},
+                    {{"What", ""}, {"Value", ""}, {"Open hoses", "", false, true}, {"How known", "", false, alike}},
                     {},
                     {}};
-  for (const WorstRow& row : worst_rows(group, true, display)) {
-    table.rows.push_back({{row.what, row.value, row.open, row.proof}, false});
+  if (alike) table.note += (table.note.empty() ? "All " : " All ") + rows[0].proof + ".";
+  for (const WorstRow& row : rows) {
+    table.rows.push_back({{row.what, row.value, row.open, alike ? std::string() : row.proof}, false});
   }
-  return table.rows.empty() ? std::string() : html::table(table);
+  return html::table(table);
 }
 
 }  // namespace

@@ -69,7 +69,6 @@ class Teller {
     for (const WorstRow& row : rows) table.rows.push_back({row.what, row.value, row.open, row.proof});
     page_.blank();
     page_.table(table);
-    page_.blank();
   }
 
   site::Display display_;
@@ -89,7 +88,9 @@ void tell_ladders(const studies::FlowResult& result, site::Display display, Glyp
     teller.tell(group, result.options.keep_flow);
     told = true;
   }
-  if (told) page.remark(ladder_terms());
+  if (!told) return;
+  page.blank();
+  page.remark(ladder_terms());
 }
 
 }  // namespace forecourse::report

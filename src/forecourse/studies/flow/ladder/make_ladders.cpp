@@ -14,6 +14,8 @@ using network::HoseGroup;
 using network::HoseSet;
 using network::SetStates;
 
+constexpr double slack = 1e-9;  // relative: what the solver leaves between flows that are equal
+
 /// The hoses that open one after another, as indices into the group.
 using Order = std::vector<std::size_t>;
 
@@ -46,13 +48,12 @@ std::vector<HoseSet> sets_of(const Order& order) {
 LadderStep step_of(const HoseGroup& group, const Order& open, const SetStates& states, std::size_t i) {
   LadderStep step;
   const bool solved = states.solved[i] != 0;
-  step.slowest = std::nan("");
   for (const std::size_t hose : open) {
     const double flow = solved ? states.hose_flow[i * group.hoses.size() + hose] : std::nan("");
     step.hoses.push_back(group.hoses[hose].id);
     step.flow.push_back(flow);
     step.total += flow;
-    if (!(step.slowest <= flow)) {
+    if (step.hoses.size() == 1 || flow < step.slowest * (1.0 - slack)) {
       step.slowest = flow;
       step.slowest_hose = group.hoses[hose].id;
     }
@@ -61,7 +62,6 @@ LadderStep step_of(const HoseGroup& group, const Order& open, const SetStates& s
 }
 
 std::optional<int> keeps(const std::vector<LadderStep>& steps, std::optional<double> flow) {
-  constexpr double slack = 1e-9;  // relative: a flow held at a limit meets it to rounding
   if (!flow) return std::nullopt;
   int kept = 0;
   for (const LadderStep& step : steps) {

@@ -134,50 +134,9 @@ std::size_t pump_of(const PipingSystem& system, const Run& run) {
   return static_cast<std::size_t>(found - system.pumps.begin());
 }
 
-/// What the filled parts lose less what the pump adds, at a flow.
-parts::Loss filled_loss(const FillCourse& course, double filled, double flow) {
-  parts::Loss sum;
-  double passed = 0.0;
-  for (const CoursePart& part : course.parts) {
-    const double share = part.volume > 0.0 ? std::clamp((filled - passed) / part.volume, 0.0, 1.0) : 1.0;
-    const parts::Loss loss = network::loss(*part.element, flow);
-    sum = sum + parts::Loss{share * loss.pressure_loss, share * loss.slope};
-    passed += part.volume;
-    if (passed > filled) break;
-  }
-  return sum;
-}
-
-/// The part that holds the front, and its elevation.
-struct Front {
-  double elevation = 0.0;
-  double limit = infinite;
-};
-
-Front front_of(const FillCourse& course, double filled) {
-  Front front{course.surface, infinite};
-  double passed = 0.0;
-  for (const CoursePart& part : course.parts) {
-    if (part.volume <= 0.0) continue;
-    const double share = std::clamp((filled - passed) / part.volume, 0.0, 1.0);
-    front = {part.start + share * (part.end - part.start), part.limit};
-    passed += part.volume;
-    if (passed > filled) break;
-  }
-  return front;
-}
-
-}  // namespace
-
-double FillCourse::volume() const {
-  double sum = 0.0;
-  for (const CoursePart& part : parts) sum += part.volume;
-  return sum;
-}
-
-std::optional<FillCourse> fill_course(const PipingSystem& system, const network::HosePoint& hose) {
+std::optional<FillCourse> fill_course(const PipingSystem& system, const Ways& ways, const network::HosePoint& hose) {
   const Run& last = system.runs[at(hose.run)];
-  std::vector<Step> steps = Ways(system).to(last.from);
+  std::vector<Step> steps = ways.to(last.from);
   if (steps.empty()) return std::nullopt;
   steps.push_back({&last, false});
   FillCourse course;
@@ -199,11 +158,19 @@ std::optional<FillCourse> fill_course(const PipingSystem& system, const network:
   return course;
 }
 
-double filling_flow(const PipingSystem& system, const FillCourse& course, double filled) {
-  const Front front = front_of(course, filled);
-  const double lift = system.weight_of(front.elevation) - system.weight_of(course.surface);
-  const double flow = parts::flow_anywhere([&](double q) { return filled_loss(course, filled, q); }, -lift);
-  return flow > 0.0 ? std::min(flow, front.limit) : 0.0;
+}  // namespace
+
+double FillCourse::volume() const {
+  double sum = 0.0;
+  for (const CoursePart& part : parts) sum += part.volume;
+  return sum;
+}
+
+std::vector<std::optional<FillCourse>> fill_courses(const PipingSystem& system) {
+  const Ways ways(system);
+  std::vector<std::optional<FillCourse>> courses;
+  for (const network::HosePoint& hose : system.hoses) courses.push_back(fill_course(system, ways, hose));
+  return courses;
 }
 
 std::vector<double> fill_marks(const FillCourse& course) {

@@ -27,14 +27,9 @@ struct FillCourse {
   [[nodiscard]] double volume() const;
 };
 
-/// Empty if no running pump reaches the hose. Where a place has no elevation it is taken on the straight slope between
-/// its neighbors on the way that have one.
-[[nodiscard]] std::optional<FillCourse> fill_course(const network::PipingSystem& system,
-                                                    const network::HosePoint& hose);
-
-/// Flow [m3/s] of the pump into an empty course of which a volume [m3] is filled: pump curve against what the filled
-/// parts lose and the height of the front; air goes out without loss. 0 where the pump does not lift the front.
-[[nodiscard]] double filling_flow(const network::PipingSystem& system, const FillCourse& course, double filled);
+/// One for each hose of the system, in their order; empty where no running pump reaches it. Where a place has no
+/// elevation it is taken on the straight slope between its neighbors on the way that have one.
+[[nodiscard]] std::vector<std::optional<FillCourse>> fill_courses(const network::PipingSystem& system);
 
 /// Volumes [m3] at which the front passes from part to part, from 0 to the whole course.
 [[nodiscard]] std::vector<double> fill_marks(const FillCourse& course);

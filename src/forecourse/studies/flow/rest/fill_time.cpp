@@ -7,8 +7,7 @@
 namespace forecourse::studies {
 namespace {
 
-constexpr int panels =
-    1;  // between two marks, of five nodes each; enough for flows that change as those of a station do
+constexpr int panels = 1;  // between two marks, of five nodes each: enough for how a station's flows change
 
 /// Nodes and weights of the Gauss-Legendre rule with five points on (0, 1).
 struct Node {
@@ -42,13 +41,26 @@ std::optional<double> time_between(double from, double to, const Flow& flow, dou
   return time;
 }
 
-/// Volume between `from` and `to` that is reached in a time which does not suffice for `to`.
+/// Volume between `from` and `to` that is reached in a time which does not suffice for `to`: false position, with the
+/// end that stays weighed down (Illinois).
 double volume_at(double from, double to, const Flow& flow, double largest, double time) {
-  double low = from;
-  double high = to;
-  for (int i = 0; i < 60; ++i) {
-    const double middle = 0.5 * (low + high);
-    (time_between(from, middle, flow, largest).value_or(INFINITY) < time ? low : high) = middle;
+  const auto late = [&](double volume) { return time_between(from, volume, flow, largest).value_or(INFINITY) - time; };
+  double low = from, early_by = -time;
+  double high = to, late_by = late(to);
+  for (int i = 0; i < 60 && high - low > 1e-9 * (to - from); ++i) {
+    const double next =
+        std::isfinite(late_by) ? low - early_by * (high - low) / (late_by - early_by) : 0.5 * (low + high);
+    const double miss = late(next);
+    if (std::abs(miss) <= 1e-9 * time) return next;
+    if (miss < 0.0) {
+      low = next;
+      early_by = miss;
+      late_by *= 0.5;
+    } else {
+      high = next;
+      late_by = miss;
+      early_by *= 0.5;
+    }
   }
   return 0.5 * (low + high);
 }

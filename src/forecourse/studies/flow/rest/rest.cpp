@@ -6,6 +6,7 @@
 
 #include "forecourse/studies/flow/rest/course_fill.h"
 #include "forecourse/studies/flow/rest/fill_time.h"
+#include "forecourse/studies/flow/rest/filling.h"
 #include "forecourse/studies/flow/rest/stretches.h"
 
 namespace forecourse::studies {
@@ -24,7 +25,7 @@ const site::Pump* find_pump(const site::Site& site, const std::string& id) {
 
 class RestTeller {
  public:
-  RestTeller(const site::Site& site, const PipingSystem& system) : site_(site), system_(system) {}
+  RestTeller(const site::Site& site, const PipingSystem& system) : site_(site), system_(system), fill_times_(system) {}
 
   LineAtRest tell() {
     out_.system = system_.id;
@@ -38,7 +39,8 @@ class RestTeller {
     tell_places();
     tell_stretches();
     tell_detectors();
-    for (const network::HosePoint& hose : system_.hoses) tell_hose(hose);
+    const std::vector<std::optional<FillCourse>> courses = fill_courses(system_);
+    for (std::size_t i = 0; i < courses.size(); ++i) tell_hose(system_.hoses[i], courses[i]);
     return std::move(out_);
   }
 
@@ -149,11 +151,10 @@ class RestTeller {
     return pump != nullptr && pump->leak_detector ? &*pump->leak_detector : nullptr;
   }
 
-  /// Pumps with and without the leak detector of the course's pump.
+  /// Pumps with the leak detector of the course's pump; without it the time is known.
   void pump(const FillCourse& course, const std::vector<double>& marks, const std::function<double(double)>& flow,
             FirstFlow& out) const {
     out.volume = marks.back();
-    out.without_detector = time_to_pump(marks, flow, std::nullopt);
     if (!out.without_detector) {
       out.reason = "the pump does not bring the fuel to the nozzle";
       return;
@@ -181,9 +182,12 @@ class RestTeller {
       return out;
     }
     const double below = system_.weight_of(course.surface) - decayed_;
-    pump(
-        course, {0.0, *out_.line_compliance * pressure},
-        [&](double volume) { return flow_into(system_, course.pump, volume / *out_.line_compliance - below); }, out);
+    const std::vector<double> marks{0.0, *out_.line_compliance * pressure};
+    const auto flow = [&](double volume) {
+      return flow_into(system_, course.pump, volume / *out_.line_compliance - below);
+    };
+    out.without_detector = time_to_pump(marks, flow, std::nullopt);
+    pump(course, marks, flow, out);
     return out;
   }
 
@@ -202,9 +206,17 @@ class RestTeller {
     return out;
   }
 
-  void tell_hose(const network::HosePoint& hose) {
+  [[nodiscard]] FirstFlow first_flow_empty(const FillCourse& course) {
+    FirstFlow out;
+    Filling filling(system_, course);
+    out.without_detector = fill_times_.time(course);
+    pump(
+        course, fill_marks(course), [&](double filled) { return filling.flow(filled); }, out);
+    return out;
+  }
+
+  void tell_hose(const network::HosePoint& hose, const std::optional<FillCourse>& course) {
     RestHose row{hose.id, {}, {}, {}};
-    const auto course = fill_course(system_, hose);
     if (!course || hose.share < 1.0) {
       const char* reason = course ? "a blended hose draws on several lines" : "no running pump reaches it";
       for (FirstFlow* flow : {&row.held, &row.decayed, &row.empty}) flow->reason = reason;
@@ -213,13 +225,13 @@ class RestTeller {
     }
     row.decayed = first_flow_decayed(*course);
     row.held = first_flow_held(*course, row.decayed);
-    pump(
-        *course, fill_marks(*course), [&](double filled) { return filling_flow(system_, *course, filled); }, row.empty);
+    row.empty = first_flow_empty(*course);
     out_.hoses.push_back(std::move(row));
   }
 
   const site::Site& site_;
   const PipingSystem& system_;
+  FillTimes fill_times_;
   double decayed_ = 0.0;        ///< [Pa] piezometric, once the line has fallen to the liquid
   std::optional<double> held_;  ///< [Pa] piezometric
   LineAtRest out_;

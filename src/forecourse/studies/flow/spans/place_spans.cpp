@@ -1,6 +1,8 @@
 #include "forecourse/studies/flow/spans/place_spans.h"
 
 #include <algorithm>
+#include <memory>
+#include <utility>
 
 #include "forecourse/site/liquid_level.h"
 #include "forecourse/site/places.h"
@@ -23,27 +25,36 @@ std::vector<std::string> tanks_of(const PipingSystem& system) {
   return tanks;
 }
 
-std::vector<OutletElevation> outlets_of(const StationNetwork& network) {
-  std::vector<OutletElevation> out;
-  for (const PipingSystem& system : network.systems) {
-    if (!system.elevations_known) continue;
-    for (const network::Opening& opening : system.openings) out.push_back({opening.id, opening.elevation});
-  }
-  return out;
+std::size_t at(int i) { return static_cast<std::size_t>(i); }
+
+void set_surface(PipingSystem& system, int node, double elevation) {
+  const std::size_t opening = at(node) - system.places.size();
+  system.openings[opening].elevation = elevation;
+  std::vector<double> fixed = system.graph->fixed_pressures();
+  fixed[opening] = system.weight_of(elevation);
+  system.graph =
+      std::make_shared<solvers::SteadyGraph>(system.graph->unknowns(), std::move(fixed), system.graph->edges());
 }
 
-/// The station with every tank whose ends are known at its low or full.
-Site with_levels(const Site& site, const StationNetwork& network, std::optional<double> TankLevels::*end) {
-  Site moved = site;
-  fix_outlets(moved, outlets_of(network));
-  for (const PipingSystem& system : network.systems) {
-    if (!system.elevations_known) continue;
-    for (const std::string& tank : tanks_of(system)) {
-      const TankLevels levels = tank_levels(site, tank);
-      if (levels.low && levels.high) set_level(moved, tank, *(levels.*end));
+/// The network with every tank whose ends are known at its low or full; outlets stay where they are.
+StationNetwork with_levels(const Site& site, const StationNetwork& network, std::optional<double> TankLevels::*end) {
+  StationNetwork moved = network;
+  for (PipingSystem& system : moved.systems) {
+    if (!system.elevations_known || !system.graph) continue;
+    for (const network::PumpPoint& pump : system.pumps) {
+      const TankLevels levels = tank_levels(site, pump.tank);
+      if (!levels.low || !levels.high) continue;
+      set_surface(system, system.runs[at(pump.run)].from, *(levels.*end));
     }
   }
   return moved;
+}
+
+std::vector<SetFlows> solve_levels(const Site& site, const StationNetwork& network, const HoseSets& sets,
+                                   std::optional<double> TankLevels::*end) {
+  const StationNetwork moved = with_levels(site, network, end);
+  network::StationSolver solver(moved);
+  return solve_sets(moved, solver, sets);
 }
 
 FlowSpan level_row(const Site& site, const PipingSystem& system) {
@@ -59,7 +70,8 @@ FlowSpan level_row(const Site& site, const PipingSystem& system) {
     row.low = row.low ? std::min(*row.low, *levels.low) : *levels.low;
     row.likely = row.likely ? std::min(*row.likely, now) : now;
     row.high = row.high ? std::max(*row.high, *levels.high) : *levels.high;
-    row.note += (row.note.empty() ? "" : "; ") + ("low: " + levels.low_means + ", full: " + levels.high_means);
+    const std::string means = "low: " + levels.low_means + ", full: " + levels.high_means;
+    if (row.note.find(means) == std::string::npos) row.note += (row.note.empty() ? "" : "; ") + means;
   }
   if (!system.elevations_known) {
     row.reason =
@@ -158,8 +170,8 @@ FlowSpan temperature_row(const PipingSystem& system) {
 
 PlaceSpans solve_place_spans(const Site& site, const StationNetwork& network, const HoseSets& sets) {
   PlaceSpans out;
-  out.low = solve_sets(with_levels(site, network, &TankLevels::low), sets);
-  out.full = solve_sets(with_levels(site, network, &TankLevels::high), sets);
+  out.low = solve_levels(site, network, sets, &TankLevels::low);
+  out.full = solve_levels(site, network, sets, &TankLevels::high);
   if (has_loaded_filter(site)) out.loaded = solve_sets(with_loaded_filters(site), sets);
   return out;
 }

@@ -13,11 +13,6 @@ double or_zero(const site::Maybe<Length>& length) { return length ? length->like
 
 double pitch_of(const Tank& tank) { return tank.shape && tank.shape->pitch ? tank.shape->pitch->likely.si() : 0.0; }
 
-site::Entered<Length> length(double meters) {
-  const Length value = Length::from_si(meters);
-  return {value, value, value, {}};
-}
-
 /// The tank with this id, or the one that holds the compartment.
 const Tank* find(const Site& site, const std::string& id) {
   for (const Tank& tank : site.tanks) {
@@ -141,33 +136,6 @@ TankLevels tank_levels(const Site& site, const std::string& tank) {
     }
   }
   return out;
-}
-
-void set_level(Site& site, const std::string& tank, double elevation) {
-  for (Tank& t : site.tanks) {
-    if (t.id.text == tank) {
-      t.surface_elevation = length(elevation);
-      return;
-    }
-    for (site::Compartment& c : t.compartments) {
-      if (c.id.text != tank) continue;
-      if (!c.reading) c.reading.emplace();
-      c.reading->depth = length(elevation - or_zero(t.bottom_elevation) - pitch_of(t) * or_zero(c.reading->at));
-    }
-  }
-}
-
-void fix_outlets(Site& site, const std::vector<OutletElevation>& outlets) {
-  for (site::Dispenser& dispenser : site.dispensers) {
-    for (site::Hose& hose : dispenser.hoses) {
-      if (!hose.lift) continue;
-      const auto known = std::find_if(outlets.begin(), outlets.end(),
-                                      [&](const OutletElevation& o) { return o.hose == hose.id.text; });
-      if (known == outlets.end()) continue;
-      hose.outlet_elevation = length(known->elevation);
-      hose.lift.reset();
-    }
-  }
 }
 
 }  // namespace forecourse::studies

@@ -26,16 +26,4 @@ struct TankLevels {
 /// Elevation of a pump's inlet [m]; empty where its height above the bottom, or the bottom, is not known.
 [[nodiscard]] std::optional<double> inlet_elevation(const site::Site& site, const site::Pump& pump);
 
-/// Puts the surface of a tank or compartment at an elevation [m], in place of what was entered.
-void set_level(site::Site& site, const std::string& tank, double elevation);
-
-/// How high the outlet of a hose is, as the network has it.
-struct OutletElevation {
-  std::string hose;
-  double elevation = 0.0;  ///< [m]
-};
-
-/// Fixes the outlet of every hose that has a lift at the elevation it has now, so that it does not go with the level.
-void fix_outlets(site::Site& site, const std::vector<OutletElevation>& outlets);
-
 }  // namespace forecourse::studies

@@ -1,4 +1,4 @@
-#include "forecourse/report/flow/span_json.h"
+#include "forecourse/report/flow/spans/span_json.h"
 
 namespace forecourse::report {
 namespace {
