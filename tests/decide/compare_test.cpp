@@ -339,6 +339,20 @@ TEST(Worth, FromNothingToSomethingIsAGain) {
   EXPECT_EQ(worth.from, 1);
 }
 
+TEST(DifferenceRow, ShareIsOfTheSizeAndNoneWhereTheFlowTurnsRound) {
+  const auto share = [](double a, double b) {
+    DifferenceRow row;
+    row.topic = Topic::line_velocity;
+    row.a = a;
+    row.b = b;
+    return row.share();
+  };
+  EXPECT_DOUBLE_EQ(*share(5.0, 3.0), -0.4);
+  EXPECT_DOUBLE_EQ(*share(-5.0, -3.0), -0.4);
+  EXPECT_FALSE(share(5.0, -3.0));
+  EXPECT_FALSE(share(0.0, 3.0));
+}
+
 TEST(SameValue, IsWithinTheSolversAccuracyAndExactForCounts) {
   EXPECT_TRUE(same_value(Amount::flow, 6e-4, 6e-4 + 5e-10));
   EXPECT_FALSE(same_value(Amount::flow, 6e-4, 6e-4 + 5e-9));

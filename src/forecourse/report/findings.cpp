@@ -194,8 +194,10 @@ std::string count_by_state(const std::vector<Finding>& findings) {
 std::string findings_html(const std::vector<Finding>& findings, site::Display display) {
   if (findings.empty()) return {};
   std::string out = html::heading(2, "Requirements");
-  out += html::paragraph("Of the findings, " + count_by_state(findings) +
-                         ". Close: the limit is met by less than 2 % of it. Not determined is never a pass.");
+  out += html::paragraph(
+      "Of the findings, " + count_by_state(findings) +
+      ". Close: the limit is met by less than the spread of uncertain values, or by less than 2 % of it where "
+      "none is stated. Not determined is never a pass.");
   const std::vector<FindingGroup> groups = grouped(findings);
   std::vector<std::string> told;
   for (const Finding& finding : findings) {

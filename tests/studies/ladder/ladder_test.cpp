@@ -163,6 +163,21 @@ TEST(Ladder, PumpControlIsEnumeratedAndNotArgued) {
   EXPECT_GT(steps[3].slowest, steps[2].slowest);
 }
 
+TEST(Ladder, SearchUnderAPumpControlFindsWhatTryingEverySetFinds) {
+  FlowOptions searched = asking();
+  searched.search.most_single = 1;
+  const FlowResult tried = study_flow(station(site_text("pell-ridge")), asking());
+  const FlowResult found = study_flow(station(site_text("pell-ridge")), searched);
+  const auto& every = ladder_of(tried, LadderOrder::worst).steps;
+  const auto& best = ladder_of(found, LadderOrder::worst).steps;
+  ASSERT_EQ(every.size(), best.size());
+  EXPECT_EQ(every[3].proof, Proof::enumeration);
+  EXPECT_EQ(best[3].proof, Proof::best_found);
+  for (std::size_t n = 0; n < every.size(); ++n) {
+    EXPECT_NEAR(best[n].slowest, every[n].slowest, 1e-9 * every[n].slowest) << n + 1;  // one solver for both
+  }
+}
+
 TEST(WorstStates, LargeStationWithoutEqualHosesIsSearchedAndSaysSo) {
   test::Draws draws(9);
   const FlowResult result = study_flow(station(invented_station(draws, test::Layout::ring, true, false, 10)), asking());

@@ -97,8 +97,8 @@ bool same_value(Amount amount, double a, double b) {
 std::optional<double> DifferenceRow::difference() const { return a && b ? std::optional(*b - *a) : std::nullopt; }
 
 std::optional<double> DifferenceRow::share() const {
-  if (!a || !b || same_value(amount_of(topic), *a, 0.0)) return std::nullopt;
-  return (*b - *a) / std::abs(*a);
+  if (!a || !b || same_value(amount_of(topic), *a, 0.0) || *a * *b < 0.0) return std::nullopt;
+  return *b / *a - 1.0;  // of its size: a line that runs backwards grows as any other
 }
 
 std::vector<DifferenceRow> difference_rows(const site::Site& a, const studies::FlowResult& flow_a, const site::Site& b,

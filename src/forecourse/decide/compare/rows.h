@@ -46,7 +46,7 @@ struct DifferenceRow {
   bool differs = false;  ///< by more than the solver's accuracy, or only one has it
 
   [[nodiscard]] std::optional<double> difference() const;  ///< B minus A
-  [[nodiscard]] std::optional<double> share() const;       ///< of A's figure; empty where that is zero
+  [[nodiscard]] std::optional<double> share() const;  ///< of A's size; empty where that is zero or B runs the other way
 
   static constexpr const char* alone = "alone";
 };

@@ -99,8 +99,8 @@ TEST(LadderView, WorstStatesNameTheirSetAndTheirProof) {
   EXPECT_EQ(rows[0].open, "all 3 open");
   EXPECT_EQ(rows[1].open, "none open");
   EXPECT_EQ(rows[1].value, "30.0 psi gauge");
-  EXPECT_EQ(rows[2].what, "most through line ring");  // of the lines the fastest
-  EXPECT_EQ(rows[2].proof, "best found");
+  EXPECT_EQ(rows[2].what, "most through line trunk");
+  EXPECT_EQ(rows[2].proof, "proved by argument");
   EXPECT_EQ(worst_rows(ladder_groups(result).front(), true, site::Display::us).size(), 5U);
   studies::FlowResult blended = result;
   blended.worst_states.front().opening_never_raises = false;

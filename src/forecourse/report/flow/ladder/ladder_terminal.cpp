@@ -59,6 +59,7 @@ class Teller {
       table.rows.push_back(std::move(row));
     }
     page_.table(table);
+    if (table.rows.size() < group.hoses()) page_.remark("Numbers between are left out: --verbose shows them.");
   }
 
   void tell_worst(const LadderGroup& group) {

@@ -82,13 +82,12 @@ class Rows {
   Glyphs glyphs_;
 };
 
-/// The line with the highest velocity, or the pump with the most flow.
+/// The line or the pump with the most flow.
 const studies::RunExtreme* worst_run(const WorstStates& states, bool pumps) {
   const studies::RunExtreme* worst = nullptr;
-  const auto size = [&](const studies::RunExtreme& run) { return pumps ? run.flow.value : run.velocity; };
   for (const studies::RunExtreme& run : states.runs) {
     if (run.is_pump != pumps || std::isnan(run.flow.value)) continue;
-    if (worst == nullptr || size(run) > size(*worst)) worst = &run;
+    if (worst == nullptr || run.flow.value > worst->flow.value * (1.0 + 1e-9)) worst = &run;
   }
   return worst;
 }

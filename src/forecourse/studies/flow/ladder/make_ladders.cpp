@@ -87,11 +87,8 @@ void look_for_slowest(SetSearch& search, const SearchLimits& limits) {
   const auto all = search.sets().all(search.is_batched() ? limits.most_sets : limits.most_single);
   if (all) {
     search.enumerate(*all);
-  } else if (search.is_batched()) {
-    descend_to_slowest(search);
   } else {
-    search.solve(search.sets().alone());
-    rank_to_slowest(search);
+    descend_to_slowest(search, search.is_batched() ? 6 : 1);
   }
 }
 

@@ -3,14 +3,12 @@
 #include <algorithm>
 #include <bit>
 #include <cmath>
-#include <numeric>
 
 namespace forecourse::studies {
 namespace {
 
 using network::HoseSet;
 
-constexpr std::size_t starts = 6;
 constexpr int most_passes = 10;
 constexpr double worth_a_step = 1e-10;  // relative
 
@@ -80,28 +78,13 @@ void swap(SetSearch& search) {
 
 }  // namespace
 
-void descend_to_slowest(SetSearch& search) {
+void descend_to_slowest(SetSearch& search, std::size_t starts) {
   std::vector<HoseSet> walks = slowest_alone(search);
   search.solve(walks);
   walks.resize(std::min(walks.size(), starts));
   walk(search, std::move(walks), &DistinctSets::one_more);
   walk(search, {search.sets().everything()}, &DistinctSets::one_less);
   swap(search);
-}
-
-void rank_to_slowest(SetSearch& search) {
-  std::vector<double> flow;
-  search.solve(std::vector<HoseSet>{search.sets().everything()},
-               [&](std::size_t, const network::SetStates& states) { flow = states.hose_flow; });
-  std::vector<std::size_t> order(flow.size());
-  std::iota(order.begin(), order.end(), std::size_t{0});
-  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return flow[a] < flow[b]; });
-  std::vector<HoseSet> sets;
-  sets.reserve(order.size());
-  HoseSet set = 0;
-  for (const std::size_t hose : order) sets.push_back(set |= HoseSet{1} << hose);
-  if (!sets.empty()) sets.pop_back();  // all of them: solved above
-  search.solve(sets);
 }
 
 void ascend_to_greatest(SetSearch& search, std::size_t system, std::size_t run) {

@@ -7,11 +7,9 @@ namespace forecourse::studies {
 /// Looks for the slowest set of each size where there are too many sets to solve them all; the search keeps what it
 /// finds. Hoses are added to several starts and taken away from all, each time the one that makes the slowest hose
 /// slowest; then one open hose at a time is swapped for a closed one as long as that helps.
-/// About 12 n^2 + 4 n^3 / 6 sets for n hoses.
-void descend_to_slowest(SetSearch& search);
-
-/// The same for few solves: closes the fastest hose, as it is with all open, then the next.
-void rank_to_slowest(SetSearch& search);
+/// About 12 n^2 + 4 n^3 / 6 sets for n hoses with six starts.
+/// \param starts  hoses that are opened first in turn, those slowest with all open before the others; 1 or more
+void descend_to_slowest(SetSearch& search, std::size_t starts);
 
 /// Looks for the greatest flow through a run: from all open, one hose at a time is opened or shut as long as the flow
 /// grows. About 30 sets at 16 hoses.
