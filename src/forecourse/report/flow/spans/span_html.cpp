@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "forecourse/report/flow/flow_view.h"
+#include "forecourse/report/flow/spans/margin_words.h"
 #include "forecourse/report/flow/spans/rest_words.h"
 #include "forecourse/report/flow/spans/span_words.h"
 #include "forecourse/report/html/parts.h"
@@ -59,6 +60,27 @@ std::string table(const std::vector<SpanRow>& rows, site::Display display) {
   return html::table(out);
 }
 
+std::string margins(const studies::FlowResult& result, site::Display display) {
+  const std::vector<MarginRow> rows = margin_rows(result, display);
+  if (rows.empty()) return {};
+  const std::string unit = unit_label(Measure::pressure, display) + " absolute";
+  html::Table out{"How far the fuel stands from boiling",
+                  air_in_words(result, display),
+                  {{"Place", "", false, true},
+                   {"Temperature", "", true},
+                   {"Pressure", unit, true},
+                   {"Vapor pressure", unit, true},
+                   {"Margin", unit_label(Measure::pressure, display), true},
+                   {"Note", "", false, true}},
+                  {},
+                  {}};
+  for (const MarginRow& row : rows) {
+    const std::string note = row.reason.empty() ? "" : "Not determined: " + row.reason;
+    out.rows.push_back({{row.place, row.temperature, row.absolute, row.vapor, row.margin, note}, false});
+  }
+  return html::table(out);
+}
+
 }  // namespace
 
 std::string spans_section(const studies::FlowResult& result, site::Display display) {
@@ -68,7 +90,7 @@ std::string spans_section(const studies::FlowResult& result, site::Display displ
   std::string out = html::heading(2, "What moves the flow") + html::paragraph("With " + set + ".");
   out += figure(rows, set, display);
   for (const std::string& text : spans_in_words(result)) out += html::paragraph(text);
-  return out + table(rows, display);
+  return out + table(rows, display) + margins(result, display);
 }
 
 std::string rest_section(const studies::FlowResult& result, site::Display display) {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "forecourse/report/flow/spans/margin_words.h"
 #include "forecourse/report/flow/spans/rest_words.h"
 #include "forecourse/report/flow/spans/span_words.h"
 
@@ -27,6 +28,20 @@ void tell_not_determined(const std::vector<SpanRow>& rows, bool verbose, termina
   if (!verbose && !names.empty()) page.remark("Not determined: " + names + " (--verbose says why).");
 }
 
+/// Only what is determined: the report says what the others lack.
+void tell_margins(const studies::FlowResult& result, site::Display display, Glyphs glyphs, terminal::Page& page) {
+  const std::string unit = unit_label(Measure::pressure, display, glyphs);
+  Table table{{{"Pressure over vapor pressure", false, true}, {"At"}, {unit + " absolute", true}, {"Margin", true}},
+              {}};
+  for (const MarginRow& row : margin_rows(result, display, glyphs)) {
+    if (row.reason.empty()) table.rows.push_back({row.place, row.temperature, row.absolute, row.margin});
+  }
+  if (table.rows.empty()) return;
+  page.blank();
+  page.table(table);
+  page.remark(air_in_words(result, display, glyphs));
+}
+
 }  // namespace
 
 void tell_spans(const studies::FlowResult& result, site::Display display, Glyphs glyphs, bool verbose,
@@ -49,6 +64,7 @@ void tell_spans(const studies::FlowResult& result, site::Display display, Glyphs
   }
   for (const std::string& text : spans_in_words(result)) page.remark(text);
   tell_not_determined(rows, verbose, page);
+  tell_margins(result, display, glyphs, page);
 }
 
 void tell_lines_at_rest(const studies::FlowResult& result, site::Display display, Glyphs glyphs, bool verbose,

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "forecourse/base/quantity.h"
+#include "forecourse/base/unit_text.h"
 
 namespace forecourse::report {
 namespace {
@@ -38,8 +39,17 @@ const char* si_unit(const QuantityKind* kind) {
   return "";
 }
 
+/// The unit in which a site file has a loss per flow or flow squared; empty for other kinds.
+const char* loss_unit(const QuantityKind* kind, site::Display display) {
+  const bool us = display == site::Display::us;
+  if (kind == &SquareLoss::kind()) return us ? "psi/gpm^2" : "kPa.min^2/L^2";
+  if (kind == &LinearLoss::kind()) return us ? "psi/gpm" : "kPa.min/L";
+  return "";
+}
+
 std::string end_text(const FlowSpan& span, const std::optional<double>& si, site::Display display, Glyphs glyphs) {
   if (!si) return {};
+  if (const char* loss = loss_unit(span.quantity, display); *loss != '\0') return show_quantity(*si, loss);
   const char* unit = si_unit(span.quantity);
   const bool has_unit = span.quantity == nullptr || *unit != '\0' || span.quantity->dimension == Dimension{};
   if (!has_unit) return "as entered";
