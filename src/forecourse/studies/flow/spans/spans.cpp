@@ -64,6 +64,7 @@ void add_values(const site::Site& site, const network::StationNetwork& network, 
                 const Context& context) {
   const std::vector<site::UncertainValue> values = site::uncertain_values(site);
   std::vector<bool> used;
+  used.reserve(values.size());
   for (const site::UncertainValue& value : values) used.push_back(can_move_flow(value));
   if (std::find(used.begin(), used.end(), true) == used.end()) return;
   Sets sets(result.options.open_sets);
