@@ -6,12 +6,16 @@
 
 #include "forecourse/network/build.h"
 #include "forecourse/studies/flow/rest/fill_time.h"
-#include "forecourse/studies/flow/rest/line_pack.h"
+#include "forecourse/network/pack/line_pack.h"
 #include "forecourse/studies/flow/rest/rest.h"
 #include "support/stations.h"
 
 namespace forecourse::studies {
 namespace {
+
+using network::compliance_of;
+using network::Conduit;
+using network::volume_of;
 
 const auto constant = [](double q) { return [q](double) { return q; }; };
 

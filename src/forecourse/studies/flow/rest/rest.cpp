@@ -7,7 +7,7 @@
 #include "forecourse/studies/flow/rest/course_fill.h"
 #include "forecourse/studies/flow/rest/fill_time.h"
 #include "forecourse/studies/flow/rest/filling.h"
-#include "forecourse/studies/flow/rest/stretches.h"
+#include "forecourse/network/pack/stretches.h"
 
 namespace forecourse::studies {
 namespace {

@@ -4,6 +4,8 @@
 #include <string>
 #include <vector>
 
+#include "forecourse/network/pack/stretches.h"
+
 namespace forecourse::studies {
 
 /// Static pressure of one place with every hose shut.
@@ -16,14 +18,7 @@ struct RestPlace {
 };
 
 /// A stretch of conduit that holds fuel.
-struct RestStretch {
-  std::string id;                    ///< of the run it belongs to
-  std::string part;                  ///< the trade's word: "line", "riser", "curb hose"
-  double volume = 0.0;               ///< [m3]
-  std::optional<double> compliance;  ///< [m3/Pa] of fuel and wall
-  std::string reason;                ///< why it is not determined, and what to enter
-  bool behind_dispenser = false;     ///< part of a hose: not of the line
-};
+using RestStretch = network::Stretch;
 
 /// Time from the call of a hose to first flow at its nozzle.
 struct FirstFlow {

@@ -1,8 +1,8 @@
-#include "forecourse/studies/flow/rest/line_pack.h"
+#include "forecourse/network/pack/line_pack.h"
 
 #include <numbers>
 
-namespace forecourse::studies {
+namespace forecourse::network {
 
 double volume_of(const Conduit& conduit) {
   return 0.25 * std::numbers::pi * conduit.bore * conduit.bore * conduit.length;
@@ -15,4 +15,4 @@ std::optional<double> compliance_of(const Conduit& conduit, double density, std:
   return volume * (1.0 / *bulk_modulus + conduit.bore / (*conduit.modulus * *conduit.wall));
 }
 
-}  // namespace forecourse::studies
+}  // namespace forecourse::network

@@ -1,19 +1,16 @@
-#include "forecourse/studies/flow/rest/stretches.h"
+#include "forecourse/network/pack/stretches.h"
 
 #include <algorithm>
 #include <cmath>
 
 #include "forecourse/base/api_units.h"
 #include "forecourse/fuel/properties.h"
+#include "forecourse/network/pack/line_pack.h"
 #include "forecourse/site/places.h"
 #include "forecourse/site/shelf.h"
-#include "forecourse/studies/flow/rest/line_pack.h"
 
-namespace forecourse::studies {
+namespace forecourse::network {
 namespace {
-
-using network::Element;
-using network::ElementKind;
 
 const site::Pipe* given(const std::optional<site::Pipe>& pipe) { return pipe ? &*pipe : nullptr; }
 
@@ -68,7 +65,7 @@ Conduit conduit_of(const Element& element, const site::Pipe* pipe) {
 }
 
 /// Isothermal, entered or by a published method from entered values; empty if neither.
-std::optional<double> bulk_modulus_of(const site::Site& site, const network::PipingSystem& system) {
+std::optional<double> bulk_modulus_of(const site::Site& site, const PipingSystem& system) {
   const auto product = std::find_if(site.products.begin(), site.products.end(),
                                     [&](const site::Product& p) { return p.id.text == system.product; });
   if (product == site.products.end()) return std::nullopt;
@@ -101,21 +98,21 @@ std::string missing(const Conduit& conduit, bool has_bulk_modulus) {
 
 }  // namespace
 
-std::vector<RestStretch> stretches_of(const site::Site& site, const network::PipingSystem& system) {
-  std::vector<RestStretch> out;
+std::vector<Stretch> stretches_of(const site::Site& site, const PipingSystem& system) {
+  std::vector<Stretch> out;
   const std::optional<double> bulk_modulus = bulk_modulus_of(site, system);
-  for (const network::Run& run : system.runs) {
+  for (const Run& run : system.runs) {
     for (const Element& element : run.elements) {
       if (element.length <= 0.0 || element.bore <= 0.0) continue;
       const Conduit conduit = conduit_of(element, pipe_of(site, element));
-      RestStretch stretch{element.owner, network::word(element.kind), volume_of(conduit), {}, {}, false};
+      Stretch stretch{element.owner, word(element.kind), volume_of(conduit), {}, {}, false};
       stretch.compliance = compliance_of(conduit, system.fluid.density, bulk_modulus);
       if (!stretch.compliance) stretch.reason = missing(conduit, bulk_modulus.has_value());
-      stretch.behind_dispenser = run.kind == network::RunKind::hose;
+      stretch.behind_dispenser = run.kind == RunKind::hose;
       out.push_back(std::move(stretch));
     }
   }
   return out;
 }
 
-}  // namespace forecourse::studies
+}  // namespace forecourse::network

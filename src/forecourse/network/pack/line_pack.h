@@ -2,7 +2,7 @@
 
 #include <optional>
 
-namespace forecourse::studies {
+namespace forecourse::network {
 
 /// A stretch of round conduit as it yields to pressure.
 struct Conduit {
@@ -26,4 +26,4 @@ struct Conduit {
 [[nodiscard]] std::optional<double> compliance_of(const Conduit& conduit, double density,
                                                   std::optional<double> bulk_modulus);
 
-}  // namespace forecourse::studies
+}  // namespace forecourse::network
