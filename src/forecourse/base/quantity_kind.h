@@ -111,6 +111,18 @@ struct Power {
 struct Force {
   static constexpr QuantityKind kind{"a force", {1, 1, -2, 0}, Datum::none, "\"150 lbf\" or \"670 N\""};
 };
+struct Stiffness {
+  static constexpr QuantityKind kind{"a stiffness", {1, 0, -2, 0}, Datum::none, "\"45 lbf/in\" or \"8 kN/m\""};
+};
+struct Moment {
+  static constexpr QuantityKind kind{"a moment of force", {1, 2, -2, 0}, Datum::none, "\"3300 lbf.ft\" or \"4.5 kN.m\""};
+};
+struct Acceleration {
+  static constexpr QuantityKind kind{"an acceleration", {0, 1, -2, 0}, Datum::none, "\"5 ft/s2\" or \"1.5 m/s2\""};
+};
+struct Compliance {
+  static constexpr QuantityKind kind{"a compliance", {-1, 4, 2, 0}, Datum::none, "\"20 mL/psi\" or \"0.3 L/bar\""};
+};
 struct UnitWeight {
   static constexpr QuantityKind kind{"a unit weight", {1, -2, -2, 0}, Datum::none, "\"120 lbf/ft3\" or \"19 kN/m3\""};
 };

@@ -13,6 +13,29 @@ enum class Connection {
 
 enum class Poppet { single_poppet, double_poppet };
 
+/// A point of a closing curve.
+struct ClosingPoint {
+  Duration time;  ///< after the delay
+  Ratio open;     ///< share of the full opening
+};
+
+/// How a valve shuts once it is tripped. Exactly one way is used: `equivalent_time` alone, or `delay` with
+/// `stroke_time` or `points`.
+struct ValveClosing {
+  SourceSpan where{};
+  Maybe<Duration> equivalent_time;  ///< full flow passes for this long
+  Maybe<Duration> delay;            ///< from the trip until the valve begins to move
+  Maybe<Duration> stroke_time;      ///< from full open to shut
+  std::vector<ClosingPoint> points;
+};
+
+/// A leak as it was measured: how much, at which pressure.
+struct LeakReading {
+  SourceSpan where{};
+  Maybe<VolumeFlow> rate;
+  Maybe<GaugePressure> at;
+};
+
 /// The shear valve under a dispenser. Facts have no default: what is unknown stays unknown.
 struct ShearValve {
   SourceSpan where{};
@@ -25,6 +48,14 @@ struct ShearValve {
   std::optional<Date> installed;
   Fact listed;                      ///< by a testing laboratory, for this fuel
   std::optional<EnteredLoss> loss;  ///< open
+  Maybe<Length> groove_lift;        ///< shear groove above the liquid in the tank, instead of its elevation
+  std::optional<ValveClosing> closing;
+  std::optional<LeakReading> seat_leak;  ///< past the shut valve
+  Maybe<Volume> trip_volume;             ///< that must leak from the groove until a crack trip acts
+  Maybe<GaugePressure> trip_pressure;    ///< line pressure that a crack trip needs
+  Maybe<double> response_index;          ///< of the fusible link, in (m s)^0.5
+  Maybe<double> conduction;              ///< of the fusible link, in (m/s)^0.5
+  Maybe<Length> link_height;             ///< of the fusible link above the sump's floor
 };
 
 /// Where a product enters a dispenser. As a place it is called "<dispenser>.<product>", or its own `id`.
@@ -36,10 +67,14 @@ struct Inlet {
   std::optional<EnteredLoss> connection_loss;  ///< from the line into the riser
   std::optional<Pipe> riser;                   ///< absent: none
   std::optional<ShearValve> shear_valve;
-  std::optional<Part> filter;    ///< shared by the hoses of this inlet
-  std::optional<Part> meter;     ///< shared by the hoses of this inlet
-  Maybe<Length> elevation;       ///< of the dispenser's inlet, above the riser
-  Maybe<Length> line_elevation;  ///< of the line in the sump
+  std::optional<Part> filter;                 ///< shared by the hoses of this inlet
+  std::optional<Part> meter;                  ///< shared by the hoses of this inlet
+  Maybe<Length> elevation;                    ///< of the dispenser's inlet, above the riser
+  Maybe<Length> line_elevation;               ///< of the line in the sump
+  std::optional<EnteredLoss> loss_to_groove;  ///< fittings from the line to the shear groove
+  std::optional<EnteredLoss> discharge_loss;  ///< of the broken end into the open air
+  Maybe<Volume> liquid_above;                 ///< liquid in the dispenser above the shear groove
+  Maybe<Ratio> drains;                        ///< share of it that runs out when the dispenser is down
 };
 
 /// One share of a blended hose.
@@ -47,6 +82,17 @@ struct BlendShare {
   SourceSpan where{};
   Name product;
   Entered<Ratio> share;
+};
+
+/// How a breakaway parts. Facts and figures have no default.
+struct Parting {
+  SourceSpan where{};
+  Maybe<Force> pull;                     ///< along its axis at which it parts
+  std::optional<Chosen<Poppet>> poppet;  ///< one end shuts, or both
+  Fact reconnectable;
+  Maybe<double> friction;  ///< of its sliding parts under a side pull [1]
+  std::optional<Date> tested;
+  std::optional<Date> installed;
 };
 
 /// A hose point: what hangs between the dispenser's inlet and the vehicle.
@@ -63,11 +109,13 @@ struct Hose {
   std::optional<Part> control_valve;
   std::optional<Pipe> whip;
   std::optional<Part> breakaway;
+  std::optional<Parting> parting;  ///< how the breakaway parts
   std::optional<Pipe> curb;
   std::optional<Part> swivel;
   std::optional<Part> nozzle;
   Maybe<VolumeFlow> limiter;  ///< no more than this flows
   Fact high_flow;
+  Maybe<Force> nozzle_pull_out;  ///< pull at which the nozzle comes out of the vehicle
 };
 
 struct Dispenser {
@@ -78,6 +126,10 @@ struct Dispenser {
   std::optional<Sump> sump;
   Fact stabilizer_bar;  ///< the valves are held by a bar that is anchored to the island
   Fact satellite;       ///< follows another dispenser
+  Maybe<Mass> mass;
+  Maybe<Length> base_width;     ///< of its foot, along the pull
+  Maybe<Moment> anchorage;      ///< moment that its anchorage bears
+  Maybe<Length> outlet_height;  ///< where the hose leaves it, above the island
   std::vector<Inlet> inlets;
   std::vector<Hose> hoses;
 };

@@ -35,6 +35,8 @@ struct Pipe {
   Maybe<Length> roughness;
   Maybe<Velocity> wave_speed;
   Maybe<GaugePressure> rating;
+  Maybe<Stiffness> stiffness;       ///< of a hose: pull per stretch
+  Maybe<Force> strength;            ///< of a hose: pull at which it fails
   std::optional<EnteredLoss> loss;  ///< of fittings along it, on its own bore
 };
 

@@ -7,6 +7,7 @@
 #include "forecourse/site/product.h"
 #include "forecourse/site/pump.h"
 #include "forecourse/site/running/delivery.h"
+#include "forecourse/site/running/incident_request.h"
 #include "forecourse/site/running/operations.h"
 #include "forecourse/site/tank.h"
 
@@ -37,6 +38,8 @@ struct FlowRequest {
 ///     [[emergency_stop]] [[interlock]]  what stops what                      -> equipment/safety.h
 ///     [[delivery]]       how a tanker unloads                                -> running/delivery.h
 ///     [operations]       hours, throughput, arrivals                         -> running/operations.h
+///     [forecourt]        slope, drains                                       -> running/incident_request.h
+///     [[incident]]       what an incident is asked for                       -> running/incident_request.h
 ///     [flow]             what the flow study is asked for                    -> FlowRequest above
 ///
 /// Every key, with its unit and one sentence, is listed once, in fields/; reading, the JSON schema and the
@@ -60,7 +63,9 @@ struct Site {
   std::vector<Interlock> interlocks;
   std::vector<Delivery> deliveries;
   std::optional<Operations> operations;
+  std::optional<Forecourt> forecourt;
   FlowRequest flow;
+  std::vector<IncidentRequest> incidents;
   std::vector<SourceSpan> uncertain;  ///< values entered as low, likely and high
 };
 

@@ -20,6 +20,7 @@ struct EntrySeal {
   SourceSpan where{};
   Maybe<Length> height;  ///< of its lower edge above the sump's floor
   Fact tight;
+  Maybe<Area> opening;  ///< through which it leaks, where it does not hold
   std::optional<Date> tested;
 };
 

@@ -1,5 +1,6 @@
 #include "forecourse/site/check_site.h"
 
+#include "forecourse/site/consistency/barriers.h"
 #include "forecourse/site/consistency/controls.h"
 #include "forecourse/site/consistency/heights.h"
 #include "forecourse/site/consistency/names.h"
@@ -20,6 +21,7 @@ std::vector<Diagnostic> check_site(const Site& site, const std::vector<SourceSpa
   check_lengths(site, half_read, findings);
   check_siphons(site, findings);
   check_controls(site, supply, findings);
+  check_barriers(site, findings);
   return std::move(findings.all);
 }
 

@@ -83,6 +83,12 @@ Parts joined(Parts a, const Parts& b) {
   return a;
 }
 
+Parts incident_places_of(const Site& site) {
+  Parts parts = joined(parts_of(site.dispensers, "dispenser"), places_of(site));
+  for (const Parts& more : {hoses_of(site), parts_of(site.lines, "line"), tanks_of(site)}) parts = joined(parts, more);
+  return parts;
+}
+
 /// What an id of this kind may name, for a list of what there is.
 std::string_view noun_of(PartKind kind) {
   return kind == PartKind::place ? "pump, branch or dispenser inlet" : reference_word(kind);
@@ -140,7 +146,9 @@ std::map<PartKind, std::vector<NamedPart>> named_parts(const Site& site) {
           {PartKind::hose, hoses_of(site)},
           {PartKind::place, places_of(site)},
           {PartKind::pump_or_dispenser, joined(parts_of(site.pumps, "pump"), parts_of(site.dispensers, "dispenser"))},
-          {PartKind::tripping_part, tripping_parts_of(site)}};
+          {PartKind::tripping_part, tripping_parts_of(site)},
+          {PartKind::incident_place, incident_places_of(site)},
+          {PartKind::delivery, parts_of(site.deliveries, "delivery")}};
 }
 
 void check_ids(const Site& site, Findings& findings) {
@@ -153,6 +161,7 @@ void check_ids(const Site& site, Findings& findings) {
   check_pool(parts_of(site.emergency_stops, "emergency stop"), findings);
   check_pool(parts_of(site.interlocks, "interlock"), findings);
   check_pool(parts_of(site.deliveries, "delivery"), findings);
+  check_pool(parts_of(site.incidents, "incident"), findings);
 }
 
 void check_names(const Site& site, Findings& findings) {

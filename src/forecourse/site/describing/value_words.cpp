@@ -42,6 +42,10 @@ std::string_view reference_word(PartKind kind) {
       return "pump or dispenser";
     case PartKind::tripping_part:
       return "sensor, leak detector, emergency stop, pump or dispenser";
+    case PartKind::incident_place:
+      return "dispenser, inlet, hose, line or tank";
+    case PartKind::delivery:
+      return "delivery";
   }
   return "part";
 }

@@ -6,6 +6,36 @@
 namespace forecourse::site {
 
 template <class Visitor>
+void fields(Visitor& v, ValveClosing& closing) {
+  v.about(
+      "closing",
+      "How a valve shuts once it is tripped: equivalent_time alone, or delay with stroke_time, or delay with points.");
+  v.quantity("equivalent_time", closing.equivalent_time, "Full flow passes for this long, then none.", not_negative);
+  v.quantity("delay", closing.delay, "From the trip until the valve begins to move.", not_negative);
+  v.quantity("stroke_time", closing.stroke_time, "From full open to shut, at a steady stroke.", positive);
+  v.points("points", closing.points, &ClosingPoint::time, &ClosingPoint::open,
+           "Pairs of time after the delay and share of the full opening, falling to 0.");
+}
+
+template <class Visitor>
+void fields(Visitor& v, LeakReading& reading) {
+  v.about("leak_reading", "A leak as it was measured.");
+  v.quantity("rate", reading.rate, "How much leaks.", not_negative);
+  v.quantity("at", reading.at, "Pressure at which it was measured.", positive);
+}
+
+template <class Visitor>
+void fields(Visitor& v, Parting& parting) {
+  v.about("parting", "How a breakaway parts. What is not stated about it stays unknown.");
+  v.quantity("pull", parting.pull, "Pull along its axis at which it parts.", positive);
+  v.choice("poppet", parting.poppet, poppet_words, "Whether one end shuts or both.");
+  v.fact("reconnectable", parting.reconnectable, "Whether it can be joined again.");
+  v.number("friction", parting.friction, "Friction of its sliding parts under a side pull.", not_negative);
+  v.date("tested", parting.tested, "Last inspection.");
+  v.date("installed", parting.installed, "When it was installed.");
+}
+
+template <class Visitor>
 void fields(Visitor& v, ShearValve& valve) {
   v.about("shear_valve", "The shear valve under a dispenser. What is not stated about it stays unknown.");
   v.choice("poppet", valve.poppet, poppet_words, "One poppet or two.");
@@ -17,6 +47,14 @@ void fields(Visitor& v, ShearValve& valve) {
   v.date("installed", valve.installed, "When it was installed.");
   v.fact("listed", valve.listed, "Whether it is listed for this fuel.");
   v.loss("loss", valve.loss, "Its loss when open.");
+  v.quantity("groove_lift", valve.groove_lift, "Shear groove above the liquid in the tank, instead of its elevation.");
+  v.table("closing", valve.closing, "How it shuts once it is tripped.");
+  v.table("seat_leak", valve.seat_leak, "What leaks past it when shut.");
+  v.quantity("trip_volume", valve.trip_volume, "What must leak from the groove until a crack trip acts.", not_negative);
+  v.quantity("trip_pressure", valve.trip_pressure, "Line pressure that a crack trip needs.", not_negative);
+  v.number("response_index", valve.response_index, "Response time index of the fusible link, in (m s)^0.5.", positive);
+  v.number("conduction", valve.conduction, "Conduction factor of the fusible link, in (m/s)^0.5.", not_negative);
+  v.quantity("link_height", valve.link_height, "Fusible link above the sump's floor.", not_negative);
 }
 
 template <class Visitor>
@@ -32,6 +70,12 @@ void fields(Visitor& v, Inlet& inlet) {
   v.part("meter", inlet.meter, "A meter shared by the hoses of this inlet.");
   v.quantity("elevation", inlet.elevation, "Elevation of the dispenser's inlet, above the riser.");
   v.quantity("line_elevation", inlet.line_elevation, "Elevation of the line in the sump.");
+  v.loss("loss_to_groove", inlet.loss_to_groove,
+         "Loss of the fittings from the line to the shear groove, when the dispenser is broken off; the wall of the "
+         "riser counts beside it.");
+  v.loss("discharge_loss", inlet.discharge_loss, "Loss of the broken end into the open air.");
+  v.quantity("liquid_above", inlet.liquid_above, "Liquid in the dispenser above the shear groove.", not_negative);
+  v.quantity("drains", inlet.drains, "Share of it that runs out when the dispenser is down.", share_of_one);
 }
 
 template <class Visitor>
@@ -55,11 +99,13 @@ void fields(Visitor& v, Hose& hose) {
   v.part("control_valve", hose.control_valve, "The valve that opens and shuts the flow.");
   v.pipe("whip", hose.whip, "The whip hose.");
   v.part("breakaway", hose.breakaway, "The breakaway.");
+  v.table("parting", hose.parting, "How the breakaway parts.");
   v.pipe("curb", hose.curb, "The curb hose.");
   v.part("swivel", hose.swivel, "The swivel.");
   v.part("nozzle", hose.nozzle, "The nozzle.");
   v.quantity("limiter", hose.limiter, "No more than this flows.", positive);
   v.fact("high_flow", hose.high_flow, "Whether it serves trucks with a high flow.");
+  v.quantity("nozzle_pull_out", hose.nozzle_pull_out, "Pull at which the nozzle comes out of the vehicle.", positive);
 }
 
 template <class Visitor>
@@ -71,6 +117,10 @@ void fields(Visitor& v, Dispenser& dispenser) {
   v.table("sump", dispenser.sump, "The dispenser sump.");
   v.fact("stabilizer_bar", dispenser.stabilizer_bar, "Whether a bar anchored to the island holds the shear valves.");
   v.fact("satellite", dispenser.satellite, "Whether it follows another dispenser.");
+  v.quantity("mass", dispenser.mass, "Its mass.", positive);
+  v.quantity("base_width", dispenser.base_width, "Width of its foot along the pull.", positive);
+  v.quantity("anchorage", dispenser.anchorage, "Moment that its anchorage bears.", positive);
+  v.quantity("outlet_height", dispenser.outlet_height, "Where the hose leaves it, above the island.", positive);
   v.list("inlet", dispenser.inlets, "Where products enter.");
   v.list("hose", dispenser.hoses, "The hoses.");
 }

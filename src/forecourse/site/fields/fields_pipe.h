@@ -29,6 +29,8 @@ void pipe_fields(Visitor& v, Pipe& pipe) {
   v.quantity("roughness", pipe.roughness, "Roughness of the inside; without it from the shelf.", not_negative);
   v.quantity("wave_speed", pipe.wave_speed, "Speed of a pressure wave, entered instead of wall and modulus.", positive);
   v.quantity("rating", pipe.rating, "Rated working pressure.", positive);
+  v.quantity("stiffness", pipe.stiffness, "Of a hose: pull per stretch.", positive);
+  v.quantity("strength", pipe.strength, "Of a hose: pull at which it fails.", positive);
   v.loss("loss", pipe.loss, "Loss of all fittings along it.");
 }
 

@@ -6,6 +6,7 @@
 
 #include "forecourse/site/fields/fields_delivery.h"
 #include "forecourse/site/fields/fields_dispenser.h"
+#include "forecourse/site/fields/fields_incident.h"
 #include "forecourse/site/fields/fields_line.h"
 #include "forecourse/site/fields/fields_operations.h"
 #include "forecourse/site/fields/fields_product.h"
@@ -59,7 +60,9 @@ void fields(Visitor& v, Site& site) {
   v.list("interlock", site.interlocks, "What stops what.");
   v.list("delivery", site.deliveries, "How a tanker unloads.");
   v.table("operations", site.operations, "How the station is run.");
+  v.table("forecourt", site.forecourt, "The forecourt around the dispensers.");
   v.section("flow", site.flow, "What the flow study is asked for.");
+  v.list("incident", site.incidents, "What incidents are asked for.");
 }
 
 }  // namespace forecourse::site

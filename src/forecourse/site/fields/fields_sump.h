@@ -20,6 +20,7 @@ void fields(Visitor& v, EntrySeal& seal) {
   v.optional_id("id", seal.id, IdRule::dotted, "Name in reports.");
   v.quantity("height", seal.height, "Of its lower edge above the sump's floor.", not_negative);
   v.fact("tight", seal.tight, "Whether it was found tight.");
+  v.quantity("opening", seal.opening, "Opening through which it leaks, where it does not hold.", positive);
   v.date("tested", seal.tested, "Last test.");
 }
 

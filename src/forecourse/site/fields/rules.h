@@ -49,7 +49,7 @@ inline constexpr Range pump_speed{0.0, 2.0, true, "above zero and at most 2 (200
 inline constexpr Range gradient{-1.0, 1.0, false, "from -1 to 1 (-100 % to 100 %)"};
 
 /// What an id may stand for.
-enum class PartKind { product, tank, pump, hose, place, pump_or_dispenser, tripping_part };
+enum class PartKind { product, tank, pump, hose, place, pump_or_dispenser, tripping_part, incident_place, delivery };
 
 /// Which ids may be given: a plain one, or one with dots in it.
 enum class IdRule { plain, dotted };
@@ -92,6 +92,9 @@ inline constexpr std::array<std::string_view, 5> interstice_words{"dry", "brine"
 inline constexpr std::array<std::string_view, 2> vapor_return_words{"two-point", "coaxial"};
 inline constexpr std::array<std::string_view, 2> gauge_words{"automatic", "stick"};
 inline constexpr std::array<std::string_view, 1> pump_words{"submersible"};
+inline constexpr std::array<std::string_view, 7> incident_words{"struck",     "drive-off", "sump-fire",       "crack",
+                                                                "line-break", "overfill",  "nozzle-left-open"};
+inline constexpr std::array<std::string_view, 3> drain_words{"interceptor", "storm-drain", "none"};
 inline constexpr std::array<std::string_view, 4> actor_words{"attendant", "customer", "fire-service", "automatic"};
 
 }  // namespace forecourse::site

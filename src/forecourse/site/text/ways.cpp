@@ -280,4 +280,61 @@ void check_table(const ReadRun& run, const OverfillValve& valve) {
   }
 }
 
+void check_table(const ReadRun& run, const ValveClosing& closing) {
+  std::vector<std::string_view> given;
+  if (closing.equivalent_time) given.push_back("equivalent_time");
+  if (closing.stroke_time) given.push_back("stroke_time");
+  if (!closing.points.empty()) given.push_back("points");
+  check_one_way(run, closing.where, "the closing of a valve", given,
+                "equivalent_time, or delay with stroke_time, or delay with points");
+  if (closing.equivalent_time && closing.delay) {
+    run.error(closing.delay->where, "an equivalent time holds the delay already", "leave out delay");
+  }
+  if (closing.points.empty()) return;
+  const auto falling = [](const ClosingPoint& a, const ClosingPoint& b) { return a.time < b.time && a.open >= b.open; };
+  const bool starts_open = closing.points.front().time.si() == 0.0 && closing.points.front().open.si() == 1.0;
+  if (!keeps(closing.points, falling) || !starts_open || closing.points.back().open.si() != 0.0) {
+    run.error(closing.where, "the points of the closing must fall from full open at once to shut",
+              "begin with [\"0 s\", \"100 %\"] and end with 0 %");
+  }
+}
+
+void check_table(const ReadRun& run, const LeakReading& reading) {
+  if (!run.complete || (reading.rate && reading.at)) return;
+  run.error(reading.where, fmt::format("a leak has no '{}'", reading.rate ? "at" : "rate"),
+            "write { rate = \"3 gph\", at = \"10 psi\" }");
+}
+
+void check_table(const ReadRun& run, const ShearValve& valve) {
+  if (!valve.groove_elevation || !valve.groove_lift) return;
+  const bool lift_last = valve.groove_elevation->where.begin < valve.groove_lift->where.begin;
+  run.error(lift_last ? valve.groove_lift->where : valve.groove_elevation->where,
+            "the shear valve has both 'groove_elevation' and 'groove_lift'", "keep one of them");
+}
+
+void check_table(const ReadRun& run, const IncidentRequest& request) {
+  const auto& readings = request.readings;
+  if (readings.size() > 2) {
+    run.error(readings[2].where, fmt::format("a crack takes two readings at most, but {} are written", readings.size()),
+              "keep the two whose pressures lie farthest apart");
+  }
+  if (readings.size() >= 2 && readings[0].at && readings[1].at && readings[0].rate && readings[1].rate) {
+    const double pressure = readings[1].at->likely.si() - readings[0].at->likely.si();
+    const double rate = readings[1].rate->likely.si() - readings[0].rate->likely.si();
+    if (pressure == 0.0) {
+      run.error(readings[1].where, "both readings of the crack were taken at one pressure",
+                "take the second at another pressure, or keep one and give exponent");
+    } else if (pressure * rate <= 0.0) {
+      run.error(readings[1].where, "the crack leaks less at the higher pressure", "check the readings");
+    }
+    if (request.exponent) {
+      run.error(request.exponent->where, "two readings give the exponent already",
+                "leave out exponent, or one reading");
+    }
+  }
+  if (request.vehicle && request.vehicle->speed && request.vehicle->acceleration) {
+    run.error(request.vehicle->speed->where, "a vehicle has both 'speed' and 'acceleration'", "keep one of them");
+  }
+}
+
 }  // namespace forecourse::site

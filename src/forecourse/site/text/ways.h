@@ -29,5 +29,13 @@ void check_table(const ReadRun& run, const Tank& tank);
 void check_table(const ReadRun& run, const TankShape& shape);
 void check_table(const ReadRun& run, const PumpControl& control);
 void check_table(const ReadRun& run, const OverfillValve& valve);
+/// A closing is given in exactly one way, and its points fall to shut.
+void check_table(const ReadRun& run, const ValveClosing& closing);
+/// A leak takes both its rate and its pressure.
+void check_table(const ReadRun& run, const LeakReading& reading);
+/// The groove's height is given once.
+void check_table(const ReadRun& run, const ShearValve& valve);
+/// Two readings at most, at two pressures, that rise with it.
+void check_table(const ReadRun& run, const IncidentRequest& request);
 
 }  // namespace forecourse::site
