@@ -42,6 +42,8 @@ inline constexpr double rankine_at_zero_fahrenheit_as_in_ap42 = 459.6;  ///< [de
 [[nodiscard]] constexpr double centistoke_from_square_meter_per_second(double square_meter_per_second) {
   return square_meter_per_second / square_meter_per_second_per_centistoke;
 }
+/// US gallons, 231 in3 each, exact by definition.
+[[nodiscard]] constexpr double cubic_meters_from_gallons(double gallons) { return gallons * 3.785411784e-3; }
 [[nodiscard]] constexpr double seconds_from_minutes(double minutes) { return 60.0 * minutes; }
 [[nodiscard]] constexpr double minutes_from_seconds(double seconds) { return seconds / 60.0; }
 [[nodiscard]] constexpr double hours_from_seconds(double seconds) { return seconds / 3600.0; }

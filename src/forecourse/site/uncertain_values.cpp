@@ -140,6 +140,12 @@ double si_of(const Quantity<K>& value) {
   return value.si();
 }
 
+void set_si(double& value, double si) { value = si; }
+template <class K>
+void set_si(Quantity<K>& value, double si) {
+  value = Quantity<K>::from_si(si);
+}
+
 /// Calls `meet` with every value of a station that has a spread.
 template <class Meet>
 void for_each_uncertain(Site& site, Meet meet) {
@@ -168,6 +174,18 @@ std::vector<UncertainValue> uncertain_values(const Site& site) {
                       si_of(value.high), value.where});
   });
   return values;
+}
+
+Site at_values(Site site, const std::vector<double>& likely) {
+  std::size_t next = 0;
+  for_each_uncertain(site, [&](const std::string&, const QuantityKind*, auto& value) {
+    if (next < likely.size()) set_si(value.likely, likely[next]);
+    ++next;
+  });
+  for (Dispenser& dispenser : site.dispensers) {
+    for (Hose& hose : dispenser.hoses) scale_shares(hose);
+  }
+  return site;
 }
 
 Site at_ends(Site site, const std::vector<End>& ends) {

@@ -31,4 +31,8 @@ struct UncertainValue {
 /// \param ends in the order of `uncertain_values`; what is beyond its end stays likely
 [[nodiscard]] Site at_ends(Site site, const std::vector<End>& ends);
 
+/// The same with the likely of each uncertain value set to a figure of its own [SI].
+/// \param likely in the order of `uncertain_values`; what is beyond its end stays likely
+[[nodiscard]] Site at_values(Site site, const std::vector<double>& likely);
+
 }  // namespace forecourse::site

@@ -186,8 +186,10 @@ class CvodeRun {
                     [&](const auto& e) { return e.time <= now_.time && e.kind == event.kind && e.id == event.id; });
     }
     seq::SequenceState state(now_, ends_);
+    state.armed.assign(waits_.begin(), waits_.end());
     seq::Mutator mutator(state);
     model_.on_event(event, mutator);
+    waits_.assign(state.armed.begin(), state.armed.end());
     now_.amounts = state.amounts;
     now_.auxiliaries = state.auxiliaries;
     now_.marks = state.marks;

@@ -1,0 +1,168 @@
+#include "forecourse/network/escape/feed.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <numbers>
+
+#include "forecourse/network/pump_control.h"
+#include "forecourse/network/system_solver.h"
+
+namespace forecourse::network {
+namespace {
+
+constexpr double infinite = std::numeric_limits<double>::infinity();
+constexpr std::size_t samples = 97;
+
+std::size_t at(int i) { return static_cast<std::size_t>(i); }
+
+/// Solves the network for a flow drawn at one place, each time from the state before.
+class DrawnAt {
+ public:
+  DrawnAt(const PipingSystem& system, const FeedQuestion& asked) : system_(system), solver_(system), asked_(asked) {
+    case_.open_hoses = asked.open_hoses;
+    case_.pumps = asked.pumps;
+    case_.demand.assign(system.places.size(), 0.0);
+  }
+
+  /// \return pressure at the place; minus infinity where the piping cannot give the flow
+  double pressure(double flow) {
+    case_.demand[asked_.place] = flow;
+    case_.start = solved_ ? &state_ : nullptr;
+    SystemState next = solver_.solve(case_);
+    const auto status = next.report.status;
+    if (status != solvers::SteadyStatus::converged && status != solvers::SteadyStatus::at_rest) return -infinite;
+    state_ = std::move(next);
+    solved_ = true;
+    return state_.pressure[asked_.place];
+  }
+
+  [[nodiscard]] double hose_flow(std::size_t hose) const { return state_.flow[at(system_.hoses[hose].run)]; }
+
+ private:
+  const PipingSystem& system_;
+  SystemSolver solver_;
+  const FeedQuestion& asked_;
+  SystemCase case_;
+  SystemState state_;
+  bool solved_ = false;
+};
+
+/// The flow at which the pressure passes a value, from a flow at which it has not; `sign` is the way to look.
+double flow_where(DrawnAt& drawn, double from, double sign, double pressure) {
+  double near = from, far = from + sign * 1e-4;
+  const auto passed = [&](double flow) { return sign * (drawn.pressure(flow) - pressure) <= 0.0; };
+  while (!passed(far)) {
+    near = far;
+    far = from + 2.0 * (far - from);
+    if (std::abs(far - from) > 1.0) return far;
+  }
+  for (int i = 0; i < 30 && std::abs(far - near) > 1e-6 * std::abs(far - from); ++i) {
+    const double middle = 0.5 * (near + far);
+    (passed(middle) ? far : near) = middle;
+  }
+  return near;
+}
+
+bool any_runs(const PipingSystem& system, const PumpSetting& pumps) {
+  for (std::size_t i = 0; i < system.pumps.size(); ++i) {
+    const bool on = pumps.running.empty() ? system.pumps[i].running : pumps.running[i] != 0;
+    if (on) return true;
+  }
+  return false;
+}
+
+/// The highest pressure that any pump of the system can hold [Pa].
+double highest_shutoff(const PipingSystem& system) {
+  double highest = 0.0;
+  for (std::size_t i = 0; i < system.pumps.size(); ++i) highest = std::max(highest, shutoff_pressure(system, i, 1.0));
+  return highest;
+}
+
+}  // namespace
+
+double Feed::flow_at(double pressure_wanted) const {
+  if (shut()) return 0.0;
+  const std::vector<double>& values = pressure.values();
+  const double step = (pressure.last() - pressure.first()) / static_cast<double>(values.size() - 1);
+  if (pressure_wanted >= values.front()) return pressure.first();
+  if (pressure_wanted <= values.back()) return pressure.last();
+  const auto above = std::upper_bound(values.begin(), values.end(), pressure_wanted, std::greater<>());
+  double low = pressure.first() + step * static_cast<double>(above - values.begin() - 1), high = low + step;
+  double flow = 0.5 * (low + high);
+  for (int i = 0; i < 60 && high - low > 1e-15; ++i) {
+    const TableValue here = pressure.at(flow);
+    (here.value > pressure_wanted ? low : high) = flow;
+    double next = flow - (here.value - pressure_wanted) / here.slope;
+    if (!(next > low && next < high)) next = 0.5 * (low + high);
+    if (std::abs(next - flow) <= 1e-15 + 1e-12 * std::abs(flow)) return next;
+    flow = next;
+  }
+  return flow;
+}
+
+Feed make_feed(const PipingSystem& system, const FeedQuestion& asked) {
+  Feed feed;
+  std::vector<std::size_t> open;
+  for (std::size_t h = 0; h < system.hoses.size(); ++h) {
+    if (asked.open_hoses[h] == 0) continue;
+    open.push_back(h);
+    feed.open.push_back(system.hoses[h].id);
+  }
+  DrawnAt drawn(system, asked);
+  const bool runs = any_runs(system, asked.pumps);
+  if (!runs && open.empty()) return feed;
+  const double at_rest = runs ? drawn.pressure(0.0) : -infinite;
+  feed.supplied = runs && at_rest > asked.lowest;
+  const double top = 1.5 * highest_shutoff(system);
+  const double first = open.empty() ? 0.0 : flow_where(drawn, 0.0, -1.0, top);
+  const double last = feed.supplied ? flow_where(drawn, 0.0, 1.0, asked.lowest) : 0.0;
+  if (!(last > first)) return feed;
+  const double step = (last - first) / static_cast<double>(samples - 1);
+  std::vector<double> pressure, total;
+  std::vector<std::vector<double>> each(open.size());
+  for (std::size_t i = 0; i < samples; ++i) {
+    const double flow = i + 1 == samples && !feed.supplied ? -1e-9 : first + step * static_cast<double>(i);
+    pressure.push_back(drawn.pressure(flow));
+    double sum = 0.0;
+    for (std::size_t k = 0; k < open.size(); ++k) {
+      each[k].push_back(drawn.hose_flow(open[k]));
+      sum += each[k].back();
+    }
+    total.push_back(sum);
+  }
+  feed.pressure = FlowTable(first, step, std::move(pressure));
+  feed.hoses = FlowTable(first, step, std::move(total));
+  for (auto& flows : each) feed.hose.emplace_back(first, step, std::move(flows));
+  return feed;
+}
+
+double column_inertance(const PipingSystem& system, std::size_t place) {
+  std::vector<double> length(system.places.size() + system.openings.size(), infinite);
+  std::vector<double> inertance(length.size(), 0.0);
+  const auto pass = [&](const Run& run, int from, int to) {
+    double far = run.kind == RunKind::pump ? 0.0 : length[at(from)];
+    double heavy = run.kind == RunKind::pump ? 0.0 : inertance[at(from)];
+    for (const Element& element : run.elements) {
+      if (!(element.bore > 0.0) || !(element.length > 0.0)) continue;
+      far += element.length;
+      heavy += system.fluid.density * element.length / (0.25 * std::numbers::pi * element.bore * element.bore);
+    }
+    if (!(far < length[at(to)])) return false;
+    length[at(to)] = far;
+    inertance[at(to)] = heavy;
+    return true;
+  };
+  bool moved = true;
+  for (std::size_t round = 0; moved && round < length.size(); ++round) {
+    moved = false;
+    for (const Run& run : system.runs) {
+      if (run.kind == RunKind::hose) continue;
+      moved = pass(run, run.from, run.to) || moved;
+      if (run.kind != RunKind::pump && run.bounds.lowest < 0.0) moved = pass(run, run.to, run.from) || moved;
+    }
+  }
+  return inertance[place];
+}
+
+}  // namespace forecourse::network

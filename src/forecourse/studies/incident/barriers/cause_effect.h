@@ -1,0 +1,10 @@
+#pragma once
+
+#include "forecourse/studies/incident/incident.h"
+
+namespace forecourse::studies {
+
+/// Which signal stops which pump or dispenser, as the site's interlocks and emergency stops say.
+[[nodiscard]] CauseEffect cause_effect(const site::Site& site);
+
+}  // namespace forecourse::studies

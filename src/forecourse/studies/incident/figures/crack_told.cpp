@@ -1,0 +1,151 @@
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "forecourse/base/api_units.h"
+#include "forecourse/parts/escape/orifice.h"
+#include "forecourse/studies/incident/figures/figures.h"
+
+namespace forecourse::studies {
+namespace {
+
+constexpr double ten_psi = pascal_from_psi(10.0);
+constexpr double test_share = 1.5;  ///< \source [cfr_280, 280.44(b)] test at one and a half times operating pressure
+
+class CrackTeller {
+ public:
+  CrackTeller(const Scene& scene, CrackLaw law) : scene_(scene), law_(law) { exponents(); }
+
+  CrackTold tell() {
+    set_pressures();
+    const double running = told_.running_pressure, holding = told_.holding_pressure;
+    told_.at_running = rate(running);
+    told_.at_holding = rate(holding);
+    const double share = told_.running_share;
+    const auto mean = [&](double at_running, double at_holding) {
+      return share * at_running + (1.0 - share) * at_holding;
+    };
+    told_.mean = {mean(told_.at_running.low, told_.at_holding.low),
+                  mean(told_.at_running.likely, told_.at_holding.likely),
+                  mean(told_.at_running.high, told_.at_holding.high)};
+    told_.at_10_psi = rate(ten_psi);
+    told_.at_test = rate(test_share * running);
+    set_hole();
+    set_detection();
+    set_filling();
+    return told_;
+  }
+
+ private:
+  void exponents() {
+    std::size_t whole = 0;
+    for (const site::LeakReading& reading : scene_.request.readings) whole += reading.rate && reading.at ? 1 : 0;
+    const bool entered = scene_.request.exponent.has_value();
+    told_.exponent_known = whole > 1 || entered || whole == 0;
+    told_.exponent = {law_.exponent, law_.exponent, law_.exponent};
+    if (!told_.exponent_known) told_.exponent = {0.5, law_.exponent, 1.0};
+    if (whole > 0) {
+      reading_pressure_ = scene_.request.readings.front().at->likely.si();
+      reading_rate_ = scene_.request.readings.front().rate->likely.si();
+    }
+  }
+
+  /// A rate at a pressure for the least, likely and greatest exponent.
+  [[nodiscard]] Spread rate(double pressure) const {
+    const auto at = [&](double exponent) {
+      if (told_.exponent_known || !(reading_pressure_ > 0.0))
+        return law_.coefficient * std::pow(pressure, law_.exponent);
+      return reading_rate_ * std::pow(pressure / reading_pressure_, exponent);
+    };
+    const double a = at(told_.exponent.low), b = at(told_.exponent.high);
+    return {std::min(a, b), at(told_.exponent.likely), std::max(a, b)};
+  }
+
+  void set_pressures() {
+    const auto& r = scene_.request;
+    const EndGround& end = scene_.ground.ends.front();
+    const double weight = scene_.ground.network.systems[end.system].weight_of(end.end.elevation);
+    told_.running_pressure = end.running.supplied ? end.running.pressure.at(0.0).value - weight : 0.0;
+    if (r.running_pressure) told_.running_pressure = r.running_pressure->likely.si();
+    told_.holding_pressure = r.holding_pressure ? r.holding_pressure->likely.si() : 0.0;
+    told_.running_share = r.running_share ? r.running_share->likely.si() : 1.0;
+    if (r.runs_for && r.rests_for) {
+      told_.running_share = r.runs_for->likely.si() / (r.runs_for->likely.si() + r.rests_for->likely.si());
+    }
+  }
+
+  void set_hole() {
+    const EndGround& end = scene_.ground.ends.front();
+    if (scene_.request.discharge_coefficient)
+      told_.discharge_coefficient = scene_.request.discharge_coefficient->likely;
+    const double density = scene_.ground.network.systems[end.system].fluid.density;
+    if (!(told_.running_pressure > 0.0)) return;
+    const double area =
+        parts::orifice_area(told_.at_running.likely, told_.running_pressure, told_.discharge_coefficient, density);
+    told_.hole_diameter = parts::hole_diameter(area);
+  }
+
+  void set_detection() {
+    const site::LeakDetector* detector = detector_of(scene_, scene_.ground.ends.front());
+    if (detector == nullptr) {
+      told_.seen_reason = "no leak detector is listed";
+      return;
+    }
+    if (!detector->detects || !detector->at) {
+      told_.seen_reason = "what the leak detector detects, and at which pressure, is not entered";
+      return;
+    }
+    told_.detects = detector->detects->likely.si();
+    told_.detects_at = detector->at->likely.si();
+    told_.at_detector = rate(*told_.detects_at);
+    const double enough = *told_.detects * (1.0 - 1e-9);
+    if (told_.at_detector.low >= enough) {
+      told_.bound_to_be_seen = true;
+      told_.seen_reason = "the leak at the detector's own pressure is at least what it detects";
+    } else if (told_.at_detector.high < enough) {
+      told_.bound_to_be_seen = false;
+      told_.seen_reason = "the leak at the detector's own pressure is less than what it detects";
+    } else {
+      told_.seen_reason =
+          "one reading does not tell: a hole would be on one side of what it detects, a slit on the other";
+    }
+  }
+
+  void set_filling() {
+    if (scene_.ground.sump == nullptr) return;
+    const site::Sump& sump = *scene_.ground.sump;
+    const auto room = room_of(sump);
+    if (!room || !(told_.mean.low > 0.0)) return;
+    const auto time = [&](double volume) {
+      return Spread{volume / told_.mean.high, volume / told_.mean.likely, volume / told_.mean.low};
+    };
+    const auto to_height = [&](const site::Maybe<Length>& height) -> std::optional<Spread> {
+      if (!height) return std::nullopt;
+      const auto volume = parts::volume_at(*room, height->likely.si());
+      return volume ? std::optional(time(*volume)) : std::nullopt;
+    };
+    const bool by_sensor = sump.sensor && sump.sensor->height;
+    told_.to_sensor = to_height(by_sensor ? sump.sensor->height : sump.sensor_height);
+    told_.to_seal = to_height(sump.lowest_seal);
+    told_.to_brim = time(parts::brim_volume(*room));
+  }
+
+  const Scene& scene_;
+  CrackLaw law_;
+  double reading_pressure_ = 0.0;
+  double reading_rate_ = 0.0;
+  CrackTold told_;
+};
+
+}  // namespace
+
+std::optional<CrackTold> crack_told(const Scene& scene) {
+  if (scene.options.kind != IncidentKind::crack || scene.ground.ends.empty()) return std::nullopt;
+  Inputs inputs;
+  const release::Case given = make_case(scene, inputs, {});
+  const release::Opening& opening = given.broken.front().opening;
+  if (!(opening.leak_coefficient > 0.0)) return std::nullopt;
+  return CrackTeller(scene, {opening.leak_coefficient, opening.leak_exponent}).tell();
+}
+
+}  // namespace forecourse::studies

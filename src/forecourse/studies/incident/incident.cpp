@@ -1,0 +1,252 @@
+#include "forecourse/studies/incident/incident.h"
+
+#include <algorithm>
+#include <set>
+#include <utility>
+
+#include "forecourse/studies/incident/after/return_to_service.h"
+#include "forecourse/studies/incident/barriers/barrier_states.h"
+#include "forecourse/studies/incident/barriers/cause_effect.h"
+#include "forecourse/studies/incident/drive_off/drive_off.h"
+#include "forecourse/studies/incident/figures/figures.h"
+#include "forecourse/studies/incident/fire/fire_told.h"
+#include "forecourse/studies/incident/overfill/overfill.h"
+#include "forecourse/studies/incident/release/told_run.h"
+#include "forecourse/studies/incident/spread/spread.h"
+
+namespace forecourse::studies {
+namespace {
+
+std::string listed(const std::set<Barrier>& missing) {
+  std::string words;
+  for (const Barrier barrier : missing) {
+    std::string name = word(barrier);
+    std::replace(name.begin(), name.end(), '-', ' ');
+    words += (words.empty() ? "" : ", ") + name;
+  }
+  return words;
+}
+
+release::Names names_of(const Scene& scene) {
+  release::Names names;
+  for (const EndGround& end : scene.ground.ends) {
+    names.places.push_back(end.place);
+    names.products.push_back(end.product);
+  }
+  names.sump = scene.ground.dispenser.empty() ? scene.ground.at : scene.ground.dispenser;
+  names.sensor = names.sump;
+  if (scene.ground.sump != nullptr && scene.ground.sump->sensor && !scene.ground.sump->sensor->id.empty()) {
+    names.sensor = scene.ground.sump->sensor->id.text;
+  }
+  names.stop = scene.request.stop_by.text;
+  return names;
+}
+
+/// Works an incident out, part by part.
+class Work {
+ public:
+  Work(const site::Site& site, const IncidentOptions& options, const Context& context)
+      : site_(site), options_(options), context_(context), request_(merged_request(site, options)) {
+    result_.options = options;
+    result_.options.request = request_;
+    result_.version = FORECOURSE_VERSION;
+    result_.cause_effect = cause_effect(site);
+  }
+
+  IncidentResult all() {
+    if (options_.kind == IncidentKind::overfill) return overfilled();
+    ground_ = lay_ground(site_, options_);
+    result_.at = ground_.at;
+    result_.dispenser = ground_.dispenser;
+    result_.defaults = ground_.defaults;
+    result_.warnings = ground_.warnings;
+    result_.problem = ground_.problem;
+    for (const Barrier barrier : options_.without) taken_.insert(barrier);
+    for (const DeadBarrier& dead : options_.dead) {
+      if (!dead.dead_for) taken_.insert(dead.barrier);
+    }
+    if (!result_.problem.empty()) return std::move(result_);
+    work_out();
+    return std::move(result_);
+  }
+
+ private:
+  [[nodiscard]] Scene scene() const { return {site_, options_, request_, ground_}; }
+
+  void work_out() {
+    const Scene scene = this->scene();
+    result_.barriers = barrier_states(scene);
+    if (options_.kind == IncidentKind::drive_off) {
+      DriveOffOutcome outcome = drive_off(scene, inputs_, names_of(scene), context_);
+      result_.drive_off = std::move(outcome.told);
+      for (IncidentRun& run : outcome.runs) add(std::move(run));
+    } else if (!run_release(scene)) {
+      return;
+    }
+    tell_figures(scene);
+    tell_ranges();
+    if (options_.runs > 0 && options_.kind != IncidentKind::drive_off) {
+      result_.spread = incident_spread(scene, taken_, context_);
+    }
+    result_.return_to_service = return_to_service(scene);
+    result_.inputs = inputs_.used();
+    tell_first_line();
+  }
+
+  [[nodiscard]] IncidentRun run(const Scene& scene, std::string name, const std::set<Barrier>& missing,
+                                Breakage breakage = Breakage::at_groove) {
+    IncidentRun run =
+        release::tell_run(make_case(scene, inputs_, missing, breakage), names_of(scene), options_.charts, context_);
+    run.name = std::move(name);
+    run.missing.assign(missing.begin(), missing.end());
+    return run;
+  }
+
+  void add(IncidentRun run) {
+    result_.barrier_table.push_back({run.name, run.missing, run.escaped, run.to_environment, result_.runs.size()});
+    result_.runs.push_back(std::move(run));
+  }
+
+  [[nodiscard]] bool is_there(Barrier barrier) const {
+    const bool listed = std::any_of(result_.barriers.begin(), result_.barriers.end(), [&](const BarrierState& state) {
+      return state.barrier == barrier && state.assurance != Assurance::absent &&
+             state.assurance != Assurance::not_asked;
+    });
+    return listed && taken_.count(barrier) == 0;
+  }
+
+  /// As the barriers are told, then without each of them, then as if none acted.
+  bool run_release(const Scene& scene) {
+    const release::Case given = make_case(scene, inputs_, taken_);
+    if (options_.kind == IncidentKind::crack && !(given.broken.front().opening.leak_coefficient > 0.0)) {
+      result_.problem =
+          "how much the crack leaks is not said: add a reading { rate = \"3 gph\", at = \"10 psi\" }, or an open_area";
+      return false;
+    }
+    const bool any_supply = std::any_of(given.broken.begin(), given.broken.end(),
+                                        [](const release::Broken& b) { return b.running.supplied; });
+    if (!any_supply) {
+      result_.warnings.push_back(
+          {Severity::warning, "no pump can push fuel to the opening: what lies above it runs out", {}, {}, {}});
+    }
+    add(run(scene, taken_.empty() ? "every barrier that is there acts" : "without " + listed(taken_), taken_));
+    if (!options_.barrier_table) return true;
+    std::set<Barrier> none = taken_;
+    for (const BarrierState& state : result_.barriers) {
+      if (!is_there(state.barrier) || none.count(state.barrier) != 0) continue;
+      none.insert(state.barrier);
+      std::set<Barrier> missing = taken_;
+      missing.insert(state.barrier);
+      add(run(scene, "without " + listed(missing), missing));
+    }
+    const bool valve = is_there(Barrier::shear_valve) || taken_.count(Barrier::shear_valve) != 0;
+    if (options_.kind == IncidentKind::struck && valve) {
+      std::set<Barrier> torn = taken_;
+      torn.insert(Barrier::shear_valve);
+      add(run(scene, "shear valve not anchored: the riser is torn off in the sump", torn, Breakage::torn_in_sump));
+    }
+    if (none.size() > taken_.size() + 1) add(run(scene, "none of them acts", none));
+    return true;
+  }
+
+  void tell_figures(const Scene& scene) {
+    Inputs none;
+    const release::Case given = make_case(scene, none, taken_);
+    result_.open_ends = open_ends(scene, given);
+    if (options_.kind == IncidentKind::struck || options_.kind == IncidentKind::line_break) {
+      result_.jets = jets(scene, given);
+      result_.pack_and_column = pack_and_column(given);
+    }
+    for (const IncidentRun& run : result_.runs) {
+      const auto pool = pool_of(scene, run);
+      if (pool && (!result_.pool || pool->volume > result_.pool->volume)) result_.pool = pool;
+    }
+    result_.crack = crack_told(scene);
+    if (options_.kind != IncidentKind::sump_fire || result_.runs.empty()) return;
+    const auto without = std::find_if(result_.runs.begin(), result_.runs.end(), [](const IncidentRun& run) {
+      return run.missing == std::vector<Barrier>{Barrier::fusible_link};
+    });
+    result_.fire =
+        fire_told(scene, inputs_, &result_.runs.front(), without == result_.runs.end() ? nullptr : &*without);
+  }
+
+  /// From what escapes when all that is there acts to what escapes when only what is assured does.
+  void tell_ranges() {
+    if (result_.runs.empty()) return;
+    const IncidentRun& likely = result_.runs.front();
+    result_.escaped = {likely.escaped, likely.escaped, likely.escaped};
+    result_.to_environment = {likely.to_environment, likely.to_environment, likely.to_environment};
+    std::set<Barrier> unsure;
+    for (const BarrierState& state : result_.barriers) {
+      if (state.assurance == Assurance::not_assured) unsure.insert(state.barrier);
+    }
+    for (const IncidentRun& run : result_.runs) {
+      const bool possible = std::all_of(run.missing.begin(), run.missing.end(), [&](Barrier barrier) {
+        return unsure.count(barrier) != 0 || taken_.count(barrier) != 0;
+      });
+      if (!possible || run.status == RunStatus::failed) continue;
+      widen(result_.escaped, run.escaped);
+      widen(result_.to_environment, run.to_environment);
+    }
+  }
+
+  static void widen(Spread& spread, double value) {
+    spread.low = std::min(spread.low, value);
+    spread.high = std::max(spread.high, value);
+  }
+
+  void tell_first_line() {
+    const bool unsure = std::any_of(result_.barriers.begin(), result_.barriers.end(), [](const BarrierState& state) {
+      return state.assurance == Assurance::not_assured;
+    });
+    std::size_t stand_ins = 0;
+    for (const InputUsed& input : result_.inputs) {
+      stand_ins +=
+          !input.entered && input.status == DefaultStatus::illustrative && input.value.low < input.value.high ? 1 : 0;
+    }
+    if (result_.spread && result_.spread->mainly_illustrative) {
+      result_.first_line = "the spread of this result comes mainly from illustrative inputs";
+    } else if (unsure) {
+      result_.first_line =
+          "barriers are not assured: the range runs from all of them acting to only the assured ones acting";
+    } else if (stand_ins > 0) {
+      result_.first_line = "some inputs are illustrative: the figures show a mechanism and an order of magnitude";
+    }
+  }
+
+  IncidentResult overfilled() {
+    OverfillOutcome outcome = overfill(site_, options_, request_, inputs_, context_);
+    result_.problem = outcome.problem;
+    result_.at = outcome.told.tank;
+    result_.barriers = std::move(outcome.barriers);
+    for (const std::string& words : outcome.warnings) {
+      result_.warnings.push_back({Severity::warning, words, {}, {}, {}});
+    }
+    if (!result_.problem.empty()) return std::move(result_);
+    result_.overfill = std::move(outcome.told);
+    for (IncidentRun& run : outcome.runs) add(std::move(run));
+    tell_ranges();
+    ground_.at = result_.at;
+    result_.return_to_service = return_to_service(scene());
+    result_.inputs = inputs_.used();
+    tell_first_line();
+    return std::move(result_);
+  }
+
+  const site::Site& site_;
+  const IncidentOptions& options_;
+  const Context& context_;
+  site::IncidentRequest request_;
+  Groundwork ground_;
+  Inputs inputs_;
+  std::set<Barrier> taken_;  ///< that do not act, as asked
+  IncidentResult result_;
+};
+
+}  // namespace
+
+IncidentResult study_incident(const site::Site& site, const IncidentOptions& options, const Context& context) {
+  return Work(site, options, context).all();
+}
+
+}  // namespace forecourse::studies

@@ -1,0 +1,88 @@
+#pragma once
+
+#include <span>
+#include <vector>
+
+#include "forecourse/solvers/sequence/model.h"
+#include "forecourse/studies/incident/release/layout.h"
+#include "forecourse/studies/incident/release/release_case.h"
+
+namespace forecourse::studies::release {
+
+namespace seq = solvers::sequence;
+
+/// What stands between the pump and the open air at one moment.
+struct Flows {
+  double in = 0.0;        ///< [m3/s] drawn from the piping at the place
+  double out = 0.0;       ///< [m3/s] out of the opening
+  double hoses = 0.0;     ///< [m3/s] elsewhere
+  double pressure = 0.0;  ///< [Pa] piezometric at the place
+};
+
+/// Fuel out of broken ends, as a sequence.
+///
+/// A line is a spring at the place where it is broken, fed by the network's solved states (`network::Feed`) through a
+/// column that has to be accelerated, and emptied through the column of the riser. For 3 s after each event that moves
+/// it, line and columns are followed; then it is settled: the balance of feed and opening, constant until the next
+/// event. After a pump stop the line springs back, without the weight of the column, until it is spent.
+/// See docs/theory/incident.md.
+class Model {
+ public:
+  explicit Model(const Case& given);
+
+  static constexpr double follows_for = 3.0;  ///< [s] after an event
+
+  [[nodiscard]] const Layout& layout() const { return at_; }
+  [[nodiscard]] int compartments() const { return at_.compartments(); }
+  [[nodiscard]] int links() const { return at_.links(); }
+  [[nodiscard]] int auxiliaries() const { return at_.auxiliaries(); }
+  [[nodiscard]] int guard_count() const { return at_.guards(); }
+  [[nodiscard]] seq::LinkEnds ends(int link) const;
+  [[nodiscard]] seq::GuardRule guard_rule(int guard) const;
+
+  void flows(double t, const seq::SequenceView& v, std::span<double> q, std::span<double> rate) const;
+  void guards(double t, const seq::SequenceView& v, std::span<const double> q, std::span<double> value) const;
+  void on_event(const seq::Event& event, seq::Mutator& m) const;
+
+  [[nodiscard]] bool quiet(double t, const seq::SequenceView& v) const;
+  void advance_analytically(double from, double to, const seq::SequenceView& v, std::span<double> moved,
+                            std::span<double> auxiliaries) const;
+
+  /// The line pressed as before the incident, everything where it was.
+  [[nodiscard]] seq::SequenceStart start() const;
+
+  /// Flows and pressure of one broken end as it is.
+  [[nodiscard]] Flows now(int f, double t, const seq::SequenceView& v) const;
+
+  /// Balance of feed and opening, nothing shut [m3/s], [Pa].
+  [[nodiscard]] static Flows balance(const Broken& b, const network::Feed& feed, double open_share);
+
+ private:
+  [[nodiscard]] const Broken& broken(int f) const { return c_->broken[static_cast<std::size_t>(f)]; }
+  [[nodiscard]] const network::Feed& feed(int f, const seq::SequenceView& v) const;
+  [[nodiscard]] double open_share(int f, double t, const seq::SequenceView& v) const;
+  [[nodiscard]] double out_at(int f, double t, const seq::SequenceView& v, double pressure) const;
+  [[nodiscard]] bool leaks_only(int f, const seq::SequenceView& v) const;
+  [[nodiscard]] bool follows_columns(int f, const seq::SequenceView& v) const;
+  void end_flows(int f, double t, const seq::SequenceView& v, std::span<double> q, std::span<double> rate) const;
+  void shared_flows(const seq::SequenceView& v, std::span<double> q) const;
+  void pass_on(const seq::SequenceView& v, std::span<double> q) const;
+
+  void on_timed(const seq::Event& event, seq::Mutator& m) const;
+  void on_end_guard(int f, int which, seq::Mutator& m) const;
+  void on_shared_guard(int which, seq::Mutator& m) const;
+  void trigger(int f, seq::Mutator& m) const;
+  void shut(int f, seq::Mutator& m) const;
+  void start_pump(int f, seq::Mutator& m) const;
+  void stop_pump(int f, seq::Mutator& m) const;
+  void stop_all(seq::Mutator& m) const;
+  void disturb(int f, seq::Mutator& m) const;
+  void settle(int f, seq::Mutator& m) const;
+  void rest_at(int f, const Flows& flows, seq::Mutator& m) const;
+
+  const Case* c_;
+  Layout at_;
+  std::vector<Flows> balances_;  ///< per end: pumps on and nothing shut, pumps on and the seat leaking
+};
+
+}  // namespace forecourse::studies::release

@@ -1,0 +1,408 @@
+#include "forecourse/studies/incident/release/told_run.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "forecourse/solvers/sequence/stepper.h"
+
+namespace forecourse::studies::release {
+namespace {
+
+std::size_t at(int i) { return static_cast<std::size_t>(i); }
+
+constexpr double still = 1e-9;  ///< [m3/s] what counts as no flow: 1 mL in a quarter of an hour
+
+const char* cause_words(int cause) {
+  switch (cause) {
+    case seq::cause_pack_settles:
+    case seq::cause_pack_follows:
+    case cause_line_settles:
+      return "the line comes to its pressure";
+    case cause_open:
+      return "while nothing had shut it";
+    case cause_closing:
+      return "while the shear valve was closing";
+    case cause_seat:
+      return "past the shut valve";
+    case cause_after_stop:
+      return "the line springs back after the pump stopped";
+    case cause_drains:
+      return "runs out of what lies above the groove";
+    case cause_crack:
+      return "through the crack";
+    case cause_pumped:
+      return "pumped";
+    case cause_elsewhere:
+      return "delivered at hoses open elsewhere";
+    case cause_overflow:
+      return "over the brim of the sump";
+    case cause_seals:
+      return "out of the sump through its seals";
+    case cause_runs_to_drain:
+      return "runs to the drain";
+    case cause_evaporates:
+      return "evaporates";
+    case cause_burns:
+      return "burns";
+    case cause_relief:
+      return "through the pump's pressure relief";
+    default:
+      return "runs back through the pump, which has no check valve";
+  }
+}
+
+Holder holder_of(const Layout& layout, int compartment) {
+  if (compartment < 3 * layout.ends) {
+    constexpr std::array<Holder, 3> of_end{Holder::tank, Holder::line, Holder::dispenser};
+    return of_end[at(compartment % 3)];
+  }
+  constexpr std::array<Holder, 6> shared{Holder::sump, Holder::slab,        Holder::ground,
+                                         Holder::air,  Holder::interceptor, Holder::vehicle};
+  return shared[at(compartment - 3 * layout.ends)];
+}
+
+constexpr std::array<Holder, 9> all_holders{Holder::tank, Holder::line,        Holder::dispenser,
+                                            Holder::sump, Holder::slab,        Holder::ground,
+                                            Holder::air,  Holder::interceptor, Holder::vehicle};
+
+std::vector<double> held(const Layout& layout, std::span<const double> amounts) {
+  std::vector<double> out(all_holders.size(), 0.0);
+  for (int c = 0; c < layout.compartments(); ++c) {
+    const auto place = std::find(all_holders.begin(), all_holders.end(), holder_of(layout, c)) - all_holders.begin();
+    out[static_cast<std::size_t>(place)] += amounts[at(c)];
+  }
+  return out;
+}
+
+double escaped_of(const Layout& layout, std::span<const double> amounts) {
+  double sum = 0.0;
+  for (int c = layout.sump(); c < layout.vehicle(); ++c) sum += amounts[at(c)];
+  return sum;
+}
+
+double escaping(const Layout& layout, std::span<const double> flows) {
+  double sum = 0.0;
+  for (int f = 0; f < layout.ends; ++f) {
+    for (const auto which : {Layout::escape_sump, Layout::escape_slab, Layout::drain_sump, Layout::drain_slab}) {
+      sum += flows[at(Layout::link(f, which))];
+    }
+  }
+  return sum;
+}
+
+double out_of_line(const Layout& layout, std::span<const double> flows) {
+  double sum = 0.0;
+  for (int f = 0; f < layout.ends; ++f) {
+    sum += flows[at(Layout::link(f, Layout::escape_sump))] + flows[at(Layout::link(f, Layout::escape_slab))];
+  }
+  return sum;
+}
+
+double total(const Layout& layout, std::span<const double> flows, Layout::OfEnd which) {
+  double sum = 0.0;
+  for (int f = 0; f < layout.ends; ++f) sum += flows[at(Layout::link(f, which))];
+  return sum;
+}
+
+/// Gauge pressure in the line of the first end, at the height of its opening [Pa].
+double line_pressure(const Case& given, std::span<const double> amounts, std::span<const double> flows) {
+  const Broken& b = given.broken.front();
+  if (b.compliance > 0.0) return b.rest_pressure + amounts[at(Layout::line(0))] / b.compliance - b.opening.weight;
+  const double pumped = flows[at(Layout::link(0, Layout::pumping))] - flows[at(Layout::link(0, Layout::elsewhere))];
+  if (!(pumped > 0.0)) return 0.0;
+  return b.running.pressure.at(pumped).value - b.opening.weight;
+}
+
+struct Told {
+  Happening what = Happening::begins;
+  std::string owner;
+  std::string words;
+};
+
+class Teller {
+ public:
+  Teller(const Case& given, const Names& names)
+      : c_(given), n_(names), layout_{static_cast<int>(given.broken.size())} {}
+
+  /// What an event is to a reader; empty for one of the computation's own.
+  [[nodiscard]] std::optional<Told> tell(const seq::EventRecord& record) const {
+    const seq::Event& e = record.event;
+    if (e.source == seq::EventSource::timed) return timed(e, record);
+    const int own = Layout::guards_of_end * layout_.ends;
+    if (e.id < own) return of_end(e.id / Layout::guards_of_end, e.id % Layout::guards_of_end);
+    return shared(e.id - own);
+  }
+
+ private:
+  static bool rose(const seq::EventRecord& r, int flag) {
+    const std::uint64_t bit = std::uint64_t{1} << flag;
+    return (r.flags_before & bit) == 0 && (r.flags_after & bit) != 0;
+  }
+  static bool fell(const seq::EventRecord& r, int flag) {
+    const std::uint64_t bit = std::uint64_t{1} << flag;
+    return (r.flags_before & bit) != 0 && (r.flags_after & bit) == 0;
+  }
+
+  [[nodiscard]] std::optional<Told> timed(const seq::Event& e, const seq::EventRecord& r) const {
+    const int f = end_of(e.id);
+    const std::string& place = n_.places[at(f)];
+    const bool stops = fell(r, Layout::flag(f, Layout::pump_on));
+    switch (timed_of(e.id)) {
+      case Timed::triggers:
+        return Told{Happening::valve_trips, place, "the shear valve of " + place + " trips and begins to close"};
+      case Timed::shuts:
+        return Told{Happening::valve_shut, place, "the shear valve of " + place + " is shut"};
+      case Timed::pump_starts:
+        if (!rose(r, Layout::flag(f, Layout::pump_on))) return std::nullopt;
+        return Told{Happening::pump_starts, n_.products[at(f)], "the pump of " + n_.products[at(f)] + " starts"};
+      case Timed::pump_stops:
+        if (!stops) return std::nullopt;
+        return Told{Happening::pump_stops, n_.products[at(f)], "the pump of " + n_.products[at(f)] + " stops"};
+      case Timed::emergency_stop:
+        return Told{Happening::emergency_stop, n_.stop,
+                    n_.stop.empty() ? "the pumps are stopped" : "the pumps are stopped: " + n_.stop};
+      case Timed::sensor_acts:
+        return Told{Happening::sensor_stops, n_.sensor, "the sump sensor stops the pumps"};
+      case Timed::detector:
+        return Told{Happening::detector_due, n_.products[at(f)], "the leak detector must have acted by now"};
+      case Timed::sensor_wakes:
+        return Told{Happening::sensor_dead, n_.sensor, "the sump sensor works again"};
+      case Timed::settles:
+        break;
+    }
+    return std::nullopt;
+  }
+
+  [[nodiscard]] std::optional<Told> of_end(int f, int which) const {
+    const std::string& place = n_.places[at(f)];
+    if (which == Layout::runs_dry)
+      return Told{Happening::above_drained, place, "what lay above the groove has run out"};
+    if (which == Layout::runs_spent)
+      return Told{Happening::line_spent, place, "the line has no pressure left at the opening"};
+    if (which == Layout::check_shuts)
+      return Told{Happening::check_valve_shuts, place, "the check valve shuts behind the line"};
+    return Told{Happening::crack_trips, place, "the crack trip of " + place + " acts"};
+  }
+
+  [[nodiscard]] std::optional<Told> shared(int which) const {
+    switch (static_cast<Layout::Shared>(which)) {
+      case Layout::sensor:
+        return Told{Happening::sensor_wet, n_.sensor, "the sump sensor gets wet"};
+      case Layout::seal:
+        return Told{Happening::lowest_seal, n_.sump,
+                    "fuel stands at the lowest entry seal: from here the sump is not assured to hold"};
+      case Layout::brim:
+        return Told{Happening::sump_full, n_.sump, "the sump is full and runs over"};
+      case Layout::drain:
+        return Told{Happening::reaches_drain, {}, "the pool reaches the drain"};
+      case Layout::interceptor_full:
+        return Told{Happening::interceptor_full, {}, "the interceptor is full"};
+      case Layout::reportable:
+        return Told{Happening::reportable, {}, "more than the reportable quantity is outside the containment"};
+      case Layout::link_parts:
+        return Told{Happening::link_parts, n_.places.front(), "the fusible link parts"};
+      case Layout::shared_guards:
+        break;
+    }
+    return std::nullopt;
+  }
+
+  const Case& c_;
+  const Names& n_;
+  Layout layout_;
+};
+
+/// A pump that starts and stops all day is told for its first cycles only.
+class CycleFilter {
+ public:
+  bool keeps(Happening what) {
+    constexpr int told_cycles = 2;
+    if (what == Happening::pump_starts) return ++starts_ <= told_cycles;
+    if (what == Happening::pump_stops) return ++stops_ <= told_cycles || starts_ <= told_cycles;
+    return what != Happening::line_spent || ++spent_ <= told_cycles;
+  }
+
+ private:
+  int starts_ = 0;
+  int stops_ = 0;
+  int spent_ = 0;
+};
+
+void tell_timeline(const Case& given, const Names& names, const seq::SequenceResult& result,
+                   const seq::SequenceStart& start, IncidentRun& run) {
+  const Model model(given);
+  const Layout& layout = model.layout();
+  const Teller teller(given, names);
+  run.timeline.push_back({0.0,
+                          Happening::begins,
+                          names.sump.empty() ? names.places.front() : names.sump,
+                          "it happens",
+                          0.0,
+                          0.0,
+                          {},
+                          held(layout, start.amounts)});
+  CycleFilter cycles;
+  for (std::size_t i = 0; i < result.trace.events.size(); ++i) {
+    const seq::EventRecord& record = result.trace.events[i];
+    const auto told = teller.tell(record);
+    if (!told || !cycles.keeps(told->what)) continue;
+    const auto amounts = result.trace.amounts(i);
+    const auto flows = result.trace.flows(i);
+    run.timeline.push_back({record.event.time, told->what, told->owner, told->words, escaped_of(layout, amounts),
+                            escaping(layout, flows), line_pressure(given, amounts, flows), held(layout, amounts)});
+    const auto first = [&](Happening what, std::optional<double>& time) {
+      if (told->what == what && !time) time = record.event.time;
+    };
+    first(Happening::sensor_wet, run.sensor_at);
+    first(Happening::lowest_seal, run.seal_at);
+    first(Happening::sump_full, run.brim_at);
+    if (told->what == Happening::reportable) run.reportable = true;
+  }
+  std::vector<double> last(result.amounts);
+  run.timeline.push_back({result.time,
+                          Happening::counting_ends,
+                          {},
+                          "counting ends",
+                          escaped_of(layout, last),
+                          0.0,
+                          {},
+                          held(layout, last)});
+}
+
+/// Every step, thinned to what a chart can show; the first second keeps all of its steps.
+void tell_chart(const Case& given, const seq::SequenceResult& result, const seq::SequenceStart& start,
+                IncidentRun& run) {
+  const Model model(given);
+  const Layout& layout = model.layout();
+  IncidentChart& chart = run.chart;
+  chart.held.assign(all_holders.size(), {});
+  const auto add = [&](double time, std::span<const double> amounts, std::span<const double> auxiliaries,
+                       std::span<const double> flows) {
+    chart.time.push_back(time);
+    chart.escaping.push_back(escaping(layout, flows));
+    chart.pumped.push_back(total(layout, flows, Layout::pumping));
+    chart.elsewhere.push_back(total(layout, flows, Layout::elsewhere));
+    chart.pressure.push_back(line_pressure(given, amounts, flows));
+    if (given.fire.response_index > 0.0) {
+      chart.link_temperature.push_back(given.fire.start + auxiliaries[at(layout.link_temperature())]);
+    }
+    const std::vector<double> now = held(layout, amounts);
+    for (std::size_t h = 0; h < now.size(); ++h) chart.held[h].push_back(now[h]);
+  };
+  std::vector<double> flows(at(layout.links())), rates(at(layout.auxiliaries()));
+  model.flows(0.0, {start.amounts, start.auxiliaries, start.marks, start.flags}, flows, rates);
+  add(0.0, start.amounts, start.auxiliaries, flows);
+  constexpr std::size_t most_points = 600;
+  const std::size_t count = result.trace.steps.size();
+  const std::size_t each = std::max<std::size_t>(1, count / most_points);
+  double peak = 0.0;
+  for (std::size_t i = 0; i < count; ++i) {
+    const auto state = result.trace.state(i);
+    const auto amounts = state.subspan(0, at(layout.compartments()));
+    const auto auxiliaries = state.subspan(at(layout.compartments()), at(layout.auxiliaries()));
+    const auto now = state.subspan(at(layout.compartments() + layout.auxiliaries()));
+    peak = std::max(peak, out_of_line(layout, now));
+    if (out_of_line(layout, now) > still) {
+      run.isolated_at.reset();
+    } else if (!run.isolated_at) {
+      run.isolated_at = result.trace.steps[i].time - result.trace.steps[i].length;
+    }
+    const double time = result.trace.steps[i].time;
+    if (time <= 1.0 || i % each == 0 || i + 1 == count) add(time, amounts, auxiliaries, now);
+  }
+  run.peak_flow = peak;
+}
+
+std::vector<LedgerLine> tell_ledger(const Layout& layout, const Names& names, const seq::SequenceResult& result) {
+  std::vector<LedgerLine> out;
+  for (const seq::LedgerRow& row : result.ledger) {
+    if (row.net == 0.0) continue;
+    LedgerLine line{holder_of(layout, row.from), holder_of(layout, row.to), {}, cause_words(row.cause), row.net};
+    if (row.from < 3 * layout.ends) line.product = names.products[at(row.from / 3)];
+    if (line.amount < 0.0) {
+      std::swap(line.from, line.to);
+      line.amount = -line.amount;
+    }
+    out.push_back(std::move(line));
+  }
+  return out;
+}
+
+void tell_status(const seq::SequenceResult& result, IncidentRun& run) {
+  switch (result.status) {
+    case seq::SequenceStatus::finished:
+    case seq::SequenceStatus::stopped:
+      return;
+    case seq::SequenceStatus::step_limit:
+      run.status = RunStatus::cut_short;
+      run.reason = "it would not end within the steps allowed; this is what it had by then";
+      return;
+    case seq::SequenceStatus::cancelled:
+      run.status = RunStatus::cut_short;
+      run.reason = "cancelled; this is what it had by then";
+      return;
+    case seq::SequenceStatus::cascade_limit:
+      run.status = RunStatus::cut_short;
+      run.reason = "events set each other off without end; this is what it had by then";
+      return;
+    default:
+      run.status = RunStatus::failed;
+      run.reason = "the computation did not hold its balance or found no step; nothing of it can be used";
+  }
+}
+
+}  // namespace
+
+seq::SequenceOptions told_options() {
+  seq::SequenceOptions options;
+  options.absolute = 1e-10;
+  options.auxiliary_absolute = 1e-6;
+  options.relative = 1e-6;
+  return options;
+}
+
+seq::SequenceOptions many_options() {
+  seq::SequenceOptions options;
+  options.absolute = 5e-8;
+  options.auxiliary_absolute = 5e-5;
+  options.relative = 1e-5;
+  options.keep_events = options.keep_steps = false;
+  return options;
+}
+
+Outcome outcome_of(const Case& given, const seq::SequenceResult& result) {
+  const Layout layout{static_cast<int>(given.broken.size())};
+  const bool finished = result.status == seq::SequenceStatus::finished;
+  const double escaped = escaped_of(layout, result.amounts);
+  return {finished, escaped, escaped - result.amounts[at(layout.sump())]};
+}
+
+IncidentRun tell_run(const Case& given, const Names& names, bool charts, const Context& context) {
+  const Model model(given);
+  const seq::SequenceStart start = model.start();
+  seq::SequenceOptions options = told_options();
+  options.keep_states = true;
+  const seq::SequenceResult result = seq::run_sequence(model, start, options, {}, context);
+  IncidentRun run;
+  tell_status(result, run);
+  run.counted = result.time;
+  const Outcome outcome = outcome_of(given, result);
+  run.escaped = outcome.escaped;
+  run.to_environment = outcome.to_environment;
+  for (const Broken& b : given.broken) run.steady_flow += Model::balance(b, b.running, 1.0).out;
+  run.holders.assign(all_holders.begin(), all_holders.end());
+  const std::vector<double> before = held(model.layout(), start.amounts), after = held(model.layout(), result.amounts);
+  for (std::size_t h = 0; h < all_holders.size(); ++h) run.amounts.push_back({all_holders[h], before[h], after[h]});
+  run.ledger = tell_ledger(model.layout(), names, result);
+  tell_timeline(given, names, result, start, run);
+  tell_chart(given, result, start, run);
+  if (!charts) run.chart = {};
+  const double moved = std::max(result.balance.largest_moved, 1e-300);
+  run.balance = std::max(result.balance.residual, result.balance.total) / moved;
+  run.hash = result.hash;
+  run.steps = result.steps;
+  return run;
+}
+
+}  // namespace forecourse::studies::release

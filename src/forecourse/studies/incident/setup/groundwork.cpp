@@ -1,0 +1,265 @@
+#include "forecourse/studies/incident/setup/groundwork.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "forecourse/network/pack/stretches.h"
+#include "forecourse/site/places.h"
+
+namespace forecourse::studies {
+namespace {
+
+using network::PipingSystem;
+using network::RunKind;
+
+std::size_t at(int i) { return static_cast<std::size_t>(i); }
+
+double surface_weight(const PipingSystem& system) {
+  double lowest = INFINITY;
+  for (const network::PumpPoint& pump : system.pumps) {
+    const int node = system.runs[at(pump.run)].from;
+    lowest = std::min(lowest, system.openings[at(node) - system.places.size()].elevation);
+  }
+  return std::isfinite(lowest) ? system.weight_of(lowest) : 0.0;
+}
+
+/// Pumps as they run while much fuel escapes: those of a control all on, a variable speed at its most; of an
+/// alternating one, and for a small leak, the first alone.
+network::PumpSetting pumps_on(const PipingSystem& system, bool small_leak) {
+  network::PumpSetting setting;
+  for (const network::PumpPoint& pump : system.pumps) setting.running.push_back(pump.running ? 1 : 0);
+  setting.speed.assign(system.pumps.size(), 1.0);
+  if (!system.control) return setting;
+  const network::ControlPoint& control = *system.control;
+  const bool first_alone =
+      control.kind == site::ControlKind::alternating || (control.kind == site::ControlKind::lead_lag && small_leak);
+  for (std::size_t i = 0; i < control.pumps.size(); ++i) {
+    if (first_alone && i > 0) setting.running[control.pumps[i]] = 0;
+    if (control.kind == site::ControlKind::variable_speed) setting.speed[control.pumps[i]] = control.most_speed;
+  }
+  return setting;
+}
+
+network::PumpSetting pumps_off(const PipingSystem& system) {
+  return {std::vector<char>(system.pumps.size(), 0), std::vector<double>(system.pumps.size(), 1.0)};
+}
+
+class Ground {
+ public:
+  Ground(const site::Site& site, const IncidentOptions& options)
+      : site_(site), options_(options), request_(merged_request(site, options)) {
+    out_.network = network::build_network(site);
+    out_.at = request_.at.text;
+  }
+
+  Groundwork lay() {
+    if (out_.at.empty()) {
+      fail("where it happens is not said: add --at with a dispenser, an inlet, a hose or a line");
+      return std::move(out_);
+    }
+    find_ends();
+    if (out_.ends.empty() && out_.problem.empty()) fail("'" + out_.at + "' is no place where this can happen");
+    for (EndGround& end : out_.ends) feed(end);
+    return std::move(out_);
+  }
+
+ private:
+  void fail(std::string why) {
+    if (out_.problem.empty()) out_.problem = std::move(why);
+  }
+
+  [[nodiscard]] bool is_leak() const { return options_.kind == IncidentKind::crack; }
+  [[nodiscard]] bool is_hose_incident() const {
+    return options_.kind == IncidentKind::drive_off || options_.kind == IncidentKind::nozzle_left_open;
+  }
+
+  void find_ends() {
+    for (const site::Dispenser& dispenser : site_.dispensers) {
+      for (const site::Hose& hose : dispenser.hoses) {
+        if (is_hose_incident() && (hose.id.text == out_.at || dispenser.id.text == out_.at))
+          return add_hose(dispenser, hose);
+      }
+      for (const site::Inlet& inlet : dispenser.inlets) {
+        const bool whole = dispenser.id.text == out_.at;
+        if (whole || site::place_name(dispenser, inlet) == out_.at) add_riser(dispenser, inlet);
+      }
+    }
+    if (options_.kind == IncidentKind::line_break || options_.kind == IncidentKind::crack) add_line();
+  }
+
+  [[nodiscard]] std::optional<std::size_t> system_of(const std::string& place) {
+    for (std::size_t s = 0; s < out_.network.systems.size(); ++s) {
+      const PipingSystem& system = out_.network.systems[s];
+      const bool here = std::any_of(system.places.begin(), system.places.end(),
+                                    [&](const network::Place& p) { return p.id == place; });
+      if (!here) continue;
+      if (system.graph) return s;
+      fail(system.problems.empty() ? "the piping of " + system.product + " cannot be computed"
+                                   : system.problems.front().message);
+      return std::nullopt;
+    }
+    return std::nullopt;
+  }
+
+  void add_riser(const site::Dispenser& dispenser, const site::Inlet& inlet) {
+    const std::string place = site::place_name(dispenser, inlet);
+    const auto system = system_of(place);
+    if (!system) return;
+    EndGround end;
+    end.system = *system;
+    end.dispenser = &dispenser;
+    end.inlet = &inlet;
+    end.place = place;
+    const PipingSystem& piping = out_.network.systems[*system];
+    end.end = network::broken_riser(site_, piping, dispenser, inlet, false, out_.defaults);
+    end.torn = network::broken_riser(site_, piping, dispenser, inlet, true, out_.defaults);
+    take(std::move(end), dispenser);
+  }
+
+  void add_hose(const site::Dispenser& dispenser, const site::Hose& hose) {
+    for (std::size_t s = 0; s < out_.network.systems.size(); ++s) {
+      const PipingSystem& piping = out_.network.systems[s];
+      for (std::size_t h = 0; piping.graph && h < piping.hoses.size(); ++h) {
+        if (piping.hoses[h].id != hose.id.text) continue;
+        EndGround end;
+        end.system = s;
+        end.dispenser = &dispenser;
+        end.hose = &hose;
+        for (const site::Inlet& inlet : dispenser.inlets) {
+          if (inlet.product.text == piping.product) end.inlet = &inlet;
+        }
+        end.place = hose.id.text;
+        end.end = network::open_hose(site_, piping, h, options_.kind == IncidentKind::drive_off, out_.defaults);
+        take(std::move(end), dispenser);
+      }
+    }
+    if (out_.ends.empty()) fail("the piping of hose '" + hose.id.text + "' cannot be computed");
+  }
+
+  void add_line() {
+    for (std::size_t s = 0; s < out_.network.systems.size(); ++s) {
+      const PipingSystem& piping = out_.network.systems[s];
+      for (std::size_t r = 0; piping.graph && r < piping.runs.size(); ++r) {
+        if (piping.runs[r].kind != RunKind::line || piping.runs[r].id != out_.at) continue;
+        EndGround end;
+        end.system = s;
+        end.place = out_.at;
+        const double along = request_.along ? request_.along->likely.si() : 0.5;
+        if (!request_.along) {
+          out_.defaults.push_back({"place of the break along line " + out_.at, 0.5, "", DefaultStatus::illustrative,
+                                   "its middle", piping.id, true});
+        }
+        end.end = network::cut_line(site_, piping, r, along, out_.defaults);
+        behind_ = network::reached_without(piping, r);
+        tell_loop(piping, r);
+        end.product = piping.product;
+        out_.ends.push_back(std::move(end));
+      }
+    }
+  }
+
+  void tell_loop(const PipingSystem& piping, std::size_t run) {
+    if (options_.kind == IncidentKind::crack) return behind_.clear();
+    const int to = piping.runs[run].to;
+    bool fed = false;
+    for (std::size_t h = 0; h < piping.hoses.size(); ++h) {
+      fed = fed || (piping.runs[at(piping.hoses[h].run)].from == to && behind_[h] != 0);
+    }
+    if (!fed) return;
+    out_.warnings.push_back({Severity::warning,
+                             "line '" + out_.at + "' is part of a loop: what comes out of its other end is not counted",
+                             {},
+                             "run it once more at the line on the other side",
+                             {}});
+  }
+
+  void take(EndGround end, const site::Dispenser& dispenser) {
+    out_.dispenser = dispenser.id.text;
+    if (dispenser.sump) out_.sump = &*dispenser.sump;
+    end.product = out_.network.systems[end.system].product;
+    for (const Diagnostic& problem : end.end.problems) fail(problem.message + ": " + problem.hint);
+    out_.ends.push_back(std::move(end));
+  }
+
+  [[nodiscard]] std::vector<char> open_hoses(const PipingSystem& piping) {
+    std::vector<char> open;
+    for (std::size_t h = 0; h < piping.hoses.size(); ++h) {
+      const network::HosePoint& hose = piping.hoses[h];
+      const bool asked = std::any_of(request_.open.begin(), request_.open.end(),
+                                     [&](const site::Name& n) { return n.text == hose.id; });
+      const bool gone = (hose.dispenser == out_.dispenser && !is_hose_incident()) || hose.id == out_.at;
+      const bool cut = !behind_.empty() && behind_[h] == 0;
+      open.push_back(asked && !gone && !cut ? 1 : 0);
+      if (open.back() != 0) out_.open.push_back(hose.id);
+    }
+    return open;
+  }
+
+  void set_compliance(const PipingSystem& piping, EndGround& end) {
+    if (request_.line_compliance) {
+      end.compliance = request_.line_compliance->likely.si();
+      return;
+    }
+    double sum = 0.0;
+    for (const network::Stretch& stretch : network::stretches_of(site_, piping)) {
+      if (stretch.compliance) {
+        sum += *stretch.compliance;
+      } else if (end.compliance_reason.empty()) {
+        end.compliance_reason = stretch.part + " of " + stretch.id + ": " + stretch.reason;
+      }
+    }
+    if (end.compliance_reason.empty()) end.compliance = sum;
+  }
+
+  void feed(EndGround& end) {
+    if (!out_.problem.empty()) return;
+    const PipingSystem& piping = out_.network.systems[end.system];
+    const std::vector<char> open = open_hoses(piping);
+    const double lowest = std::min(piping.weight_of(end.end.elevation), surface_weight(piping));
+    end.running = network::make_feed(piping, {end.end.place, open, pumps_on(piping, is_leak()), lowest});
+    end.stopped = network::make_feed(piping, {end.end.place, open, pumps_off(piping), lowest});
+    end.path = network::path_table(end.end, end.running.pressure.empty() ? 0.0 : end.running.pressure.last());
+    if (end.torn)
+      end.torn_path = network::path_table(*end.torn, end.running.pressure.empty() ? 0.0 : end.running.pressure.last());
+    end.trunk_inertance = network::column_inertance(piping, end.end.place);
+    end.rest_pressure = surface_weight(piping);
+    set_compliance(piping, end);
+    end.checked = true;
+    for (const network::PumpPoint& point : piping.pumps) {
+      end.pumps.push_back(point.id);
+      for (const site::Pump& pump : site_.pumps) {
+        if (pump.id.text != point.id) continue;
+        end.checked = end.checked && pump.check_valve.value_or(false);
+        if (pump.pressure_relief) {
+          const double relief = pump.pressure_relief->likely.si() + piping.weight_of(point.discharge_elevation);
+          end.relief = std::min(end.relief.value_or(INFINITY), relief);
+        }
+      }
+    }
+    tell_control(piping);
+  }
+
+  void tell_control(const PipingSystem& piping) {
+    if (!piping.control) return;
+    const bool first = piping.control->kind == site::ControlKind::alternating || is_leak();
+    out_.warnings.push_back({Severity::warning,
+                             "control of " + piping.product + ": " +
+                                 (first ? "the first pump alone is taken to run"
+                                        : "every pump is taken to run, at its most speed, as the pressure falls"),
+                             piping.control->where,
+                             {},
+                             {}});
+  }
+
+  const site::Site& site_;
+  const IncidentOptions& options_;
+  site::IncidentRequest request_;
+  Groundwork out_;
+  std::vector<char> behind_;  ///< of a cut line: hoses still fed
+};
+
+}  // namespace
+
+Groundwork lay_ground(const site::Site& site, const IncidentOptions& options) { return Ground(site, options).lay(); }
+
+}  // namespace forecourse::studies
