@@ -47,7 +47,7 @@ std::vector<OpenEnd> open_ends(const Scene& scene, const release::Case& given) {
     end.product = ground.product;
     end.system = scene.ground.network.systems[ground.system].id;
     end.height_above_liquid = ground.end.height;
-    const release::Flows flows = Model::balance(b, b.running, 1.0);
+    const release::Flows flows = release::balance(b, b.running, 1.0);
     end.steady_flow = flows.out;
     end.pump_flow = flows.in + flows.hoses;
     if (b.running.supplied) end.shutoff_at_opening = b.running.pressure.at(0.0).value - b.opening.weight;
@@ -81,7 +81,7 @@ std::vector<JetRow> jets(const Scene& scene, const release::Case& given) {
     if (share < 1.0) b.opening.discharge = network::opening_loss(density, share * full, coefficient);
     JetRow row;
     row.area_share = share;
-    row.flow = Model::balance(b, b.running, 1.0).out;
+    row.flow = release::balance(b, b.running, 1.0).out;
     row.velocity = row.flow / (full * share * (share < 1.0 ? coefficient : 1.0));
     const parts::Estimate height = parts::jet_height(row.velocity);
     row.height_low = height.low;

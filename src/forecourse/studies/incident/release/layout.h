@@ -4,6 +4,9 @@
 
 namespace forecourse::studies::release {
 
+/// An index into a list from a number of the sequence.
+[[nodiscard]] constexpr std::size_t at(int i) { return static_cast<std::size_t>(i); }
+
 /// Where what stands in the state of a run. Three compartments, six links and three auxiliaries for each broken end,
 /// then those that all share.
 struct Layout {
@@ -69,6 +72,7 @@ enum class Timed {
   pump_starts,
   pump_stops,
   settles,
+  begins_at_rest,
   emergency_stop,
   sensor_acts,
   sensor_wakes,

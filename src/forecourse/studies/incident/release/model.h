@@ -4,27 +4,19 @@
 #include <vector>
 
 #include "forecourse/solvers/sequence/model.h"
+#include "forecourse/studies/incident/release/balance.h"
 #include "forecourse/studies/incident/release/layout.h"
-#include "forecourse/studies/incident/release/release_case.h"
 
 namespace forecourse::studies::release {
 
 namespace seq = solvers::sequence;
-
-/// What stands between the pump and the open air at one moment.
-struct Flows {
-  double in = 0.0;        ///< [m3/s] drawn from the piping at the place
-  double out = 0.0;       ///< [m3/s] out of the opening
-  double hoses = 0.0;     ///< [m3/s] elsewhere
-  double pressure = 0.0;  ///< [Pa] piezometric at the place
-};
 
 /// Fuel out of broken ends, as a sequence.
 ///
 /// A line is a spring at the place where it is broken, fed by the network's solved states (`network::Feed`) through a
 /// column that has to be accelerated, and emptied through the column of the riser. For 3 s after each event that moves
 /// it, line and columns are followed; then it is settled: the balance of feed and opening, constant until the next
-/// event. After a pump stop the line springs back, without the weight of the column, until it is spent.
+/// event. After a pump stop the line springs back until its pressure is that of the opening.
 /// See docs/theory/incident.md.
 class Model {
  public:
@@ -32,12 +24,12 @@ class Model {
 
   static constexpr double follows_for = 3.0;  ///< [s] after an event
 
-  [[nodiscard]] const Layout& layout() const { return at_; }
-  [[nodiscard]] int compartments() const { return at_.compartments(); }
-  [[nodiscard]] int links() const { return at_.links(); }
-  [[nodiscard]] int auxiliaries() const { return at_.auxiliaries(); }
-  [[nodiscard]] int guard_count() const { return at_.guards(); }
-  [[nodiscard]] seq::LinkEnds ends(int link) const;
+  [[nodiscard]] const Layout& layout() const { return layout_; }
+  [[nodiscard]] int compartments() const { return layout_.compartments(); }
+  [[nodiscard]] int links() const { return layout_.links(); }
+  [[nodiscard]] int auxiliaries() const { return layout_.auxiliaries(); }
+  [[nodiscard]] int guard_count() const { return layout_.guards(); }
+  [[nodiscard]] seq::LinkEnds ends(int link) const { return ends_[at(link)]; }
   [[nodiscard]] seq::GuardRule guard_rule(int guard) const;
 
   void flows(double t, const seq::SequenceView& v, std::span<double> q, std::span<double> rate) const;
@@ -54,11 +46,9 @@ class Model {
   /// Flows and pressure of one broken end as it is.
   [[nodiscard]] Flows now(int f, double t, const seq::SequenceView& v) const;
 
-  /// Balance of feed and opening, nothing shut [m3/s], [Pa].
-  [[nodiscard]] static Flows balance(const Broken& b, const network::Feed& feed, double open_share);
-
  private:
   [[nodiscard]] const Broken& broken(int f) const { return c_->broken[static_cast<std::size_t>(f)]; }
+  [[nodiscard]] seq::LinkEnds ends_of(int link) const;
   [[nodiscard]] const network::Feed& feed(int f, const seq::SequenceView& v) const;
   [[nodiscard]] double open_share(int f, double t, const seq::SequenceView& v) const;
   [[nodiscard]] double out_at(int f, double t, const seq::SequenceView& v, double pressure) const;
@@ -81,7 +71,8 @@ class Model {
   void rest_at(int f, const Flows& flows, seq::Mutator& m) const;
 
   const Case* c_;
-  Layout at_;
+  Layout layout_;
+  std::vector<seq::LinkEnds> ends_;  ///< per link
   std::vector<Flows> balances_;  ///< per end: pumps on and nothing shut, pumps on and the seat leaking
 };
 

@@ -9,8 +9,6 @@
 namespace forecourse::studies::release {
 namespace {
 
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
-
 constexpr double still = 1e-9;  ///< [m3/s] what counts as no flow: 1 mL in a quarter of an hour
 
 const char* cause_words(int cause) {
@@ -169,6 +167,7 @@ class Teller {
       case Timed::sensor_wakes:
         return Told{Happening::sensor_dead, n_.sensor, "the sump sensor works again"};
       case Timed::settles:
+      case Timed::begins_at_rest:
         break;
     }
     return std::nullopt;
@@ -390,7 +389,7 @@ IncidentRun tell_run(const Case& given, const Names& names, bool charts, const C
   const Outcome outcome = outcome_of(given, result);
   run.escaped = outcome.escaped;
   run.to_environment = outcome.to_environment;
-  for (const Broken& b : given.broken) run.steady_flow += Model::balance(b, b.running, 1.0).out;
+  for (const Broken& b : given.broken) run.steady_flow += balance(b, b.running, 1.0).out;
   run.holders.assign(all_holders.begin(), all_holders.end());
   const std::vector<double> before = held(model.layout(), start.amounts), after = held(model.layout(), result.amounts);
   for (std::size_t h = 0; h < all_holders.size(); ++h) run.amounts.push_back({all_holders[h], before[h], after[h]});

@@ -1,0 +1,69 @@
+#include "forecourse/studies/incident/release/balance.h"
+
+namespace forecourse::studies::release {
+namespace {
+
+/// Root of a falling function of the flow between 0 and `high`, by Newton kept inside, from a first guess.
+template <class Left>
+double balance_flow(const Left& left, double high, double guess) {
+  double low = 0.0, flow = guess;
+  if (left(0.0).value <= 0.0) return 0.0;
+  if (left(high).value >= 0.0) return high;
+  for (int i = 0; i < 80; ++i) {
+    const network::TableValue here = left(flow);
+    (here.value > 0.0 ? low : high) = flow;
+    double next = flow - here.value / here.slope;
+    if (!(next > low && next < high)) next = 0.5 * (low + high);
+    if (std::abs(next - flow) <= 1e-15 + 1e-11 * flow) return next;
+    flow = next;
+  }
+  return flow;
+}
+
+}  // namespace
+
+double out_under(const Opening& o, double pressure, double share) {
+  if (!(pressure > 0.0)) return 0.0;
+  const double b = o.discharge + o.valve * (1.0 / (share * share) - 1.0);
+  const double most = std::sqrt(pressure / b);
+  const double path = o.path.empty() ? 0.0 : o.path.at(most).value / (most * most);  // as if its loss were all square
+  return balance_flow(
+      [&](double q) {
+        const network::TableValue n = needed(o, q, share);
+        return network::TableValue{pressure - n.value, -n.slope};
+      },
+      most, std::sqrt(pressure / (b + path)));
+}
+
+Flows leak_balance(const network::Feed& feed, const Opening& o, double coefficient, double exponent) {
+  const double most = leak_flow(coefficient, exponent, feed.pressure.at(0.0).value - o.weight);
+  const auto left = [&](double q) {
+    const network::TableValue p = feed.pressure.at(q);
+    const double drive = std::max(p.value - o.weight, 1e-9);
+    const double out = leak_flow(coefficient, exponent, drive);
+    return network::TableValue{out - q, exponent * out / drive * p.slope - 1.0};
+  };
+  const double q = balance_flow(left, most * (1.0 + 1e-12), most);
+  return {q, q, hoses_at(feed, q), feed.pressure.at(q).value};
+}
+
+Flows balance(const Broken& b, const network::Feed& feed, double share) {
+  if (feed.shut() || !feed.supplied) return {0.0, 0.0, hoses_at(feed, 0.0), b.opening.weight};
+  if (is_leak(b.opening)) return leak_balance(feed, b.opening, b.opening.leak_coefficient, b.opening.leak_exponent);
+  const double q = balance_flow(
+      [&](double x) {
+        const network::TableValue p = feed.pressure.at(x);
+        const network::TableValue n = needed(b.opening, x, share);
+        return network::TableValue{p.value - b.opening.weight - n.value, p.slope - n.slope};
+      },
+      feed.pressure.last(), 0.5 * feed.pressure.last());
+  return {q, q, hoses_at(feed, q), feed.pressure.at(q).value};
+}
+
+double drained_by(const Above& above, double left, double time) {
+  if (!(left > above.rest)) return 0.0;
+  const double root = std::max(0.0, std::sqrt(left) - std::sqrt(above.volume) * time / above.drains_in);
+  return left - root * root;
+}
+
+}  // namespace forecourse::studies::release
