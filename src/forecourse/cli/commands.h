@@ -31,6 +31,14 @@ struct CompareArguments {
   std::string command;            ///< as typed, for the report
 };
 
+/// What the containment study is told on the command line.
+struct ContainmentArguments {
+  SiteArguments site;
+  std::vector<std::string> inflows;  ///< flows with their units
+  std::string dead_for;              ///< a time: the sensors see nothing before
+  std::string command;               ///< as typed, for the report
+};
+
 /// All studies of a station: summary on the screen, report into `--out`.
 [[nodiscard]] Exit study_command(const FlowArguments& arguments);
 
@@ -39,6 +47,9 @@ struct CompareArguments {
 
 /// Two stations, or one and itself with changed values, held against each other.
 [[nodiscard]] Exit compare_command(const CompareArguments& arguments);
+
+/// Sumps, joints and double-walled lines: what they hold, how soon they fill, where fuel goes.
+[[nodiscard]] Exit containment_command(const ContainmentArguments& arguments);
 
 /// The generic parts that a site file can name.
 [[nodiscard]] Exit shelf_command(const std::string& kind, bool json);

@@ -104,6 +104,21 @@ Exit run(const std::vector<std::string>& arguments) {
     exit = compare_command(compare);
   });
 
+  ContainmentArguments containment;
+  CLI::App* containment_app =
+      app.add_subcommand("containment", "what each sump holds, how soon it fills, where fuel goes");
+  containment_app->footer(
+      "Example: forecourse containment sites/hollin-gap.toml --inflow \"3 gph\" --sensor-dead-for \"2 h\"");
+  add_site_options(*containment_app, containment.site);
+  containment_app->add_option("--inflow", containment.inflows, "a steady inflow: \"3 gph\" (default: five of them)")
+      ->allow_extra_args(false);
+  containment_app->add_option("--sensor-dead-for", containment.dead_for,
+                              "time for which the sensors see nothing: \"2 h\"");
+  containment_app->callback([&] {
+    containment.command = typed(arguments);
+    exit = containment_command(containment);
+  });
+
   std::string kind;
   bool shelf_json = false;
   CLI::App* shelf_app = app.add_subcommand("shelf", "generic parts that a site file can name, with their sources");

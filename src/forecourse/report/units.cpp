@@ -18,7 +18,7 @@ struct Shown {
 };
 
 /// One row for each Measure: US customary, SI.
-constexpr std::array<std::array<Shown, 2>, 9> shown_as{{
+constexpr std::array<std::array<Shown, 2>, 14> shown_as{{
     {{{"gpm", "", 2}, {"L/min", "", 1}}},
     {{{"psi", "", 1}, {"kPa", "", 0}}},
     {{{"ft", "", 1}, {"m", "", 2}}},
@@ -28,6 +28,11 @@ constexpr std::array<std::array<Shown, 2>, 9> shown_as{{
     {{{"lb/gal", "", 3}, {"kg/m3", "kg/m³", 1}}},
     {{{"cP", "", 2}, {"mPa.s", "mPa·s", 2}}},
     {{{"degF", "°F", 1}, {"degC", "°C", 1}}},
+    {{{"gal", "", 2}, {"L", "", 1}}},
+    {{{"gph", "", 2}, {"L/h", "", 2}}},
+    {{{"lbf", "", 0}, {"N", "", 0}}},
+    {{{"lbf.ft", "lbf·ft", 0}, {"N.m", "N·m", 0}}},
+    {{{"ft2", "ft²", 1}, {"m2", "m²", 2}}},
 }};
 
 const Shown& shown(Measure measure, site::Display display) {
@@ -90,6 +95,28 @@ std::string number(Measure measure, site::Display display, double si, Glyphs gly
 
 std::string with_unit(Measure measure, site::Display display, double si, Glyphs glyphs) {
   return number(measure, display, si, glyphs) + blank(glyphs) + unit_label(measure, display, glyphs);
+}
+
+std::string time_span(double seconds, Glyphs glyphs) {
+  struct Step {
+    double below;
+    double unit;
+    const char* label;
+    int decimals;
+  };
+  constexpr double minute = 60.0, hour = 3600.0, day = 86400.0;
+  constexpr std::array<Step, 6> steps{{{1.0, 1.0, "s", 2},
+                                       {2.0 * minute, 1.0, "s", 1},
+                                       {2.0 * hour, minute, "min", 1},
+                                       {2.0 * day, hour, "h", 1},
+                                       {100.0 * day, day, "d", 1},
+                                       {INFINITY, day, "d", 0}}};
+  if (!std::isfinite(seconds)) return number(seconds, 0, glyphs);
+  for (const Step& step : steps) {
+    if (std::abs(seconds) < step.below)
+      return number(seconds / step.unit, step.decimals, glyphs) + blank(glyphs) + step.label;
+  }
+  return {};
 }
 
 std::string default_value(const DefaultUsed& used, site::Display display, Glyphs glyphs) {

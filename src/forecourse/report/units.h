@@ -19,7 +19,27 @@ namespace forecourse::report {
 ///     density      lb/gal   0.000  kg/m³   0.0
 ///     viscosity    cP       0.00   mPa·s   0.00
 ///     temperature  °F       0.0    °C      0.0
-enum class Measure { flow, pressure, length, bore, velocity, head, density, viscosity, temperature };
+///     volume       gal      0.00   L       0.0
+///     leak         gph      0.00   L/h     0.00
+///     force        lbf      0      N       0
+///     moment       lbf·ft   0      N·m     0
+///     area         ft²      0.0    m²      0.00
+enum class Measure {
+  flow,
+  pressure,
+  length,
+  bore,
+  velocity,
+  head,
+  density,
+  viscosity,
+  temperature,
+  volume,
+  leak,
+  force,
+  moment,
+  area,
+};
 
 /// Which characters a number may use.
 enum class Glyphs {
@@ -45,6 +65,9 @@ enum class Glyphs {
 
 /// An SI value with its unit, joined by a no-break space (a blank in ASCII): "12.25 gpm".
 [[nodiscard]] std::string with_unit(Measure measure, site::Display display, double si, Glyphs glyphs = Glyphs::unicode);
+
+/// A span of time as people say it, to three digits: "0.10 s", "45.0 s", "6.9 min", "3.5 h", "2.1 d".
+[[nodiscard]] std::string time_span(double seconds, Glyphs glyphs = Glyphs::unicode);
 
 /// A default's value with a unit that people read: roughness in mm, bore in in or mm, viscosity in cP or mPa·s;
 /// an unknown unit stays as it is. To four significant digits.

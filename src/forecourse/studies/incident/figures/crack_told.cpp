@@ -3,6 +3,7 @@
 #include <numbers>
 
 #include "forecourse/base/api_units.h"
+#include "forecourse/network/containment/sump_room.h"
 #include "forecourse/parts/escape/orifice.h"
 #include "forecourse/studies/incident/figures/figures.h"
 
@@ -114,19 +115,17 @@ class CrackTeller {
   void set_filling() {
     if (scene_.ground.sump == nullptr) return;
     const site::Sump& sump = *scene_.ground.sump;
-    const auto room = room_of(sump);
+    const auto room = network::sump_room(sump);
     if (!room || !(told_.mean.low > 0.0)) return;
     const auto time = [&](double volume) {
       return Spread{volume / told_.mean.high, volume / told_.mean.likely, volume / told_.mean.low};
     };
-    const auto to_height = [&](const site::Maybe<Length>& height) -> std::optional<Spread> {
-      if (!height) return std::nullopt;
-      const auto volume = parts::volume_at(*room, height->likely.si());
+    const auto to_height = [&](std::optional<double> height) -> std::optional<Spread> {
+      const auto volume = height ? parts::volume_at(*room, *height) : std::nullopt;
       return volume ? std::optional(time(*volume)) : std::nullopt;
     };
-    const bool by_sensor = sump.sensor && sump.sensor->height;
-    told_.to_sensor = to_height(by_sensor ? sump.sensor->height : sump.sensor_height);
-    told_.to_seal = to_height(sump.lowest_seal);
+    told_.to_sensor = to_height(network::sensor_height(sump));
+    told_.to_seal = to_height(network::lowest_seal(sump));
     told_.to_brim = time(parts::brim_volume(*room));
   }
 

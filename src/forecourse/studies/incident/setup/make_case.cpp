@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "forecourse/network/containment/sump_room.h"
 #include "forecourse/site/places.h"
 
 namespace forecourse::studies {
@@ -222,17 +223,15 @@ class CaseMaker {
                                 illustrative, "", "illustrative");
     const site::Sump* sump = s_.ground.sump;
     if (sump == nullptr || !has(Barrier::sump)) return;
-    const auto room = room_of(*sump);
+    const auto room = network::sump_room(*sump);
     c.exists = room.has_value();
     if (!room) return;
     c.brim_volume = parts::brim_volume(*room);
-    const auto at_height = [&](const site::Maybe<Length>& height) {
-      return height ? parts::volume_at(*room, height->likely.si()).value_or(never) : never;
+    const auto at_height = [&](std::optional<double> height) {
+      return height ? parts::volume_at(*room, *height).value_or(never) : never;
     };
-    c.seal_volume = at_height(sump->lowest_seal);
-    for (const site::EntrySeal& seal : sump->seals) c.seal_volume = std::min(c.seal_volume, at_height(seal.height));
-    const bool by_sensor = sump->sensor && sump->sensor->height;
-    c.sensor_volume = at_height(by_sensor ? sump->sensor->height : sump->sensor_height);
+    c.seal_volume = at_height(network::lowest_seal(*sump));
+    c.sensor_volume = at_height(network::sensor_height(*sump));
   }
 
   void add_stops() {
@@ -276,20 +275,6 @@ class CaseMaker {
 };
 
 }  // namespace
-
-std::optional<parts::SumpRoom> room_of(const site::Sump& sump) {
-  const double share = sump.parts_share ? sump.parts_share->likely.si() : 0.0;
-  const auto depth = sump.depth ? std::optional(sump.depth->likely.si()) : std::nullopt;
-  if (sump.volume) return parts::SumpRoom{parts::EnteredSump{sump.volume->likely.si(), depth}, share};
-  if (!depth) return std::nullopt;
-  if (sump.kind.text == "round" && sump.diameter) {
-    return parts::SumpRoom{parts::RoundSump{sump.diameter->likely.si(), *depth}, share};
-  }
-  if (!sump.floor) return std::nullopt;
-  const site::Position top = sump.top.value_or(*sump.floor);
-  return parts::SumpRoom{parts::TaperedSump{sump.floor->x.si(), sump.floor->y.si(), top.x.si(), top.y.si(), *depth},
-                         share};
-}
 
 std::optional<CrackLaw> crack_law(const site::IncidentRequest& request, Inputs& inputs) {
   std::vector<const site::LeakReading*> whole;
@@ -357,7 +342,7 @@ void CaseMaker::add_fire() {
   constexpr double burning = 0.055 / 740.0;  // [m/s] of gasoline in a deep pool, per density
   fire.burning = burning;
   if (const site::Sump* sump = s_.ground.sump; sump != nullptr) {
-    if (const auto room = room_of(*sump)) fire.sump_area = top_area(*room);
+    if (const auto room = network::sump_room(*sump)) fire.sump_area = top_area(*room);
   }
   const EndGround& end = s_.ground.ends.front();
   const site::ShearValve* valve = valve_of(end);

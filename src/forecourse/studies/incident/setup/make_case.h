@@ -5,7 +5,6 @@
 #include <vector>
 
 #include "forecourse/base/api_units.h"
-#include "forecourse/parts/escape/sump_volume.h"
 #include "forecourse/studies/incident/release/release_case.h"
 #include "forecourse/studies/incident/setup/groundwork.h"
 #include "forecourse/studies/incident/setup/inputs.h"
@@ -29,9 +28,6 @@ enum class Breakage {
 /// The numbers of one run: what is there acts, less what is missing.
 [[nodiscard]] release::Case make_case(const Scene& scene, Inputs& inputs, const std::set<Barrier>& missing,
                                       Breakage breakage = Breakage::at_groove);
-
-/// The room in a sump; empty if its sizes are not all entered.
-[[nodiscard]] std::optional<parts::SumpRoom> room_of(const site::Sump& sump);
 
 /// Leak law of a crack: from two readings, or from one and an exponent, drawn between a hole and a slit where none is
 /// known. Empty if there is no reading.
