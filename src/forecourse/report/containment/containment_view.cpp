@@ -76,11 +76,10 @@ std::string containment_in_short(const ContainmentResult& result) {
 
 WordTable sump_table(const ContainmentResult& result, site::Display display, Glyphs glyphs) {
   const Shown show(display, glyphs);
-  WordTable table{
-      {"Sump", show.head("To the sensor", Measure::volume), show.head("To the lowest seal", Measure::volume),
-       show.head("To the brim", Measure::volume), "Holds", "Why not"},
-      {false, true, true, true, false, false},
-      {}};
+  WordTable table{{show.head("To the sensor", Measure::volume), show.head("To the lowest seal", Measure::volume),
+                   show.head("To the brim", Measure::volume), "Holds", "Why not", "Sumps"},
+                  {true, true, true, false, false, false},
+                  {}};
   for (const ContainedSump& sump : result.sumps) {
     const std::string why = sump.problem.empty() ? joined(sump.reasons) : sump.problem;
     const bool known = sump.problem.empty();
