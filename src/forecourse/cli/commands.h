@@ -1,5 +1,7 @@
 #pragma once
 
+#include <cstddef>
+#include <cstdint>
 #include <string>
 #include <vector>
 
@@ -39,6 +41,24 @@ struct ContainmentArguments {
   std::string command;               ///< as typed, for the report
 };
 
+/// What an incident is told on the command line.
+struct IncidentArguments {
+  SiteArguments site;
+  std::string kind;
+  std::string id;  ///< of the file's [[incident]], where one kind is asked more than once
+  std::string at;
+  std::string open;                  ///< hose ids parted by commas
+  std::string stop_at;               ///< a time
+  std::string count_for;             ///< a time
+  std::string open_area;             ///< an area
+  std::vector<std::string> without;  ///< barriers
+  std::vector<std::string> dead;     ///< barriers, each with "=" and a time or without
+  std::size_t runs = 0;
+  std::uint64_t seed = 1;
+  std::string replay;   ///< a document written before
+  std::string command;  ///< as typed, for the report
+};
+
 /// All studies of a station: summary on the screen, report into `--out`.
 [[nodiscard]] Exit study_command(const FlowArguments& arguments);
 
@@ -47,6 +67,9 @@ struct ContainmentArguments {
 
 /// Two stations, or one and itself with changed values, held against each other.
 [[nodiscard]] Exit compare_command(const CompareArguments& arguments);
+
+/// What escapes when something goes wrong, event by event, with and without each barrier.
+[[nodiscard]] Exit incident_command(const IncidentArguments& arguments);
 
 /// Sumps, joints and double-walled lines: what they hold, how soon they fill, where fuel goes.
 [[nodiscard]] Exit containment_command(const ContainmentArguments& arguments);

@@ -43,6 +43,26 @@ void add_compare_options(CLI::App& command, CompareArguments& compare) {
   for (const char* each : {"--set", "--set-both", "--open"}) command.get_option(each)->allow_extra_args(false);
 }
 
+void add_incident_options(CLI::App& command, IncidentArguments& incident) {
+  add_site_options(command, incident.site);
+  command.add_option("KIND", incident.kind, "what goes wrong")->required();
+  command.add_option("--id", incident.id,
+                     "which [[incident]] of the site file, where one kind is there more than once");
+  command.add_option("--at", incident.at, "where: a dispenser, an inlet, a hose, a line or a tank");
+  command.add_option("--open", incident.open, "hoses open elsewhere: D2.a,D2.b");
+  command.add_option("--stop-at", incident.stop_at, "when the pumps are stopped, from the incident on: \"90 s\"");
+  command.add_option("--for", incident.count_for, "how long is counted: \"30 d\"");
+  command.add_option("--open-area", incident.open_area, "opening through which fuel escapes: \"0.3 in^2\"");
+  command.add_option("--without", incident.without, "a barrier that is not there: shear-valve")
+      ->allow_extra_args(false);
+  command
+      .add_option("--dead", incident.dead, "a barrier that does not act, to the end or for a time: sump-sensor=\"2 h\"")
+      ->allow_extra_args(false);
+  command.add_option("--runs", incident.runs, "runs with drawn inputs (a Monte Carlo)");
+  command.add_option("--seed", incident.seed, "of the draws (default: 1)");
+  command.add_option("--replay", incident.replay, "a .json of before: are the runs still the same?");
+}
+
 std::string typed(const std::vector<std::string>& arguments) {
   std::string out = "forecourse";
   for (const std::string& a : arguments) {
@@ -102,6 +122,17 @@ Exit run(const std::vector<std::string>& arguments) {
   compare_app->callback([&] {
     compare.command = typed(arguments);
     exit = compare_command(compare);
+  });
+
+  IncidentArguments incident;
+  CLI::App* incident_app = app.add_subcommand("incident", "what escapes when something goes wrong, event by event");
+  incident_app->footer(
+      "KIND: struck, drive-off, sump-fire, crack, line-break, overfill, nozzle-left-open.\n"
+      "Example: forecourse incident sites/site-s.toml struck --at D3 --stop-at \"45 s\" --without shear-valve");
+  add_incident_options(*incident_app, incident);
+  incident_app->callback([&] {
+    incident.command = typed(arguments);
+    exit = incident_command(incident);
   });
 
   ContainmentArguments containment;

@@ -18,7 +18,7 @@ struct Shown {
 };
 
 /// One row for each Measure: US customary, SI.
-constexpr std::array<std::array<Shown, 2>, 14> shown_as{{
+constexpr std::array<std::array<Shown, 2>, 18> shown_as{{
     {{{"gpm", "", 2}, {"L/min", "", 1}}},
     {{{"psi", "", 1}, {"kPa", "", 0}}},
     {{{"ft", "", 1}, {"m", "", 2}}},
@@ -33,6 +33,10 @@ constexpr std::array<std::array<Shown, 2>, 14> shown_as{{
     {{{"lbf", "", 0}, {"N", "", 0}}},
     {{{"lbf.ft", "lbf·ft", 0}, {"N.m", "N·m", 0}}},
     {{{"ft2", "ft²", 1}, {"m2", "m²", 2}}},
+    {{{"in2", "in²", 2}, {"mm2", "mm²", 0}}},
+    {{{"deg", "", 0}, {"deg", "", 0}}},
+    {{{"kW", "", 0}, {"kW", "", 0}}},
+    {{{"kW/m2", "kW/m²", 2}, {"kW/m2", "kW/m²", 2}}},
 }};
 
 const Shown& shown(Measure measure, site::Display display) {

@@ -24,6 +24,10 @@ namespace forecourse::report {
 ///     force        lbf      0      N       0
 ///     moment       lbf·ft   0      N·m     0
 ///     area         ft²      0.0    m²      0.00
+///     small_area   in²      0.00   mm²     0
+///     angle        deg      0      deg     0
+///     heat         kW       0      kW      0
+///     heat_flux    kW/m²    0.00   kW/m²   0.00
 enum class Measure {
   flow,
   pressure,
@@ -39,6 +43,10 @@ enum class Measure {
   force,
   moment,
   area,
+  small_area,
+  angle,
+  heat,
+  heat_flux,
 };
 
 /// Which characters a number may use.

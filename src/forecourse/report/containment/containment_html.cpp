@@ -4,38 +4,24 @@
 #include "forecourse/report/html/parts.h"
 
 namespace forecourse::report {
-namespace {
-
-html::Table in_page(const WordTable& words, const std::string& caption, const std::string& note = {}) {
-  html::Table table{caption, note, {}, {}, {}};
-  for (std::size_t i = 0; i < words.heads.size(); ++i) {
-    const bool last = i + 1 == words.heads.size() && !words.numbers[i];
-    table.columns.push_back({words.heads[i], "", words.numbers[i], last});
-  }
-  for (const auto& row : words.rows) table.rows.push_back({row, false});
-  return table;
-}
-
-}  // namespace
-
 std::string containment_section(const studies::ContainmentResult& result, site::Display display) {
   constexpr Glyphs glyphs = Glyphs::unicode;
   std::string out =
       html::heading(2, "What is contained, and for how long") + html::paragraph(containment_in_short(result));
   if (result.sumps.empty()) out += html::paragraph("No sump is listed in the site file.");
   if (!result.sumps.empty()) {
-    out += html::table(in_page(sump_table(result, display, glyphs), "Sumps",
-                               "Volumes less the share that parts take, the same at every height."));
-    out += html::table(in_page(fill_table(result, display, glyphs), "How soon they fill",
-                               "At a steady inflow from empty; a dash: not entered."));
+    out += html::table(page_table(sump_table(result, display, glyphs), "Sumps",
+                                  "Volumes less the share that parts take, the same at every height."));
+    out += html::table(page_table(fill_table(result, display, glyphs), "How soon they fill",
+                                  "At a steady inflow from empty; a dash: not entered."));
     for (const studies::ContainedSump& sump : result.sumps) {
       if (sump.points.empty()) continue;
-      out += html::table(in_page(height_table(sump, display, glyphs), "Volume against height, " + sump_name(sump)));
+      out += html::table(page_table(height_table(sump, display, glyphs), "Volume against height, " + sump_name(sump)));
     }
   }
-  out += html::table(in_page(joint_table(result), "Joints, and where fuel goes from each"));
+  out += html::table(page_table(joint_table(result), "Joints, and where fuel goes from each"));
   if (!result.lines.empty()) {
-    out += html::table(in_page(line_table(result), "Lines, and where what leaks between two walls runs"));
+    out += html::table(page_table(line_table(result), "Lines, and where what leaks between two walls runs"));
   }
   return out;
 }

@@ -3,19 +3,6 @@
 #include "forecourse/report/terminal/page.h"
 
 namespace forecourse::report {
-namespace {
-
-terminal::Table in_terminal(const WordTable& words) {
-  terminal::Table table;
-  for (std::size_t i = 0; i < words.heads.size(); ++i) {
-    table.columns.push_back({words.heads[i], words.numbers[i], !words.numbers[i]});
-  }
-  table.rows = words.rows;
-  return table;
-}
-
-}  // namespace
-
 std::vector<std::string> containment_cautions() {
   return {
       "Computed from what was entered. It advises; a computed volume is not a test of tightness.",
@@ -37,21 +24,21 @@ std::string containment_summary(const studies::ContainmentResult& result, const 
   if (result.sumps.empty()) page.paragraph("No sump is listed in the site file.");
   if (!result.sumps.empty()) {
     page.heading("Sumps");
-    page.table(in_terminal(sump_table(result, site.display, glyphs)));
+    page.table(terminal_table(sump_table(result, site.display, glyphs)));
     page.heading("How soon they fill");
-    page.table(in_terminal(fill_table(result, site.display, glyphs)));
+    page.table(terminal_table(fill_table(result, site.display, glyphs)));
   }
   if (style.verbose) {
     for (const studies::ContainedSump& sump : result.sumps) {
       if (sump.points.empty()) continue;
       page.heading("Volume against height, " + sump_name(sump));
-      page.table(in_terminal(height_table(sump, site.display, glyphs)));
+      page.table(terminal_table(height_table(sump, site.display, glyphs)));
     }
   }
   page.heading("Joints, and where fuel goes from each");
-  page.table(in_terminal(joint_table(result)));
+  page.table(terminal_table(joint_table(result)));
   page.heading("Lines");
-  page.table(in_terminal(line_table(result)));
+  page.table(terminal_table(line_table(result)));
   if (!result.warnings.empty()) page.heading("Warnings");
   for (const Diagnostic& warning : result.warnings) page.notice("Warning", warning.message);
   page.heading("Cautions");

@@ -4,16 +4,10 @@
 #include <vector>
 
 #include "forecourse/report/units.h"
+#include "forecourse/report/word_table.h"
 #include "forecourse/studies/containment/containment.h"
 
 namespace forecourse::report {
-
-/// A table of words, for a terminal and for a page.
-struct WordTable {
-  std::vector<std::string> heads;
-  std::vector<bool> numbers;  ///< right-aligned
-  std::vector<std::vector<std::string>> rows;
-};
 
 /// One line per sump: what it holds and whether that is assured.
 [[nodiscard]] WordTable sump_table(const studies::ContainmentResult& result, site::Display display, Glyphs glyphs);

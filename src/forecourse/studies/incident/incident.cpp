@@ -42,6 +42,8 @@ release::Names names_of(const Scene& scene) {
   return names;
 }
 
+constexpr std::size_t drawn_for_range = 256;
+
 /// Works an incident out, part by part.
 class Work {
  public:
@@ -118,7 +120,8 @@ class Work {
   /// As the barriers are told, then without each of them, then as if none acted.
   bool run_release(const Scene& scene) {
     const release::Case given = make_case(scene, inputs_, taken_);
-    if (options_.kind == IncidentKind::crack && !(given.broken.front().opening.leak_coefficient > 0.0)) {
+    const bool leaks = options_.kind == IncidentKind::crack || options_.kind == IncidentKind::sump_fire;
+    if (leaks && !(given.broken.front().opening.leak_coefficient > 0.0)) {
       result_.problem =
           "how much the crack leaks is not said: add a reading { rate = \"3 gph\", at = \"10 psi\" }, or an open_area";
       return false;
@@ -153,6 +156,7 @@ class Work {
     Inputs none;
     const release::Case given = make_case(scene, none, taken_);
     result_.open_ends = open_ends(scene, given);
+    if (given.catches.exists) result_.sump_brim = given.catches.brim_volume;
     if (options_.kind == IncidentKind::struck || options_.kind == IncidentKind::line_break) {
       result_.jets = jets(scene, given);
       result_.pack_and_column = pack_and_column(given);
@@ -181,13 +185,35 @@ class Work {
       if (state.assurance == Assurance::not_assured) unsure.insert(state.barrier);
     }
     for (const IncidentRun& run : result_.runs) {
-      const bool possible = std::all_of(run.missing.begin(), run.missing.end(), [&](Barrier barrier) {
+      const bool any_limit = result_.drive_off && !result_.drive_off->outcome_known;
+      const bool possible = any_limit || std::all_of(run.missing.begin(), run.missing.end(), [&](Barrier barrier) {
         return unsure.count(barrier) != 0 || taken_.count(barrier) != 0;
       });
       if (!possible || run.status == RunStatus::failed) continue;
       widen(result_.escaped, run.escaped);
       widen(result_.to_environment, run.to_environment);
     }
+    widen_by_inputs(unsure);
+  }
+
+  /// The same with every uncertain input drawn, from the 5 % to the 95 % of some hundred runs.
+  void widen_by_inputs(const std::set<Barrier>& unsure) {
+    const bool any = std::any_of(inputs_.used().begin(), inputs_.used().end(),
+                                 [](const InputUsed& input) { return !input.value.is_certain(); });
+    if (!any || options_.kind == IncidentKind::drive_off || options_.kind == IncidentKind::overfill) return;
+    IncidentOptions drawn = options_;
+    drawn.runs = drawn_for_range;
+    std::set<Barrier> missing = taken_;
+    missing.insert(unsure.begin(), unsure.end());
+    for (const std::set<Barrier>& gone : {taken_, missing}) {
+      const IncidentSpread spread = incident_spread({site_, drawn, request_, ground_}, gone, {});
+      if (spread.failed == spread.runs) continue;
+      widen(result_.escaped, spread.quantiles.front());
+      widen(result_.escaped, spread.quantiles.back());
+      widen(result_.to_environment, spread.environment_quantiles.front());
+      widen(result_.to_environment, spread.environment_quantiles.back());
+    }
+    result_.drawn_for_range = drawn_for_range;
   }
 
   static void widen(Spread& spread, double value) {

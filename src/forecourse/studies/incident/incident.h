@@ -57,9 +57,10 @@ struct BarrierState {
 /// Which signal stops which pump: one row of the cause-and-effect matrix.
 struct CauseRow {
   std::string cause;                 ///< id of a sensor, leak detector or emergency stop
-  std::vector<std::string> effects;  ///< per column of the matrix: "stops in 3 s", empty: none
+  std::vector<std::string> effects;  ///< per column of the matrix: "stops"; empty: none
   bool tested = false;               ///< a test is on record
   std::optional<bool> fail_safe;     ///< as entered
+  std::optional<double> acts_in;     ///< [s] as entered
 };
 struct CauseEffect {
   std::vector<std::string> columns;  ///< pumps and dispensers
@@ -326,11 +327,11 @@ struct IncidentSpread {
   std::array<double, 5> shares = {0.05, 0.25, 0.5, 0.75, 0.95};
   std::array<double, 5> quantiles = {};              ///< [m3] escaped
   std::array<double, 5> environment_quantiles = {};  ///< [m3] to the environment
-  std::vector<double> exceeded;          ///< [m3] amounts
-  std::vector<double> exceedance;        ///< share of runs above each
-  std::vector<InputWeight> weights;      ///< greatest first
-  bool mainly_illustrative = false;      ///< the spread comes mainly from illustrative inputs
-  std::vector<std::string> drawn;        ///< what was drawn, in words
+  std::vector<double> exceeded;                      ///< [m3] amounts
+  std::vector<double> exceedance;                    ///< share of runs above each
+  std::vector<InputWeight> weights;                  ///< greatest first
+  bool mainly_illustrative = false;                  ///< the spread comes mainly from illustrative inputs
+  std::vector<std::string> drawn;                    ///< what was drawn, in words
 };
 
 /// A step of the way back to service.
@@ -355,12 +356,14 @@ struct InputUsed {
 struct IncidentResult {
   IncidentOptions options;  ///< as used
   std::string version;
-  std::string at;          ///< id of the place
-  std::string dispenser;   ///< id, empty if none
-  std::string problem;     ///< why nothing is determined; empty if something is
-  std::string first_line;  ///< one sentence: what escapes, as a range where it is one
-  Spread escaped = {};     ///< [m3] over the barriers that are not assured and the uncertain inputs
+  std::string at;                   ///< id of the place
+  std::string dispenser;            ///< id, empty if none
+  std::optional<double> sump_brim;  ///< [m3] of the sump there, to its brim; empty: none, or not known
+  std::string problem;              ///< why nothing is determined; empty if something is
+  std::string first_line;           ///< one sentence: what escapes, as a range where it is one
+  Spread escaped = {};              ///< [m3] over the barriers that are not assured and the uncertain inputs
   Spread to_environment = {};
+  std::size_t drawn_for_range = 0;  ///< runs with drawn inputs that the ranges take in; 0: no input is uncertain
   std::vector<BarrierState> barriers;
   CauseEffect cause_effect;
   std::vector<OpenEnd> open_ends;

@@ -13,7 +13,7 @@ namespace forecourse::studies {
 [[nodiscard]] std::vector<BarrierState> barrier_states(const Scene& scene);
 
 /// Greatest distance of a shear groove from the island's top [m].
-/// \source [ifc, 2306.7.4] 1/2 in
+/// \source [ifc_2018, 2306.7.4] 1/2 in
 inline constexpr double groove_band = 0.0127;
 
 }  // namespace forecourse::studies

@@ -73,7 +73,7 @@ class Model {
   const Case* c_;
   Layout layout_;
   std::vector<seq::LinkEnds> ends_;  ///< per link
-  std::vector<Flows> balances_;  ///< per end: pumps on and nothing shut, pumps on and the seat leaking
+  std::vector<Flows> balances_;      ///< per end: pumps on and nothing shut, pumps on and the seat leaking
 };
 
 }  // namespace forecourse::studies::release

@@ -27,7 +27,8 @@ void Model::guards(double t, const seq::SequenceView& v, std::span<const double>
   for (int f = 0; f < layout_.ends; ++f) {
     const Broken& b = broken(f);
     const auto set = [&](Layout::GuardOfEnd g, double x) { value[at(Layout::guard(f, g))] = x; };
-    set(Layout::runs_dry, v.amounts[at(Layout::above(f))] - b.above.rest);
+    const bool drained = v.flag(Layout::flag(f, Layout::drained));
+    set(Layout::runs_dry, drained ? 1.0 : v.amounts[at(Layout::above(f))] - b.above.rest);
     const bool settled = v.flag(Layout::flag(f, Layout::settled));
     const double excess = v.amounts[at(Layout::line(f))];
     const double pressure = b.compliance > 0.0 ? b.rest_pressure + excess / b.compliance : b.opening.weight;

@@ -6,6 +6,7 @@
 
 #include "forecourse/network/containment/sump_room.h"
 #include "forecourse/site/places.h"
+#include "forecourse/studies/incident/fire/fire_inputs.h"
 
 namespace forecourse::studies {
 namespace {
@@ -81,7 +82,7 @@ class CaseMaker {
   }
 
   void set_leak(release::Opening& opening, const network::PipingSystem& piping) {
-    if (kind() == IncidentKind::crack) {
+    if (kind() == IncidentKind::crack || kind() == IncidentKind::sump_fire) {
       if (const auto law = crack_law(s_.request, in_)) {
         opening.leak_coefficient = law->coefficient;
         opening.leak_exponent = law->exponent;
@@ -324,36 +325,21 @@ std::optional<bool> must_be_seen(const site::LeakDetector* detector, const Crack
 
 namespace {
 
-/// Free surface of a full sump; 0 where its sizes are not known.
-double top_area(const parts::SumpRoom& room) {
-  const auto depth = parts::depth_of(room);
-  if (!depth) return 0.0;
-  constexpr double slice = 1e-3;  // of the depth
-  return (*parts::volume_at(room, *depth) - *parts::volume_at(room, (1.0 - slice) * *depth)) / (slice * *depth);
-}
-
 void CaseMaker::add_fire() {
   if (kind() != IncidentKind::sump_fire) return;
+  const FireInputs asked = fire_inputs(s_, in_);
   release::Fire& fire = case_.fire;
   fire.burns = true;
-  const site::FireRequest asked = s_.request.fire.value_or(site::FireRequest{});
-  fire.start = in_.take("temperature before the fire", asked.start_temperature, {293.15, 293.15, 293.15}, illustrative,
-                        "K", "illustrative");
-  constexpr double burning = 0.055 / 740.0;  // [m/s] of gasoline in a deep pool, per density
-  fire.burning = burning;
-  if (const site::Sump* sump = s_.ground.sump; sump != nullptr) {
-    if (const auto room = network::sump_room(*sump)) fire.sump_area = top_area(*room);
-  }
-  const EndGround& end = s_.ground.ends.front();
-  const site::ShearValve* valve = valve_of(end);
-  if (valve == nullptr || !valve->fusible_link || !valve->response_index) return;
-  if (!asked.gas_temperature || !asked.gas_speed || !has(Barrier::fusible_link)) return;
-  fire.rated = *in_.take("rating of the fusible link", valve->fusible_link, "K");
-  fire.response_index = *in_.take("response index of the fusible link", valve->response_index, "(m s)^0.5");
-  if (const auto conduction = in_.take("conduction of the fusible link", valve->conduction, "(m/s)^0.5"))
-    fire.conduction = *conduction;
-  fire.gas_temperature = *in_.take("gas temperature at the link", asked.gas_temperature, "K");
-  fire.gas_speed = *in_.take("gas speed at the link", asked.gas_speed, "m/s");
+  fire.start = asked.start;
+  fire.burning = asked.burning;
+  if (asked.diameter) fire.sump_area = 0.25 * std::numbers::pi * *asked.diameter * *asked.diameter;
+  if (!asked.rated || !asked.response_index || !asked.gas_temperature || !asked.gas_speed) return;
+  if (!has(Barrier::fusible_link)) return;
+  fire.rated = *asked.rated;
+  fire.response_index = *asked.response_index;
+  fire.conduction = asked.conduction;
+  fire.gas_temperature = *asked.gas_temperature;
+  fire.gas_speed = *asked.gas_speed;
 }
 
 }  // namespace

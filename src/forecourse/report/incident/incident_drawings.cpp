@@ -1,0 +1,208 @@
+#include "forecourse/report/incident/incident_drawings.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "forecourse/report/html/parts.h"
+#include "forecourse/report/svg/bars.h"
+#include "forecourse/report/svg/spill_scene.h"
+#include "forecourse/report/svg/time_chart.h"
+#include "forecourse/report/units.h"
+
+namespace forecourse::report {
+namespace {
+
+using studies::Happening;
+using studies::Holder;
+using studies::IncidentRun;
+
+class Drawer {
+ public:
+  Drawer(const studies::IncidentResult& result, const site::Site& site) : r_(result), display_(site.display) {
+    id_ = std::string("incident-") + studies::word(result.options.kind);
+  }
+
+  std::string all() const {
+    if (r_.runs.empty()) return {};
+    return scene() + bars() + courses() + exceedance();
+  }
+
+ private:
+  [[nodiscard]] std::string volume(double si) const { return with_unit(Measure::volume, display_, si); }
+
+  // ---- the scene --------------------------------------------------------------------------------------
+
+  /// The run that shows most: of those told, the one in which the most escapes.
+  [[nodiscard]] const IncidentRun& worst() const {
+    return *std::max_element(r_.runs.begin(), r_.runs.end(),
+                             [](const IncidentRun& a, const IncidentRun& b) { return a.escaped < b.escaped; });
+  }
+
+  static double held(const IncidentRun& run, const studies::TimelineRow& row, Holder holder) {
+    const auto at = std::find(run.holders.begin(), run.holders.end(), holder) - run.holders.begin();
+    return static_cast<std::size_t>(at) < row.held.size() ? row.held[static_cast<std::size_t>(at)] : 0.0;
+  }
+
+  /// The beginning, up to two moments between that change most, and the end.
+  [[nodiscard]] std::vector<std::size_t> moments(const IncidentRun& run) const {
+    std::vector<std::size_t> out{0};
+    const std::size_t last = run.timeline.size() - 1;
+    for (const Happening what : {Happening::valve_shut, Happening::sensor_wet, Happening::sump_full,
+                                 Happening::pump_stops, Happening::sensor_stops, Happening::emergency_stop}) {
+      for (std::size_t i = 1; i < last && out.size() < 3; ++i) {
+        if (run.timeline[i].what == what && std::find(out.begin(), out.end(), i) == out.end()) {
+          out.push_back(i);
+          break;
+        }
+      }
+    }
+    out.push_back(last);
+    std::sort(out.begin(), out.end());
+    return out;
+  }
+
+  [[nodiscard]] std::string scene() const {
+    const bool drawn =
+        r_.options.kind != studies::IncidentKind::overfill && r_.options.kind != studies::IncidentKind::line_break;
+    if (!drawn || !(worst().escaped > 0.0)) return {};
+    const IncidentRun& run = worst();
+    svg::SpillScene scene;
+    scene.id = id_ + "-scene";
+    scene.title = "The scene, " + run.name;
+    scene.description =
+        "A cut through island, slab and sump at chosen moments: how full the sump is, how wide the pool, how high the "
+        "jet. The event list holds the numbers.";
+    const double widest = r_.pool ? std::sqrt(std::max(r_.pool->volume, 1e-9)) : 1.0;
+    for (const std::size_t i : moments(run)) scene.moments.push_back(moment(run, run.timeline[i], widest));
+    return html::chart_figure(scene, "Not to scale: the pool's width against its widest, the sump's fill by volume.");
+  }
+
+  [[nodiscard]] svg::SpillMoment moment(const IncidentRun& run, const studies::TimelineRow& row, double widest) const {
+    svg::SpillMoment out;
+    out.time = time_span(row.time);
+    out.words = row.words;
+    const double pool = held(run, row, Holder::slab), sump = held(run, row, Holder::sump);
+    out.pool = std::min(1.0, std::sqrt(std::max(0.0, pool)) / widest);
+    if (pool > 0.0) out.pool_text = volume(pool) + " on the slab";
+    if (r_.sump_brim) {
+      out.in_sump = sump / *r_.sump_brim;
+      out.sump_text = volume(sump) + " in the sump";
+    }
+    const bool open = row.flow > 0.0 && !r_.jets.empty() && run.steady_flow > 0.0;
+    if (open) {
+      const double share = std::min(1.0, row.flow / run.steady_flow);
+      out.jet = 0.15 * share;
+      out.jet_text = with_unit(Measure::flow, display_, row.flow) + " escaping";
+    }
+    const bool stays = r_.options.kind == studies::IncidentKind::crack ||
+                       r_.options.kind == studies::IncidentKind::sump_fire ||
+                       r_.options.kind == studies::IncidentKind::nozzle_left_open;
+    out.standing = stays;
+    return out;
+  }
+
+  // ---- bars -------------------------------------------------------------------------------------------
+
+  [[nodiscard]] std::string bars() const {
+    if (r_.barrier_table.size() < 2) return {};
+    svg::BarChart chart;
+    chart.id = id_ + "-barriers";
+    chart.title = "What escapes with every barrier, and without each";
+    chart.description =
+        "One bar for each case; its dark part leaves the containment. The table below holds the numbers.";
+    for (const studies::BarrierRow& row : r_.barrier_table) {
+      chart.bars.push_back({row.name, row.escaped, row.to_environment, volume(row.escaped)});
+    }
+    return html::chart_figure(chart, "The dark part of a bar leaves the containment.");
+  }
+
+  // ---- courses ----------------------------------------------------------------------------------------
+
+  [[nodiscard]] std::vector<double> in(Measure measure, const std::vector<double>& si) const {
+    std::vector<double> out;
+    for (const double v : si) out.push_back(shown_value(measure, display_, v));
+    return out;
+  }
+
+  [[nodiscard]] std::string axis(const char* words, Measure measure) const {
+    return std::string(words) + ", " + unit_label(measure, display_);
+  }
+
+  [[nodiscard]] std::string courses() const {
+    const IncidentRun& run = r_.runs.size() > 1 ? worst() : r_.runs.front();
+    if (run.chart.time.size() < 2) return {};
+    svg::TimeChart chart;
+    chart.id = id_ + "-courses";
+    chart.title = "Over time, " + run.name;
+    chart.description = "Flow, line pressure and volumes over one time axis whose first second is stretched.";
+    const auto course = [&](const char* name, const std::vector<double>& values, Measure measure, std::size_t dash) {
+      return svg::TimeSeries{name, run.chart.time, in(measure, values), dash};
+    };
+    svg::TimePanel flows{axis("Flow", Measure::flow),
+                         {course("escaping", run.chart.escaping, Measure::flow, 0),
+                          course("pumped", run.chart.pumped, Measure::flow, 1)}};
+    const bool others =
+        std::any_of(run.chart.elsewhere.begin(), run.chart.elsewhere.end(), [](double q) { return q > 0.0; });
+    if (others) flows.series.push_back(course("at hoses elsewhere", run.chart.elsewhere, Measure::flow, 3));
+    chart.panels.push_back(flows);
+    if (run.chart.pressure.size() == run.chart.time.size()) {
+      chart.panels.push_back(
+          {axis("Line pressure, gauge", Measure::pressure), {course("", run.chart.pressure, Measure::pressure, 0)}});
+    }
+    if (!run.chart.link_temperature.empty()) {
+      chart.panels.push_back({axis("Fusible link", Measure::temperature),
+                              {course("", run.chart.link_temperature, Measure::temperature, 0)}});
+    }
+    chart.panels.push_back(volumes(run));
+    std::size_t number_of = 0;
+    for (const studies::TimelineRow& row : run.timeline) {
+      ++number_of;
+      const bool inside = row.what != Happening::begins && row.what != Happening::counting_ends;
+      if (inside && chart.marks.size() < 12) chart.marks.push_back({row.time, std::to_string(number_of)});
+    }
+    return html::chart_figure(
+        chart, "Numbers above the panels are the lines of the event list. The first second takes a third of the axis.");
+  }
+
+  [[nodiscard]] svg::TimePanel volumes(const IncidentRun& run) const {
+    svg::TimePanel panel{axis("Volume", Measure::volume), {}};
+    std::size_t dash = 0;
+    for (std::size_t h = 0; h < run.holders.size(); ++h) {
+      const Holder holder = run.holders[h];
+      const bool outside = holder == Holder::sump || holder == Holder::slab || holder == Holder::ground ||
+                           holder == Holder::air || holder == Holder::interceptor || holder == Holder::spill_container;
+      const auto& held = run.chart.held[h];
+      if (!outside || held.empty() || !(*std::max_element(held.begin(), held.end()) > 0.0)) continue;
+      panel.series.push_back({studies::word(holder), run.chart.time, in(Measure::volume, held), dash++});
+    }
+    return panel;
+  }
+
+  // ---- spread -----------------------------------------------------------------------------------------
+
+  [[nodiscard]] std::string exceedance() const {
+    if (!r_.spread || r_.spread->exceeded.size() < 2) return {};
+    svg::BarChart chart;
+    chart.id = id_ + "-exceedance";
+    chart.title = "How often more than this escapes";
+    chart.description = "Share of all runs in which more than an amount escapes.";
+    const auto& s = *r_.spread;
+    for (std::size_t i = 0; i < s.exceeded.size(); i += 5) {
+      const double share = s.exceedance[i];
+      chart.bars.push_back({"more than " + volume(s.exceeded[i]), share, share, number(100.0 * share, 0) + " %"});
+    }
+    return html::chart_figure(chart, std::to_string(s.runs) + " runs with drawn inputs.");
+  }
+
+  const studies::IncidentResult& r_;
+  site::Display display_;
+  std::string id_;
+};
+
+}  // namespace
+
+std::string incident_drawings(const studies::IncidentResult& result, const site::Site& site) {
+  return Drawer(result, site).all();
+}
+
+}  // namespace forecourse::report

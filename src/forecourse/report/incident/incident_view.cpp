@@ -1,0 +1,101 @@
+#include "forecourse/report/incident/incident_view.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "forecourse/report/incident/incident_parts.h"
+
+namespace forecourse::report {
+
+using studies::IncidentResult;
+using studies::Spread;
+
+std::string shown(double si, const std::string& unit, site::Display display, Glyphs glyphs) {
+  if (unit == "s") return time_span(si, glyphs);
+  if (unit == "m3") return with_unit(Measure::volume, display, si, glyphs);
+  if (unit == "m2") return with_unit(si < 0.01 ? Measure::small_area : Measure::area, display, si, glyphs);
+  if (unit == "N") return with_unit(Measure::force, display, si, glyphs);
+  if (unit == "rad") return with_unit(Measure::angle, display, si, glyphs);
+  if (unit == "m3/s") {
+    const bool drip = shown_value(Measure::flow, display, si) < 0.5;
+    return with_unit(drip ? Measure::leak : Measure::flow, display, si, glyphs);
+  }
+  if (unit == "m/s") return with_unit(Measure::velocity, display, si, glyphs);
+  return default_value({"", si, unit, {}, {}, {}, false}, display, glyphs);
+}
+
+std::string shown(const Spread& spread, Measure measure, site::Display display, Glyphs glyphs) {
+  const std::string low = number(measure, display, spread.low, glyphs), high = number(measure, display, spread.high, glyphs);
+  if (spread.is_certain() || low == high) return with_unit(measure, display, spread.likely, glyphs);
+  return number(measure, display, spread.low, glyphs) + " to " + with_unit(measure, display, spread.high, glyphs);
+}
+
+std::string incident_title(const IncidentResult& result) {
+  std::string kind = studies::word(result.options.kind);
+  std::replace(kind.begin(), kind.end(), '-', ' ');
+  if (!kind.empty()) kind.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(kind.front())));
+  return kind + (result.at.empty() ? "" : " at " + result.at);
+}
+
+std::vector<std::string> incident_answer(const IncidentResult& result, site::Display display, Glyphs glyphs) {
+  if (!result.problem.empty()) return {"Not determined: " + result.problem + "."};
+  std::vector<std::string> out;
+  if (!result.first_line.empty()) out.push_back("Mind: " + result.first_line + ".");
+  if (result.runs.empty()) return out;
+  const studies::IncidentRun& run = result.runs.front();
+  out.push_back(shown(result.escaped, Measure::volume, display, glyphs) + " escapes, " +
+                shown(result.to_environment, Measure::volume, display, glyphs) +
+                " of it outside the containment, counted for " + time_span(run.counted, glyphs) + ".");
+  if (!result.escaped.is_certain()) {
+    const bool unsure = std::any_of(result.barriers.begin(), result.barriers.end(), [](const studies::BarrierState& b) {
+      return b.assurance == studies::Assurance::not_assured;
+    });
+    if (unsure) {
+      out.emplace_back("The low end: every barrier that is there acts. The high end: those that are not assured do not.");
+    }
+    if (result.drawn_for_range > 0) {
+      out.push_back("The range takes in the spread of the inputs, from the 5 % to the 95 % of " +
+                    std::to_string(result.drawn_for_range) + " runs with drawn inputs.");
+    }
+  }
+  if (run.isolated_at) {
+    out.push_back("Where every barrier that is there acts, nothing more comes out of the line after " +
+                  time_span(*run.isolated_at, glyphs) + ".");
+  } else {
+    out.push_back("Where every barrier that is there acts, fuel still comes out of the line when counting ends.");
+  }
+  if (run.reportable) {
+    out.emplace_back(
+        "More than 25 gal leave the containment: to be reported within 24 hours (40 CFR 280.53), and sooner "
+        "where the local authority asks it.");
+  }
+  return out;
+}
+
+std::vector<IncidentPart> incident_parts(const IncidentResult& result, site::Display display, Glyphs glyphs) {
+  const PartWriter write(result, display, glyphs);
+  std::vector<IncidentPart> parts;
+  const auto add = [&](IncidentPart part) {
+    const bool empty = part.sentences.empty() && part.tables.empty() && part.items.empty();
+    if (!empty) parts.push_back(std::move(part));
+  };
+  add(write.barriers());
+  add(write.barrier_table());
+  add(write.events());
+  add(write.ledger());
+  add(write.open_ends());
+  add(write.crack());
+  add(write.drive_off());
+  add(write.fire());
+  add(write.overfill());
+  add(write.jets());
+  add(write.pool());
+  add(write.spread());
+  add(write.cause_effect());
+  add(write.return_to_service());
+  add(write.inputs());
+  add(write.warnings());
+  return parts;
+}
+
+}  // namespace forecourse::report

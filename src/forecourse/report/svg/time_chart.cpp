@@ -1,0 +1,149 @@
+#include "forecourse/report/svg/time_chart.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "forecourse/report/svg/shapes.h"
+
+namespace forecourse::report::svg {
+namespace {
+
+constexpr double panel_height = 120.0;
+constexpr double panel_gap = 40.0;
+constexpr double top = 22.0;
+constexpr double foot_room = 34.0;
+constexpr double first_share = 1.0 / 3.0;  // of the axis, for the first second
+
+constexpr std::array<const char*, 4> dashes{"", " stroke-dasharray=\"7 4\"", " stroke-dasharray=\"4 3\"",
+                                            " stroke-dasharray=\"1.5 3\""};
+
+double end_of(const TimeChart& chart) {
+  double end = 1.0;
+  for (const TimePanel& panel : chart.panels) {
+    for (const TimeSeries& series : panel.series) {
+      if (!series.time.empty()) end = std::max(end, series.time.back());
+    }
+  }
+  return end;
+}
+
+class Drawing {
+ public:
+  explicit Drawing(const TimeChart& chart) : c_(chart), end_(end_of(chart)), begin_(chart.width < wide ? 40.0 : 58.0) {}
+
+  std::string draw() const {
+    const double height =
+        top + static_cast<double>(c_.panels.size()) * (panel_height + panel_gap) - panel_gap + foot_room;
+    std::string out = open(c_.id, c_.width, height, c_.title, c_.description);
+    for (std::size_t i = 0; i < c_.panels.size(); ++i) out += panel(i);
+    return out + marks() + time_axis() + "</svg>\n";
+  }
+
+ private:
+  [[nodiscard]] double x(double time) const { return begin_ + time_place(time, end_) * (right() - begin_); }
+  [[nodiscard]] double right() const { return c_.width - 12.0; }
+  [[nodiscard]] double head(std::size_t i) const { return top + static_cast<double>(i) * (panel_height + panel_gap); }
+
+  [[nodiscard]] std::string panel(std::size_t i) const {
+    const TimePanel& panel = c_.panels[i];
+    double low = 0.0, high = 0.0;
+    for (const TimeSeries& series : panel.series) {
+      for (const double v : series.value) {
+        low = std::min(low, v);
+        high = std::max(high, v);
+      }
+    }
+    const std::vector<double> ticks = axis_marks(low, high > low ? high : low + 1.0, 4);
+    const auto y = [&](double value) {
+      return head(i) + panel_height * (1.0 - (value - ticks.front()) / (ticks.back() - ticks.front()));
+    };
+    std::string out = label({0.0, head(i) - 8.0}, panel.axis, "axis-title");
+    for (const double tick : ticks) {
+      out += line({begin_, y(tick)}, {right(), y(tick)}, tick == 0.0 ? "zero" : "grid");
+      out += label({begin_ - 8.0, y(tick) + 4.0}, mark_text(tick, ticks), "tick");
+    }
+    for (const TimeSeries& series : panel.series) out += course(series, y);
+    return out;
+  }
+
+  template <class Y>
+  [[nodiscard]] std::string course(const TimeSeries& series, const Y& y) const {
+    std::vector<Point> corners;
+    for (std::size_t k = 0; k < series.time.size(); ++k) {
+      if (std::isfinite(series.value[k])) corners.push_back({x(series.time[k]), y(series.value[k])});
+    }
+    if (corners.size() < 2) return {};
+    std::string out = "<polyline class=\"grade\"" + std::string(dashes[std::min<std::size_t>(series.dash, 3)]) +
+                      " points=\"" + points(corners) + "\"/>\n";
+    const Point last = corners.back();
+    return out + label({last.x - 4.0, std::max(last.y - 6.0, top)}, series.name, "reading before");
+  }
+
+  [[nodiscard]] std::string marks() const {
+    std::string out;
+    const double foot = head(c_.panels.size() - 1) + panel_height;
+    double free_from = 0.0;
+    for (const TimeMark& mark : c_.marks) {
+      const double at = x(mark.time);
+      out += line({at, top - 4.0}, {at, foot}, "drop");
+      const double room = 8.0 * static_cast<double>(length(mark.name)) + 6.0;
+      if (at - 0.5 * room < free_from) continue;
+      out += label({at, top - 8.0}, mark.name, "tick-top");
+      free_from = at + 0.5 * room;
+    }
+    return out;
+  }
+
+  [[nodiscard]] std::string time_axis() const {
+    struct Tick {
+      double time;
+      const char* text;
+    };
+    constexpr std::array<Tick, 12> ticks{{{0.0, "0"},
+                                          {0.5, "0.5 s"},
+                                          {1.0, "1 s"},
+                                          {10.0, "10 s"},
+                                          {60.0, "1 min"},
+                                          {600.0, "10 min"},
+                                          {3600.0, "1 h"},
+                                          {36000.0, "10 h"},
+                                          {86400.0, "1 d"},
+                                          {864000.0, "10 d"},
+                                          {2592000.0, "30 d"},
+                                          {31536000.0, "1 y"}}};
+    const double foot = head(c_.panels.size() - 1) + panel_height;
+    std::string out;
+    double free_from = -100.0;
+    for (const Tick& tick : ticks) {
+      if (tick.time > end_ * (1.0 + 1e-9)) break;
+      const double at = x(tick.time);
+      out += line({at, foot}, {at, foot + 5.0}, "zero");
+      if (at < free_from) continue;
+      out += label({at, foot + 18.0}, tick.text, "tick-top");
+      free_from = at + 46.0;
+    }
+    return out;
+  }
+
+  const TimeChart& c_;
+  double end_;
+  double begin_;
+};
+
+}  // namespace
+
+double time_place(double time, double end) {
+  if (end <= 1.0) return end > 0.0 ? std::clamp(time / end, 0.0, 1.0) : 0.0;
+  if (time <= 1.0) return first_share * std::max(0.0, time);
+  return first_share + (1.0 - first_share) * std::log(std::min(time, end)) / std::log(end);
+}
+
+std::string draw(const TimeChart& chart) {
+  const bool any = std::any_of(chart.panels.begin(), chart.panels.end(), [](const TimePanel& panel) {
+    return std::any_of(panel.series.begin(), panel.series.end(), [](const TimeSeries& s) { return s.time.size() > 1; });
+  });
+  return any ? Drawing(chart).draw() : std::string();
+}
+
+}  // namespace forecourse::report::svg

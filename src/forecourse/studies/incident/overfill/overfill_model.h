@@ -1,0 +1,49 @@
+#pragma once
+
+#include <span>
+
+#include "forecourse/solvers/sequence/model.h"
+#include "forecourse/studies/incident/overfill/overfill_case.h"
+
+namespace forecourse::studies::overfilling {
+
+namespace seq = solvers::sequence;
+
+/// A drop as a sequence: truck, hose, tank, spill container, slab. See docs/theory/overfill.md.
+class Model {
+ public:
+  enum Compartment { truck, hose, tank, container, slab, compartments_count };
+  enum Link { dropping, draining, overflowing, running_over, links_count };
+  enum Guard { restricts, closes, alarms, fills, container_full, truck_empty, hose_empty, guards_count };
+  enum Flag { restricting, closed, driver_shut, full, spilling_over, empty };
+  enum Timed { driver, stopped };
+  enum Kind { shutting, telling };
+  enum Cause { drops, drains, overflows, runs_over, spilled };
+
+  explicit Model(const Case& given)
+      : c_(&given), capacity_(parts::volume_at_depth(given.tank, parts::full_depth(given.tank))) {}
+
+  static constexpr int compartments() { return compartments_count; }
+  static constexpr int links() { return links_count; }
+  static constexpr int auxiliaries() { return 0; }
+  static constexpr int guard_count() { return guards_count; }
+  [[nodiscard]] static seq::LinkEnds ends(int link);
+  [[nodiscard]] static seq::GuardRule guard_rule(int guard);
+
+  void flows(double t, const seq::SequenceView& v, std::span<double> q, std::span<double> rate) const;
+  void guards(double t, const seq::SequenceView& v, std::span<const double> q, std::span<double> value) const;
+  void on_event(const seq::Event& event, seq::Mutator& m) const;
+  [[nodiscard]] seq::SequenceStart start() const;
+
+  /// Flow out of the truck with nothing shut [m3/s].
+  [[nodiscard]] double open_flow(double in_truck, double in_tank) const;
+  [[nodiscard]] double capacity() const { return capacity_; }
+
+ private:
+  void driver_acts(seq::Mutator& m) const;
+
+  const Case* c_;
+  double capacity_;
+};
+
+}  // namespace forecourse::studies::overfilling
