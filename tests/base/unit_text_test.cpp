@@ -138,6 +138,18 @@ TEST(UnitText, ReadsTheFormsOfASiteFile) {
       {"14.7 psia", AbsolutePressure::kind(), 14.7 * psi},
       {"101.3 kPa", AbsolutePressure::kind(), 101300.0},
       {"1.5 kW", Power::kind(), 1500.0},
+      {"45 lbf/in", Stiffness::kind(), 45 * 4.4482216152605 / 0.0254},
+      {"45 lbf/ft", Stiffness::kind(), 45 * 4.4482216152605 / 0.3048},
+      {"8 kN/m", Stiffness::kind(), 8000.0},
+      {"3300 lbf.ft", Moment::kind(), 3300 * 4.4482216152605 * 0.3048},
+      {"3300 lbf ft", Moment::kind(), 3300 * 4.4482216152605 * 0.3048},
+      {"4.5 kN.m", Moment::kind(), 4500.0},
+      {"5 ft/s2", Acceleration::kind(), 5 * 0.3048},
+      {"1.5 m/s^2", Acceleration::kind(), 1.5},
+      {"20 mL/psi", Compliance::kind(), 20e-6 / psi},
+      {"0.3 L/bar", Compliance::kind(), 0.3e-3 / 1e5},
+      {"3e-9 m3/Pa", Compliance::kind(), 3e-9},
+      {"30 deg", Angle::kind(), 3.14159265358979323846 / 6.0},
   };
   for (const Row& row : rows) expect_value(row);
 }

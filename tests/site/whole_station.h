@@ -53,7 +53,7 @@ installed = 2011-06-20
   diameter = "42 in"
   depth = "48 in"
   sensor = { id = "S1", height = "1 in", kind = "float", tested = 2026-01-10 }
-  seal = [{ id = "S1.north", height = "14 in", tight = true }, { height = "16 in" }]
+  seal = [{ id = "S1.north", height = "14 in", tight = true }, { height = "16 in", opening = "0.1 in2" }]
   [[tank.fill]]
   at = "4 ft"
   bore = "4.03 in"
@@ -188,15 +188,24 @@ position = ["190 ft", "0 ft"]
 elevation = "6 in"
 sump = { kind = "tapered", floor = ["14 in", "26 in"], top = ["18 in", "40 in"], depth = "36 in", parts_share = "5 %", sensor_height = "1.5 in", lowest_seal = "11 in" }
 stabilizer_bar = true
+mass = "500 lb"
+base_width = "24 in"
+anchorage = "3300 lbf.ft"
+outlet_height = "6 ft"
   [[dispenser.inlet]]
   product = "regular"
   connection = "tee"
   connection_loss = 1.1
   riser = { length = "3 ft 6 in", bore = "1.61 in", loss = 3.3 }
-  shear_valve = { poppet = "double", anchored = true, groove_elevation = "0 in", fusible_link = "165 degF", tested = 2026-03-12 }
+  shear_valve = { poppet = "double", anchored = true, groove_elevation = "0 in", fusible_link = "165 degF", tested = 2026-03-12, crack_trip = true, trip_volume = "200 mL", trip_pressure = "5 psi", response_index = 100, conduction = 0.8, link_height = "30 in", closing = { delay = "0.05 s", points = [["0 s", "100 %"], ["0.1 s", "40 %"], ["0.2 s", "0 %"]] }, seat_leak = { rate = "0.1 gph", at = "30 psi" } }
   filter = "illustrative-filter"
+  loss_to_groove = { k = 3.7, bore = "1.61 in" }
+  discharge_loss = 1.0
+  liquid_above = "1.5 gal"
+  drains = "60 %"
   [[dispenser.inlet]]
   product = "premium"
+  shear_valve = { groove_lift = "8 ft", closing = { equivalent_time = "0.1 s" } }
   [[dispenser.inlet]]
   product = "diesel"
   [[dispenser.hose]]
@@ -205,8 +214,10 @@ stabilizer_bar = true
   outlet_elevation = "3 ft 6 in"
   meter = { loss = { points = [["5 gpm", "0.8 psi"], ["10 gpm", "3 psi"]] } }
   whip = "30 in"
-  curb = { length = "9 ft", bore = "0.75 in" }
+  curb = { length = "9 ft", bore = "0.75 in", stiffness = "45 lbf/in", strength = "600 lbf" }
   breakaway = "illustrative-three-quarter"
+  parting = { pull = "150 lbf", poppet = "double", reconnectable = true, friction = 0.1, tested = 2026-01-15 }
+  nozzle_pull_out = "400 lbf"
   nozzle = { shelf = "illustrative-three-quarter-nozzle" }
   limiter = "10 gpm"
   [[dispenser.hose]]
@@ -259,6 +270,57 @@ throughput = [{ product = "regular", per_month = "90000 gal" }]
 open = [["D1.a"], ["D1.a", "D1.d"]]
 order = ["D1.d", "D1.a"]
 keep = "8 gpm"
+
+[forecourt]
+slope = "1 %"
+film = "2 mm"
+drains_to = "interceptor"
+drain_distance = "30 ft"
+interceptor_volume = "500 gal"
+
+[[incident]]
+kind = "struck"
+at = "D1"
+open = ["D1.d"]
+stop_at = "45 s"
+stop_by = "E1"
+counts_until = "10 min"
+line_compliance = "20 mL/psi"
+into_sump = "30 %"
+sensor_dead_for = "2 s"
+
+[[incident]]
+id = "seep"
+kind = "crack"
+at = "D1.regular"
+reading = [{ rate = "3 gph", at = "10 psi" }, { rate = "6 gph", at = "30 psi" }]
+runs_for = "90 s"
+rests_for = "210 s"
+
+[[incident]]
+kind = "drive-off"
+at = "D1.a"
+vehicle = { acceleration = "5 ft/s2", slack = "2 ft", angle = "30 deg", nozzle_height = "30 in", distance = "4 ft" }
+
+[[incident]]
+kind = "sump-fire"
+at = "D1"
+fire = { diameter = "20 in", gas_temperature = "900 degC", gas_speed = "3 m/s", start_temperature = "70 degF", link_above = "24 in" }
+
+[[incident]]
+kind = "overfill"
+at = "T1"
+delivery = "usual"
+driver_acts_in = "20 s"
+ordered = "3000 gal"
+
+[[incident]]
+kind = "line-break"
+at = "trunk"
+along = "50 %"
+open_area = "0.5 in2"
+discharge_coefficient = 0.61
+pump_runs = false
 )";
 
 }  // namespace forecourse::site

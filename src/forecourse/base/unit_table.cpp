@@ -167,6 +167,9 @@ constexpr auto nouns = std::to_array<DimensionNoun>({
     {{{0, 0, 0, -1}}, kinds::Expansion::kind.noun},
     {{{0, 2, -2, -1}}, kinds::SpecificHeat::kind.noun},
     {{{1, -2, -2, 0}}, kinds::UnitWeight::kind.noun},
+    {{{1, 0, -2, 0}}, kinds::Stiffness::kind.noun},
+    {{{0, 1, -2, 0}}, kinds::Acceleration::kind.noun},
+    {{{-1, 4, 2, 0}}, kinds::Compliance::kind.noun},
 });
 
 }  // namespace

@@ -33,6 +33,7 @@ using TankShape = std::variant<LevelCylinder, UprightTank, DipChart>;
 
 /// Depth of the liquid when the tank is full.
 /// \return [m]
+/// \error none
 /// \source closed form
 [[nodiscard]] double full_depth(const TankShape& shape);
 
@@ -47,6 +48,7 @@ using TankShape = std::variant<LevelCylinder, UprightTank, DipChart>;
 /// \param volume [m3]
 /// \return [m]
 /// \error 1e-12 of the full depth
+/// \source closed form, inverted by halving
 [[nodiscard]] double depth_of_volume(const TankShape& shape, double volume);
 
 }  // namespace forecourse::parts

@@ -32,10 +32,13 @@ class Drawer {
 
   // ---- the scene --------------------------------------------------------------------------------------
 
-  /// The run that shows most: of those told, the one in which the most escapes.
-  [[nodiscard]] const IncidentRun& worst() const {
-    return *std::max_element(r_.runs.begin(), r_.runs.end(),
-                             [](const IncidentRun& a, const IncidentRun& b) { return a.escaped < b.escaped; });
+  /// The run that shows most: the first that lacks one barrier and in which more escapes than in the told one.
+  [[nodiscard]] const IncidentRun& shown_run() const {
+    for (const IncidentRun& run : r_.runs) {
+      if (run.missing.size() == r_.runs.front().missing.size() + 1 && run.escaped > 1.2 * r_.runs.front().escaped)
+        return run;
+    }
+    return r_.runs.front();
   }
 
   static double held(const IncidentRun& run, const studies::TimelineRow& row, Holder holder) {
@@ -64,15 +67,17 @@ class Drawer {
   [[nodiscard]] std::string scene() const {
     const bool drawn =
         r_.options.kind != studies::IncidentKind::overfill && r_.options.kind != studies::IncidentKind::line_break;
-    if (!drawn || !(worst().escaped > 0.0)) return {};
-    const IncidentRun& run = worst();
+    const IncidentRun& run = shown_run();
+    if (!drawn || !(run.escaped > 0.0)) return {};
     svg::SpillScene scene;
     scene.id = id_ + "-scene";
     scene.title = "The scene, " + run.name;
     scene.description =
         "A cut through island, slab and sump at chosen moments: how full the sump is, how wide the pool, how high the "
         "jet. The event list holds the numbers.";
-    const double widest = r_.pool ? std::sqrt(std::max(r_.pool->volume, 1e-9)) : 1.0;
+    double most = 1e-9;
+    for (const studies::TimelineRow& row : run.timeline) most = std::max(most, held(run, row, Holder::slab));
+    const double widest = std::sqrt(most);
     for (const std::size_t i : moments(run)) scene.moments.push_back(moment(run, run.timeline[i], widest));
     return html::chart_figure(scene, "Not to scale: the pool's width against its widest, the sump's fill by volume.");
   }
@@ -129,7 +134,7 @@ class Drawer {
   }
 
   [[nodiscard]] std::string courses() const {
-    const IncidentRun& run = r_.runs.size() > 1 ? worst() : r_.runs.front();
+    const IncidentRun& run = shown_run();
     if (run.chart.time.size() < 2) return {};
     svg::TimeChart chart;
     chart.id = id_ + "-courses";
@@ -181,7 +186,7 @@ class Drawer {
   // ---- spread -----------------------------------------------------------------------------------------
 
   [[nodiscard]] std::string exceedance() const {
-    if (!r_.spread || r_.spread->exceeded.size() < 2) return {};
+    if (!r_.spread || r_.spread->exceeded.size() < 2 || r_.spread->weights.empty()) return {};
     svg::BarChart chart;
     chart.id = id_ + "-exceedance";
     chart.title = "How often more than this escapes";

@@ -25,7 +25,8 @@ std::string shown(double si, const std::string& unit, site::Display display, Gly
 }
 
 std::string shown(const Spread& spread, Measure measure, site::Display display, Glyphs glyphs) {
-  const std::string low = number(measure, display, spread.low, glyphs), high = number(measure, display, spread.high, glyphs);
+  const std::string low = number(measure, display, spread.low, glyphs),
+                    high = number(measure, display, spread.high, glyphs);
   if (spread.is_certain() || low == high) return with_unit(measure, display, spread.likely, glyphs);
   return number(measure, display, spread.low, glyphs) + " to " + with_unit(measure, display, spread.high, glyphs);
 }
@@ -51,7 +52,8 @@ std::vector<std::string> incident_answer(const IncidentResult& result, site::Dis
       return b.assurance == studies::Assurance::not_assured;
     });
     if (unsure) {
-      out.emplace_back("The low end: every barrier that is there acts. The high end: those that are not assured do not.");
+      out.emplace_back(
+          "The low end: every barrier that is there acts. The high end: those that are not assured do not.");
     }
     if (result.drawn_for_range > 0) {
       out.push_back("The range takes in the spread of the inputs, from the 5 % to the 95 % of " +

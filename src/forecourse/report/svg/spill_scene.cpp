@@ -59,7 +59,7 @@ std::string draw(const SpillScene& scene) {
   if (scene.moments.empty()) return {};
   const bool beside = scene.width >= wide;
   const std::size_t count = std::min<std::size_t>(scene.moments.size(), 4);
-  constexpr double text_room = 26.0;
+  constexpr double text_room = 42.0;
   const double height = cell_height + text_room;
   const double width = beside ? scene.width / static_cast<double>(count) : scene.width;
   const double total = beside ? height : height * static_cast<double>(count);

@@ -11,7 +11,7 @@ namespace {
 
 constexpr double panel_height = 120.0;
 constexpr double panel_gap = 40.0;
-constexpr double top = 22.0;
+constexpr double top = 40.0;
 constexpr double foot_room = 34.0;
 constexpr double first_share = 1.0 / 3.0;  // of the axis, for the first second
 
@@ -64,6 +64,23 @@ class Drawing {
       out += label({begin_ - 8.0, y(tick) + 4.0}, mark_text(tick, ticks), "tick");
     }
     for (const TimeSeries& series : panel.series) out += course(series, y);
+    return out + legend(panel, head(i) - 8.0);
+  }
+
+  /// Name and stroke of each series, from the right, in the line of the axis's title.
+  [[nodiscard]] std::string legend(const TimePanel& panel, double y) const {
+    constexpr double sample = 26.0, character = 6.6, gap = 18.0;
+    std::string out;
+    double x = right();
+    for (auto series = panel.series.rbegin(); series != panel.series.rend(); ++series) {
+      if (series->name.empty()) continue;
+      const double text = character * static_cast<double>(length(series->name));
+      out += label({x - text, y}, series->name, "bar-name");
+      x -= text + 6.0;
+      out += "<polyline class=\"grade\"" + std::string(dashes[std::min<std::size_t>(series->dash, 3)]) + " points=\"" +
+             points({{x - sample, y - 4.0}, {x, y - 4.0}}) + "\"/>\n";
+      x -= sample + gap;
+    }
     return out;
   }
 
@@ -74,10 +91,8 @@ class Drawing {
       if (std::isfinite(series.value[k])) corners.push_back({x(series.time[k]), y(series.value[k])});
     }
     if (corners.size() < 2) return {};
-    std::string out = "<polyline class=\"grade\"" + std::string(dashes[std::min<std::size_t>(series.dash, 3)]) +
-                      " points=\"" + points(corners) + "\"/>\n";
-    const Point last = corners.back();
-    return out + label({last.x - 4.0, std::max(last.y - 6.0, top)}, series.name, "reading before");
+    return "<polyline class=\"grade\"" + std::string(dashes[std::min<std::size_t>(series.dash, 3)]) + " points=\"" +
+           points(corners) + "\"/>\n";
   }
 
   [[nodiscard]] std::string marks() const {
@@ -86,10 +101,10 @@ class Drawing {
     double free_from = 0.0;
     for (const TimeMark& mark : c_.marks) {
       const double at = x(mark.time);
-      out += line({at, top - 4.0}, {at, foot}, "drop");
+      out += line({at, top - 22.0}, {at, foot}, "drop");
       const double room = 8.0 * static_cast<double>(length(mark.name)) + 6.0;
       if (at - 0.5 * room < free_from) continue;
-      out += label({at, top - 8.0}, mark.name, "tick-top");
+      out += label({at, top - 26.0}, mark.name, "tick-top");
       free_from = at + 0.5 * room;
     }
     return out;
@@ -120,7 +135,8 @@ class Drawing {
       const double at = x(tick.time);
       out += line({at, foot}, {at, foot + 5.0}, "zero");
       if (at < free_from) continue;
-      out += label({at, foot + 18.0}, tick.text, "tick-top");
+      const bool at_edge = at > right() - 16.0;
+      out += label({at_edge ? right() : at, foot + 18.0}, tick.text, at_edge ? "tick" : "tick-top");
       free_from = at + 46.0;
     }
     return out;

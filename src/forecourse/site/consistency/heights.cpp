@@ -20,10 +20,10 @@ constexpr double largest_mismatch = 0.2;  // share by which a length may differ 
 
 std::string in_feet(double meters) { return show_quantity(meters, "ft"); }
 
-/// The tanks of known level that a hose can be fed from.
-std::vector<const Tank*> feeding_tanks(const Supply& supply, const Dispenser& dispenser, const Hose& hose) {
+/// The tanks of known level from which a dispenser is fed with these products.
+std::vector<const Tank*> feeding_tanks(const Supply& supply, const Dispenser& dispenser,
+                                       const std::vector<std::string>& products) {
   std::vector<const Tank*> tanks;
-  const std::vector<std::string> products = products_of(hose);
   const std::vector<const InletPlace*> inlets = supply.inlets_of(dispenser);
   for (const Source& source : supply.sources()) {
     if (source.tank == nullptr || !liquid_level(*source.tank)) continue;
@@ -36,16 +36,22 @@ std::vector<const Tank*> feeding_tanks(const Supply& supply, const Dispenser& di
   return tanks;
 }
 
-void check_lift(const Hose& hose, const std::vector<const Tank*>& tanks, Findings& findings) {
+/// A height above the liquid that is one height only when all tanks stand at one level.
+struct HeightAboveLiquid {
+  std::string words;  ///< "the lift of hose 'D1.a'"
+  SourceSpan where{};
+  std::string hint;
+};
+
+void check_one_level(const HeightAboveLiquid& height, const std::vector<const Tank*>& tanks, Findings& findings) {
   for (std::size_t i = 1; i < tanks.size(); ++i) {
     const double difference = *liquid_level(*tanks[i]) - *liquid_level(*tanks[0]);
     if (std::abs(difference) <= same_level) continue;
     Diagnostic& d = findings.error(
-        hose.lift->where,
-        fmt::format(
-            "the lift of hose '{}' has no one liquid level to start from: those in tanks '{}' and '{}' are {} apart",
-            hose.id.text, tanks[0]->id.text, tanks[i]->id.text, in_feet(std::abs(difference))),
-        "give outlet_elevation instead of lift");
+        height.where,
+        fmt::format("{} has no one liquid level to start from: those in tanks '{}' and '{}' are {} apart", height.words,
+                    tanks[0]->id.text, tanks[i]->id.text, in_feet(std::abs(difference))),
+        height.hint);
     relate(d, tanks[0]->where, fmt::format("tank '{}'", tanks[0]->id.text));
     relate(d, tanks[i]->where, fmt::format("tank '{}'", tanks[i]->id.text));
     return;
@@ -67,9 +73,11 @@ void check_height(const Hose& hose, double above, SourceSpan where, bool above_g
 void check_hose_height(const Supply& supply, bool above_ground, const Dispenser& dispenser, const Hose& hose,
                        Findings& findings) {
   if (!hose.lift && !hose.outlet_elevation) return;
-  const std::vector<const Tank*> tanks = feeding_tanks(supply, dispenser, hose);
+  const std::vector<const Tank*> tanks = feeding_tanks(supply, dispenser, products_of(hose));
   if (hose.lift) {
-    check_lift(hose, tanks, findings);
+    check_one_level({fmt::format("the lift of hose '{}'", hose.id.text), hose.lift->where,
+                     "give outlet_elevation instead of lift"},
+                    tanks, findings);
     check_height(hose, hose.lift->likely.si(), hose.lift->where, above_ground, findings);
     return;
   }
@@ -77,6 +85,13 @@ void check_hose_height(const Supply& supply, bool above_ground, const Dispenser&
     check_height(hose, hose.outlet_elevation->likely.si() - *liquid_level(*tank), hose.outlet_elevation->where,
                  tank->above_ground.value_or(false), findings);
   }
+}
+
+void check_groove_height(const Supply& supply, const Dispenser& dispenser, const Inlet& inlet, Findings& findings) {
+  if (!inlet.shear_valve || !inlet.shear_valve->groove_lift) return;
+  check_one_level({fmt::format("the lift of the shear groove at '{}'", place_name(dispenser, inlet)),
+                   inlet.shear_valve->groove_lift->where, "give groove_elevation instead of groove_lift"},
+                  feeding_tanks(supply, dispenser, {inlet.product.text}), findings);
 }
 
 /// Every place with a position on plan.
@@ -151,6 +166,7 @@ void check_heights(const Site& site, const Supply& supply, Findings& findings) {
                                         [](const Tank& tank) { return tank.above_ground.value_or(false); });
   for (const Dispenser& dispenser : site.dispensers) {
     for (const Hose& hose : dispenser.hoses) check_hose_height(supply, above_ground, dispenser, hose, findings);
+    for (const Inlet& inlet : dispenser.inlets) check_groove_height(supply, dispenser, inlet, findings);
   }
 }
 

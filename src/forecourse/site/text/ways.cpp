@@ -69,10 +69,10 @@ void check_coefficients(const ReadRun& run, const PumpCurve& curve) {
 }
 
 /// Two keys of which only one may be given; told at the one that was written last.
-void tell_both(const ReadRun& run, const Hose& hose, std::string_view a, SourceSpan where_a, std::string_view b,
+void tell_both(const ReadRun& run, std::string_view owner, std::string_view a, SourceSpan where_a, std::string_view b,
                SourceSpan where_b) {
   const bool a_first = where_a.begin < where_b.begin;
-  run.error(a_first ? where_b : where_a, fmt::format("hose '{}' has both '{}' and '{}'", hose.id.text, a, b),
+  run.error(a_first ? where_b : where_a, fmt::format("{} has both '{}' and '{}'", owner, a, b),
             "keep one of them");
   run.diagnostics.back().related.push_back(
       {Severity::note, fmt::format("'{}'", a_first ? a : b), a_first ? where_a : where_b, "", {}});
@@ -152,6 +152,44 @@ bool is_below(const EnteredLoss& a, const EnteredLoss& b) {
   });
 }
 
+/// Two readings of a crack at most, that rise with pressure; two give the exponent.
+void check_crack_readings(const ReadRun& run, const IncidentRequest& request) {
+  const auto& readings = request.readings;
+  if (readings.size() > 2) {
+    run.error(readings[2].where, fmt::format("a crack takes two readings at most, but {} are written", readings.size()),
+              "keep the two whose pressures lie farthest apart");
+  }
+  if (readings.size() < 2) return;
+  if (readings[0].at && readings[1].at && readings[0].rate && readings[1].rate) {
+    const double pressure = readings[1].at->likely.si() - readings[0].at->likely.si();
+    const double rate = readings[1].rate->likely.si() - readings[0].rate->likely.si();
+    if (pressure == 0.0) {
+      run.error(readings[1].where, "both readings of the crack were taken at one pressure",
+                "take the second at another pressure, or keep one and give exponent");
+    } else if (pressure * rate <= 0.0) {
+      run.error(readings[1].where, "the crack does not leak more at the higher pressure", "check the readings");
+    }
+  }
+  if (request.exponent) {
+    run.error(request.exponent->where, "two readings give the exponent already", "leave out exponent, or one reading");
+  }
+}
+
+/// A pump's cycle is its share of the time, or how long it runs and rests.
+void check_pump_cycle(const ReadRun& run, const IncidentRequest& request) {
+  if (request.running_share && (request.runs_for || request.rests_for)) {
+    const bool runs = request.runs_for.has_value();
+    tell_both(run, "the incident", "running_share", request.running_share->where, runs ? "runs_for" : "rests_for",
+              runs ? request.runs_for->where : request.rests_for->where);
+    return;
+  }
+  if (!run.complete || request.runs_for.has_value() == request.rests_for.has_value()) return;
+  const auto& given = request.runs_for ? request.runs_for : request.rests_for;
+  run.error(given->where,
+            fmt::format("the cycle of the pump has no '{}'", request.runs_for ? "rests_for" : "runs_for"),
+            "give runs_for with rests_for, or running_share");
+}
+
 }  // namespace
 
 void check_table(const ReadRun& run, const EnteredLoss& loss) {
@@ -190,11 +228,12 @@ void check_table(const ReadRun& run, const PumpCurve& curve) {
 }
 
 void check_table(const ReadRun& run, const Hose& hose) {
+  const std::string owner = fmt::format("hose '{}'", hose.id.text);
   if (hose.lift && hose.outlet_elevation) {
-    tell_both(run, hose, "lift", hose.lift->where, "outlet_elevation", hose.outlet_elevation->where);
+    tell_both(run, owner, "lift", hose.lift->where, "outlet_elevation", hose.outlet_elevation->where);
   }
   if (!hose.product.empty() && !hose.blend.empty()) {
-    tell_both(run, hose, "product", hose.product.where, "blend", hose.blend.front().where);
+    tell_both(run, owner, "product", hose.product.where, "blend", hose.blend.front().where);
   }
   if (hose.product.empty() && hose.blend.empty() && run.complete) {
     run.error(hose.where, fmt::format("hose '{}' has no 'product'", hose.id.text),
@@ -307,34 +346,18 @@ void check_table(const ReadRun& run, const LeakReading& reading) {
 
 void check_table(const ReadRun& run, const ShearValve& valve) {
   if (!valve.groove_elevation || !valve.groove_lift) return;
-  const bool lift_last = valve.groove_elevation->where.begin < valve.groove_lift->where.begin;
-  run.error(lift_last ? valve.groove_lift->where : valve.groove_elevation->where,
-            "the shear valve has both 'groove_elevation' and 'groove_lift'", "keep one of them");
+  tell_both(run, "the shear valve", "groove_elevation", valve.groove_elevation->where, "groove_lift",
+            valve.groove_lift->where);
+}
+
+void check_table(const ReadRun& run, const Vehicle& vehicle) {
+  if (!vehicle.speed || !vehicle.acceleration) return;
+  tell_both(run, "the vehicle", "acceleration", vehicle.acceleration->where, "speed", vehicle.speed->where);
 }
 
 void check_table(const ReadRun& run, const IncidentRequest& request) {
-  const auto& readings = request.readings;
-  if (readings.size() > 2) {
-    run.error(readings[2].where, fmt::format("a crack takes two readings at most, but {} are written", readings.size()),
-              "keep the two whose pressures lie farthest apart");
-  }
-  if (readings.size() >= 2 && readings[0].at && readings[1].at && readings[0].rate && readings[1].rate) {
-    const double pressure = readings[1].at->likely.si() - readings[0].at->likely.si();
-    const double rate = readings[1].rate->likely.si() - readings[0].rate->likely.si();
-    if (pressure == 0.0) {
-      run.error(readings[1].where, "both readings of the crack were taken at one pressure",
-                "take the second at another pressure, or keep one and give exponent");
-    } else if (pressure * rate <= 0.0) {
-      run.error(readings[1].where, "the crack leaks less at the higher pressure", "check the readings");
-    }
-    if (request.exponent) {
-      run.error(request.exponent->where, "two readings give the exponent already",
-                "leave out exponent, or one reading");
-    }
-  }
-  if (request.vehicle && request.vehicle->speed && request.vehicle->acceleration) {
-    run.error(request.vehicle->speed->where, "a vehicle has both 'speed' and 'acceleration'", "keep one of them");
-  }
+  check_crack_readings(run, request);
+  check_pump_cycle(run, request);
 }
 
 }  // namespace forecourse::site

@@ -35,7 +35,9 @@ void check_table(const ReadRun& run, const ValveClosing& closing);
 void check_table(const ReadRun& run, const LeakReading& reading);
 /// The groove's height is given once.
 void check_table(const ReadRun& run, const ShearValve& valve);
-/// Two readings at most, at two pressures, that rise with it.
+/// Not both an acceleration and a speed.
+void check_table(const ReadRun& run, const Vehicle& vehicle);
+/// Two readings of a crack at most, at two pressures, that rise with it; the pump's cycle is given once and whole.
 void check_table(const ReadRun& run, const IncidentRequest& request);
 
 }  // namespace forecourse::site

@@ -12,6 +12,7 @@ constexpr const char* electrician = "licensed electrician";
 constexpr const char* operated = "operator";
 constexpr const char* weights = "weights-and-measures officer";
 constexpr const char* practice = "common practice, no source";
+/// \source [rp1200_17, section 10]
 constexpr const char* shear_valves = "RP1200-17, section 10 (read in scans of the text)";
 constexpr const char* line_test = "40 CFR 280.44(b): 0.1 gal/h at 1.5 times operating pressure";
 constexpr const char* detector_test = "40 CFR 280.44(a), 280.40(a)(3): 3 gal/h at 10 psi within an hour";
