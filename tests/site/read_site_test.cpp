@@ -70,6 +70,39 @@ TEST(ReadSite, GivesValuesInSi) {
   EXPECT_DOUBLE_EQ(site.pumps[2].curve->points[2].rise.si(), to_si(19.0, "psi"));
 }
 
+TEST(ReadSite, KeepsWhatIncidentsAreWorkedOutFrom) {
+  const Site site = read_site(whole_station).value;
+  const Dispenser& dispenser = site.dispensers.at(0);
+  const ShearValve& valve = *dispenser.inlets.at(0).shear_valve;
+  ASSERT_EQ(valve.closing->points.size(), 3U);
+  EXPECT_DOUBLE_EQ(valve.closing->points[1].time.si(), 0.1);
+  EXPECT_DOUBLE_EQ(valve.closing->points[1].open.si(), 0.4);
+  EXPECT_DOUBLE_EQ(valve.trip_volume->likely.si(), 2e-4);
+  EXPECT_DOUBLE_EQ(valve.seat_leak->rate->likely.si(), 0.1 * 3.785411784e-3 / 3600.0);
+  EXPECT_DOUBLE_EQ(dispenser.inlets[1].shear_valve->closing->equivalent_time->likely.si(), 0.1);
+  EXPECT_DOUBLE_EQ(dispenser.inlets[0].loss_to_groove->k->likely, 3.7);
+  EXPECT_DOUBLE_EQ(dispenser.anchorage->likely.si(), 3300.0 * 4.4482216152605 * 0.3048);
+  EXPECT_DOUBLE_EQ(dispenser.hoses.at(0).curb->stiffness->likely.si(), 45.0 * 4.4482216152605 / 0.0254);
+  EXPECT_EQ(dispenser.hoses[0].parting->poppet->value, Poppet::double_poppet);
+  EXPECT_EQ(site.forecourt->drains_to.text, "interceptor");
+  ASSERT_EQ(site.incidents.size(), 6U);
+  EXPECT_EQ(site.incidents[1].readings.size(), 2U);
+  EXPECT_DOUBLE_EQ(site.incidents[0].line_compliance->likely.si(), 20e-6 / pascal_from_psi(1.0));
+  EXPECT_DOUBLE_EQ(site.incidents[2].vehicle->acceleration->likely.si(), 5.0 * 0.3048);
+  EXPECT_FALSE(site.incidents[5].pump_runs.value());
+}
+
+// Zero says that a line is rigid; a missing key says that nobody knows.
+TEST(ReadSite, AComplianceOfZeroIsNotAMissingOne) {
+  const auto compliance = [](std::string_view key) {
+    const std::string text = "format = 1\n[[incident]]\nkind = \"crack\"\n" + std::string(key);
+    return read_site(text).value.incidents.at(0).line_compliance;
+  };
+  ASSERT_TRUE(compliance("line_compliance = \"0 mL/psi\"").has_value());
+  EXPECT_DOUBLE_EQ(compliance("line_compliance = \"0 mL/psi\"")->likely.si(), 0.0);
+  EXPECT_FALSE(compliance("").has_value());
+}
+
 TEST(ReadSite, KeepsTheSpreadOfAnUncertainValue) {
   const auto acts_in = read_site(whole_station).value.emergency_stops.at(0).acts_in;
   ASSERT_TRUE(acts_in);

@@ -25,16 +25,24 @@ class DrawnAt {
     case_.demand.assign(system.places.size(), 0.0);
   }
 
-  /// \return pressure at the place; minus infinity where the piping cannot give the flow
-  double pressure(double flow) {
+  /// \return pressure at the place; empty where the piping cannot give or take the flow
+  std::optional<double> pressure(double flow) {
     case_.demand[asked_.place] = flow;
     case_.start = solved_ ? &state_ : nullptr;
     SystemState next = solver_.solve(case_);
-    const auto status = next.report.status;
-    if (status != solvers::SteadyStatus::converged && status != solvers::SteadyStatus::at_rest) return -infinite;
+    if (!is_solved(next) && solved_) {
+      case_.start = nullptr;
+      next = solver_.solve(case_);
+    }
+    if (!is_solved(next)) return std::nullopt;
     state_ = std::move(next);
     solved_ = true;
     return state_.pressure[asked_.place];
+  }
+
+  static bool is_solved(const SystemState& state) {
+    return state.report.status == solvers::SteadyStatus::converged ||
+           state.report.status == solvers::SteadyStatus::at_rest;
   }
 
   [[nodiscard]] double hose_flow(std::size_t hose) const { return state_.flow[at(system_.hoses[hose].run)]; }
@@ -48,10 +56,14 @@ class DrawnAt {
   bool solved_ = false;
 };
 
-/// The flow at which the pressure passes a value, from a flow at which it has not; `sign` is the way to look.
+/// The flow at which the pressure passes a value, or beyond which the piping cannot go, from a flow at which it has
+/// not; `sign` is the way to look.
 double flow_where(DrawnAt& drawn, double from, double sign, double pressure) {
   double near = from, far = from + sign * 1e-4;
-  const auto passed = [&](double flow) { return sign * (drawn.pressure(flow) - pressure) <= 0.0; };
+  const auto passed = [&](double flow) {
+    const auto reached = drawn.pressure(flow);
+    return !reached || sign * (*reached - pressure) <= 0.0;
+  };
   while (!passed(far)) {
     near = far;
     far = from + 2.0 * (far - from);
@@ -112,7 +124,7 @@ Feed make_feed(const PipingSystem& system, const FeedQuestion& asked) {
   DrawnAt drawn(system, asked);
   const bool runs = any_runs(system, asked.pumps);
   if (!runs && open.empty()) return feed;
-  const double at_rest = runs ? drawn.pressure(0.0) : -infinite;
+  const double at_rest = runs ? drawn.pressure(0.0).value_or(-infinite) : -infinite;
   feed.supplied = runs && at_rest > asked.lowest;
   const double top = 1.5 * highest_shutoff(system);
   const double first = open.empty() ? 0.0 : flow_where(drawn, 0.0, -1.0, top);
@@ -123,7 +135,9 @@ Feed make_feed(const PipingSystem& system, const FeedQuestion& asked) {
   std::vector<std::vector<double>> each(open.size());
   for (std::size_t i = 0; i < samples; ++i) {
     const double flow = i + 1 == samples && !feed.supplied ? -1e-9 : first + step * static_cast<double>(i);
-    pressure.push_back(drawn.pressure(flow));
+    const auto reached = drawn.pressure(flow);
+    if (!reached) return Feed{{}, {}, {}, std::move(feed.open), false, true};
+    pressure.push_back(*reached);
     double sum = 0.0;
     for (std::size_t k = 0; k < open.size(); ++k) {
       each[k].push_back(drawn.hose_flow(open[k]));

@@ -20,6 +20,7 @@ struct Feed {
   std::vector<FlowTable> hose;    ///< [m3/s] of each open hose, in the order of `open`
   std::vector<std::string> open;  ///< ids of the hoses open elsewhere
   bool supplied = false;          ///< a pump runs and can push fuel to the place
+  bool unsolved = false;          ///< the piping could not be solved for all flows: nothing of it can be used
 
   /// True if nothing can flow: no pump runs and no hose is open.
   [[nodiscard]] bool shut() const { return pressure.empty(); }

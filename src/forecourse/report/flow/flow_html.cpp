@@ -141,6 +141,7 @@ std::string flow_report(const FlowResult& result, const site::Site& site, const 
   for (const HoseGroup& hoses : hose_groups(result)) page.body += group(result, hoses, site, ++number);
   page.body += ladder_sections(result, site.display);
   page.body += spans_section(result, site.display) + rest_section(result, site.display);
+  page.body += facts.more;
   page.body += defaults(result, site.display) + sources(result) + warnings(result, facts.texts);
   page.body += html::heading(2, "Cautions") + html::list(flow_cautions()) + rerun(facts);
   return html::page(page);

@@ -15,6 +15,7 @@ struct FlowReportFacts {
   std::string command_line;       ///< that makes the report again
   std::vector<SourceText> texts;  ///< the texts read, for the places of the warnings; the first is the site file
   std::vector<checks::Finding> findings = {};
+  std::string more = {};  ///< sections of other studies, HTML, ahead of the defaults
 };
 
 /// The flow study as one self-contained HTML page.

@@ -34,6 +34,10 @@ class Summary {
     tell_ladders(result_, site_.display, glyphs(), style_.verbose, page_);
     tell_spans(result_, site_.display, glyphs(), style_.verbose, page_);
     tell_lines_at_rest(result_, site_.display, glyphs(), style_.verbose, page_);
+    for (const auto& [title, sentences] : facts_.more) {
+      page_.heading(title);
+      for (const std::string& sentence : sentences) page_.paragraph(sentence);
+    }
     tell_defaults();
     tell_warnings();
     tell_cautions();

@@ -17,6 +17,8 @@ struct FlowSummaryFacts {
   std::vector<SourceText> texts;     ///< that the spans of the warnings point into
   std::vector<std::string> written;  ///< files with the whole report, as the user can open them
   std::vector<checks::Finding> findings = {};
+  std::vector<std::pair<std::string, std::vector<std::string>>> more =
+      {};  ///< other studies in short: title, sentences
 };
 
 /// The flow study as a practitioner acts on it, within the width of the terminal: what was asked, what is not

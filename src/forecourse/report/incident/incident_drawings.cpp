@@ -18,8 +18,9 @@ using studies::IncidentRun;
 
 class Drawer {
  public:
-  Drawer(const studies::IncidentResult& result, const site::Site& site) : r_(result), display_(site.display) {
-    id_ = std::string("incident-") + studies::word(result.options.kind);
+  Drawer(const studies::IncidentResult& result, const site::Site& site, std::size_t number)
+      : r_(result), display_(site.display) {
+    id_ = "incident-" + std::to_string(number);
   }
 
   std::string all() const {
@@ -206,8 +207,8 @@ class Drawer {
 
 }  // namespace
 
-std::string incident_drawings(const studies::IncidentResult& result, const site::Site& site) {
-  return Drawer(result, site).all();
+std::string incident_drawings(const studies::IncidentResult& result, const site::Site& site, std::size_t number) {
+  return Drawer(result, site, number).all();
 }
 
 }  // namespace forecourse::report

@@ -17,12 +17,12 @@ std::string part_html(const IncidentPart& part) {
 
 }  // namespace
 
-std::string incident_section(const studies::IncidentResult& result, const site::Site& site) {
+std::string incident_section(const studies::IncidentResult& result, const site::Site& site, std::size_t number) {
   std::string out = html::heading(2, incident_title(result));
   out += html::paragraph(std::string("If it has happened: ") + incident_first, "first");
   for (const std::string& sentence : incident_answer(result, site.display, Glyphs::unicode))
     out += html::paragraph(sentence);
-  out += incident_drawings(result, site);
+  out += incident_drawings(result, site, number);
   for (const IncidentPart& part : incident_parts(result, site.display, Glyphs::unicode)) out += part_html(part);
   return out;
 }

@@ -31,7 +31,9 @@ inline constexpr const char* incident_first = "Stop the pump. Clear people away.
 [[nodiscard]] Json incident_document(const studies::IncidentResult& result, const IncidentFacts& facts = {});
 
 /// The section alone, for a report of several studies, and a page of its own.
-[[nodiscard]] std::string incident_section(const studies::IncidentResult& result, const site::Site& site);
+/// \param number of the section in its page, for the ids of its drawings
+[[nodiscard]] std::string incident_section(const studies::IncidentResult& result, const site::Site& site,
+                                           std::size_t number = 1);
 [[nodiscard]] std::string incident_report(const studies::IncidentResult& result, const site::Site& site,
                                           const IncidentFacts& facts = {});
 

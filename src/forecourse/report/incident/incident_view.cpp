@@ -56,15 +56,16 @@ std::vector<std::string> incident_answer(const IncidentResult& result, site::Dis
           "The low end: every barrier that is there acts. The high end: those that are not assured do not.");
     }
     if (result.drawn_for_range > 0) {
-      out.push_back("The range takes in the spread of the inputs, from the 5 % to the 95 % of " +
+      out.push_back("The range takes in the spread of the inputs, from nearly the least to nearly the most of " +
                     std::to_string(result.drawn_for_range) + " runs with drawn inputs.");
     }
   }
-  if (run.isolated_at) {
+  const bool drops = result.options.kind == studies::IncidentKind::overfill;
+  if (run.isolated_at && !drops) {
     out.push_back("Where every barrier that is there acts, nothing more comes out of the line after " +
                   time_span(*run.isolated_at, glyphs) + ".");
-  } else {
-    out.push_back("Where every barrier that is there acts, fuel still comes out of the line when counting ends.");
+  } else if (!drops) {
+    out.emplace_back("Where every barrier that is there acts, fuel still comes out of the line when counting ends.");
   }
   if (run.reportable) {
     out.emplace_back(

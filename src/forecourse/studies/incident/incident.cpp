@@ -43,6 +43,7 @@ release::Names names_of(const Scene& scene) {
 }
 
 constexpr std::size_t drawn_for_range = 256;
+constexpr std::size_t drawn_for_long_range = 32;  ///< where one run is a month of cycles
 
 /// Works an incident out, part by part.
 class Work {
@@ -187,8 +188,8 @@ class Work {
     for (const IncidentRun& run : result_.runs) {
       const bool any_limit = result_.drive_off && !result_.drive_off->outcome_known;
       const bool possible = any_limit || std::all_of(run.missing.begin(), run.missing.end(), [&](Barrier barrier) {
-        return unsure.count(barrier) != 0 || taken_.count(barrier) != 0;
-      });
+                              return unsure.count(barrier) != 0 || taken_.count(barrier) != 0;
+                            });
       if (!possible || run.status == RunStatus::failed) continue;
       widen(result_.escaped, run.escaped);
       widen(result_.to_environment, run.to_environment);
@@ -202,7 +203,7 @@ class Work {
                                  [](const InputUsed& input) { return !input.value.is_certain(); });
     if (!any || options_.kind == IncidentKind::drive_off || options_.kind == IncidentKind::overfill) return;
     IncidentOptions drawn = options_;
-    drawn.runs = drawn_for_range;
+    drawn.runs = options_.kind == IncidentKind::crack ? drawn_for_long_range : drawn_for_range;
     std::set<Barrier> missing = taken_;
     missing.insert(unsure.begin(), unsure.end());
     for (const std::set<Barrier>& gone : {taken_, missing}) {
@@ -213,7 +214,7 @@ class Work {
       widen(result_.to_environment, spread.environment_quantiles.front());
       widen(result_.to_environment, spread.environment_quantiles.back());
     }
-    result_.drawn_for_range = drawn_for_range;
+    result_.drawn_for_range = drawn.runs;
   }
 
   static void widen(Spread& spread, double value) {
@@ -252,6 +253,10 @@ class Work {
     result_.overfill = std::move(outcome.told);
     for (IncidentRun& run : outcome.runs) add(std::move(run));
     tell_ranges();
+    for (const double escaped : {outcome.drawn.low, outcome.drawn.high}) widen(result_.escaped, escaped);
+    for (const double outside : {outcome.drawn_outside.low, outcome.drawn_outside.high})
+      widen(result_.to_environment, outside);
+    result_.drawn_for_range = outcome.drawn_runs;
     ground_.at = result_.at;
     result_.return_to_service = return_to_service(scene());
     result_.inputs = inputs_.used();

@@ -192,6 +192,26 @@ void tell_static(const Setup& setup, double flow, std::vector<std::string>& note
   if (flow > limit) notes.emplace_back("the flow in the delivery hose is above the published limit for static charge");
 }
 
+/// What escapes with every uncertain input drawn, from the least to the most of some runs.
+void draw(const site::Site& site, const IncidentOptions& options, const site::IncidentRequest& request,
+          const std::set<Barrier>& taken, OverfillOutcome& out) {
+  constexpr std::size_t runs = 64;
+  for (std::size_t i = 0; i < runs; ++i) {
+    const seq::Draws draws(options.seed, i);
+    Inputs drawn(&draws);
+    const Case given = without(overfilling::set_up(site, request, drawn), taken);
+    const Model model(given);
+    const auto result = seq::run_sequence(model, model.start());
+    const double all = escaped(result.amounts), outside = result.amounts[Model::slab];
+    out.drawn =
+        i == 0 ? Spread{all, all, all} : Spread{std::min(out.drawn.low, all), all, std::max(out.drawn.high, all)};
+    out.drawn_outside =
+        i == 0 ? Spread{outside, outside, outside}
+               : Spread{std::min(out.drawn_outside.low, outside), outside, std::max(out.drawn_outside.high, outside)};
+  }
+  out.drawn_runs = runs;
+}
+
 }  // namespace
 
 OverfillOutcome overfill(const site::Site& site, const IncidentOptions& options, const site::IncidentRequest& request,
@@ -225,6 +245,11 @@ OverfillOutcome overfill(const site::Site& site, const IncidentOptions& options,
     missing.insert(Barrier::driver);
     out.runs.push_back(teller.run(full, "the driver takes off a hose that is still full", missing));
   }
+  const bool uncertain = std::any_of(inputs.used().begin(), inputs.used().end(),
+                                     [](const InputUsed& input) { return !input.value.is_certain(); });
+  out.drawn = {out.runs.front().escaped, 0.0, out.runs.front().escaped};
+  out.drawn_outside = {out.runs.front().to_environment, 0.0, out.runs.front().to_environment};
+  if (uncertain) draw(site, options, request, taken, out);
   const IncidentRun& told = out.runs.front();
   out.told = {setup.tank->id.text,
               setup.delivery->id.text,

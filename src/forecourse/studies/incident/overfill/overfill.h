@@ -13,6 +13,9 @@ struct OverfillOutcome {
   std::vector<IncidentRun> runs;  ///< first with every barrier, then without each
   std::vector<BarrierState> barriers;
   std::vector<std::string> warnings;
+  std::size_t drawn_runs = 0;  ///< with drawn inputs; 0: none is uncertain
+  Spread drawn = {};           ///< [m3] escaped, over these
+  Spread drawn_outside = {};   ///< [m3]
 };
 
 /// A drop that goes on: alarm, overfill valve, driver, spill container, and what goes where without each.

@@ -292,7 +292,7 @@ void tell_chart(const Case& given, const seq::SequenceResult& result, const seq:
   std::vector<double> flows(at(layout.links())), rates(at(layout.auxiliaries()));
   model.flows(0.0, {start.amounts, start.auxiliaries, start.marks, start.flags}, flows, rates);
   add(0.0, start.amounts, start.auxiliaries, flows);
-  constexpr std::size_t most_points = 600;
+  constexpr std::size_t most_points = 240;
   const std::size_t count = result.trace.steps.size();
   const std::size_t each = std::max<std::size_t>(1, count / most_points);
   double peak = 0.0;
