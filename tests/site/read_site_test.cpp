@@ -1,5 +1,6 @@
 #include <gtest/gtest.h>
 
+#include "forecourse/base/api_units.h"
 #include "forecourse/base/unit_text.h"
 #include "forecourse/site/read.h"
 #include "site/place_text.h"

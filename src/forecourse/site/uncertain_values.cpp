@@ -1,5 +1,7 @@
 #include "forecourse/site/uncertain_values.h"
 
+#include <algorithm>
+#include <array>
 #include <cmath>
 #include <string_view>
 #include <utility>
@@ -174,6 +176,18 @@ std::vector<UncertainValue> uncertain_values(const Site& site) {
                       si_of(value.high), value.where});
   });
   return values;
+}
+
+bool can_move_flow(const UncertainValue& value) {
+  constexpr std::array<std::string_view, 7> apart{"emergency_stop", "interlock", "delivery", "operations",
+                                                  "flow",           "incident",  "forecourt"};
+  constexpr std::array<std::string_view, 17> of_incidents{
+      ".closing.",     ".seat_leak.",  ".trip_volume", ".trip_pressure",  ".response_index", ".conduction",
+      ".fusible_link", ".link_height", ".groove_",     ".loss_to_groove", ".discharge_loss", ".liquid_above",
+      ".drains",       ".parting.",    ".sump.",       ".stiffness",      ".strength"};
+  if (std::find(apart.begin(), apart.end(), value.table) != apart.end()) return false;
+  return std::none_of(of_incidents.begin(), of_incidents.end(),
+                      [&](std::string_view key) { return value.path.find(key) != std::string::npos; });
 }
 
 Site at_values(Site site, const std::vector<double>& likely) {

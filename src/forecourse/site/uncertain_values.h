@@ -25,6 +25,9 @@ struct UncertainValue {
 /// the same is none.
 [[nodiscard]] std::vector<UncertainValue> uncertain_values(const Site& site);
 
+/// Whether a value can move a flow of the piping; the others are of what stops, holds, breaks or is asked for.
+[[nodiscard]] bool can_move_flow(const UncertainValue& value);
+
 /// The station with the likely of each uncertain value moved to one of its figures; low and high stay as they were.
 /// Shares of a blend that no longer add up to 1 are scaled so that they do.
 ///

@@ -1,6 +1,7 @@
 #include "forecourse/network/sets/hose_states.h"
 
 #include <algorithm>
+#include <cmath>
 #include <utility>
 
 namespace forecourse::network {
@@ -56,6 +57,30 @@ void HoseStates::solve_batched(std::span<const HoseSet> sets, SetStates& out, co
   batch_->solve(cases, out.systems.front(), context);
 }
 
+bool HoseStates::can_solve_apart() const {
+  return std::none_of(group_.systems.begin(), group_.systems.end(),
+                      [](const PipingSystem* system) { return system->has_moving_control(); });
+}
+
+void HoseStates::solve_apart(std::span<const HoseSet> sets, SetStates& out, const Context& context) {
+  if (apart_.empty()) {
+    for (const PipingSystem* system : group_.systems) apart_.push_back(std::make_shared<const BatchSolver>(*system));
+  }
+  out.systems.resize(group_.systems.size());
+  out.solved.assign(sets.size(), 1);
+  for (std::size_t s = 0; s < group_.systems.size(); ++s) {
+    std::vector<BatchCase> cases(sets.size());
+    for (std::size_t h = 0; h < group_.hoses.size(); ++h) {
+      for (const HosePart& part : group_.hoses[h].parts) {
+        if (part.system != s) continue;
+        for (std::size_t i = 0; i < sets.size(); ++i) cases[i].hoses |= (sets[i] >> h & 1U) << part.hose;
+      }
+    }
+    apart_[s]->solve(cases, out.systems[s], context);
+  }
+  gather_apart(out);
+}
+
 std::vector<std::string> HoseStates::ids(HoseSet set) const {
   std::vector<std::string> open;
   for (std::size_t h = 0; h < group_.hoses.size(); ++h) {
@@ -97,6 +122,24 @@ void HoseStates::gather(SetStates& out) const {
         const auto run = static_cast<std::size_t>(group_.point(part).run);
         out.hose_flow[i * hoses + h] += out.systems[part.system].flow_of(i, run);
       }
+    }
+  }
+}
+
+void HoseStates::gather_apart(SetStates& out) const {
+  const std::size_t hoses = group_.hoses.size();
+  out.hose_flow.assign(out.size() * hoses, 0.0);
+  for (std::size_t i = 0; i < out.size(); ++i) {
+    for (const BatchStates& system : out.systems) {
+      if (system.status[i] == solvers::SteadyStatus::not_converged) out.solved[i] = 0;
+    }
+    for (std::size_t h = 0; h < hoses; ++h) {
+      double least = INFINITY;
+      for (const HosePart& part : group_.hoses[h].parts) {
+        const auto run = static_cast<std::size_t>(group_.point(part).run);
+        least = std::min(least, out.systems[part.system].flow_of(i, run) / group_.point(part).share);
+      }
+      out.hose_flow[i * hoses + h] = least;
     }
   }
 }

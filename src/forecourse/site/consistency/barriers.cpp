@@ -11,10 +11,10 @@ void check_link(const Site& site, const std::string& place, const ShearValve& va
   if (!valve.fusible_link) return;
   const double rated = valve.fusible_link->low.si();
   if (site.ground_temperature && rated <= site.ground_temperature->likely.si()) {
-    Diagnostic& d =
-        findings.error(valve.fusible_link->where,
-                       fmt::format("the fusible link of '{}' is rated below the temperature of the ground", place),
-                       "check the rating: 165 degF is common");
+    Diagnostic& d = findings.error(
+        valve.fusible_link->where,
+        fmt::format("the fusible link of '{}' is rated no higher than the temperature of the ground", place),
+        "check the rating: 165 degF is common");
     relate(d, site.ground_temperature->where, "temperature of the ground");
   }
 }

@@ -75,9 +75,9 @@ void check_hose_height(const Supply& supply, bool above_ground, const Dispenser&
   if (!hose.lift && !hose.outlet_elevation) return;
   const std::vector<const Tank*> tanks = feeding_tanks(supply, dispenser, products_of(hose));
   if (hose.lift) {
-    check_one_level({fmt::format("the lift of hose '{}'", hose.id.text), hose.lift->where,
-                     "give outlet_elevation instead of lift"},
-                    tanks, findings);
+    check_one_level(
+        {fmt::format("the lift of hose '{}'", hose.id.text), hose.lift->where, "give outlet_elevation instead of lift"},
+        tanks, findings);
     check_height(hose, hose.lift->likely.si(), hose.lift->where, above_ground, findings);
     return;
   }

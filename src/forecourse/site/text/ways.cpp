@@ -72,8 +72,7 @@ void check_coefficients(const ReadRun& run, const PumpCurve& curve) {
 void tell_both(const ReadRun& run, std::string_view owner, std::string_view a, SourceSpan where_a, std::string_view b,
                SourceSpan where_b) {
   const bool a_first = where_a.begin < where_b.begin;
-  run.error(a_first ? where_b : where_a, fmt::format("{} has both '{}' and '{}'", owner, a, b),
-            "keep one of them");
+  run.error(a_first ? where_b : where_a, fmt::format("{} has both '{}' and '{}'", owner, a, b), "keep one of them");
   run.diagnostics.back().related.push_back(
       {Severity::note, fmt::format("'{}'", a_first ? a : b), a_first ? where_a : where_b, "", {}});
 }
@@ -185,8 +184,7 @@ void check_pump_cycle(const ReadRun& run, const IncidentRequest& request) {
   }
   if (!run.complete || request.runs_for.has_value() == request.rests_for.has_value()) return;
   const auto& given = request.runs_for ? request.runs_for : request.rests_for;
-  run.error(given->where,
-            fmt::format("the cycle of the pump has no '{}'", request.runs_for ? "rests_for" : "runs_for"),
+  run.error(given->where, fmt::format("the cycle of the pump has no '{}'", request.runs_for ? "rests_for" : "runs_for"),
             "give runs_for with rests_for, or running_share");
 }
 

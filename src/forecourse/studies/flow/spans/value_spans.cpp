@@ -48,11 +48,6 @@ FlowSpan row_of(const UncertainValue& value, const std::string& system) {
 
 }  // namespace
 
-bool can_move_flow(const UncertainValue& value) {
-  constexpr std::array<std::string_view, 5> apart{"emergency_stop", "interlock", "delivery", "operations", "flow"};
-  return std::find(apart.begin(), apart.end(), value.table) == apart.end();
-}
-
 std::vector<FlowSpan> value_spans(const std::vector<UncertainValue>& values, const OneAtATime& singles, std::size_t set,
                                   const network::StationNetwork& network, std::vector<bool>& moves) {
   std::vector<FlowSpan> rows;

@@ -4,9 +4,6 @@
 
 namespace forecourse::studies {
 
-/// True if values of this table of a site file can move a flow.
-[[nodiscard]] bool can_move_flow(const site::UncertainValue& value);
-
 /// The rows of one set: how far each value alone moves each system that it moves.
 /// \param moves per value, set to true where it moves a flow
 [[nodiscard]] std::vector<FlowSpan> value_spans(const std::vector<site::UncertainValue>& values,

@@ -76,9 +76,74 @@ void swap(SetSearch& search) {
   }
 }
 
+/// The same walks over estimates, but for few hoses; of the others the slowest set of each size is solved in the end.
+class EstimatedDescent {
+ public:
+  explicit EstimatedDescent(SetSearch& search) : search_(search), best_(search.slowest().size()) {}
+
+  void go() {
+    walk(consider(search_.sets().alone()), &DistinctSets::one_more);
+    walk(consider({search_.sets().everything()}), &DistinctSets::one_less);
+    swap();
+    std::vector<HoseSet> sets;
+    for (const Best& best : best_) {
+      if (best.set != 0) sets.push_back(best.set);
+    }
+    search_.solve(sets);
+  }
+
+ private:
+  struct Best {
+    Slowness slowness;
+    HoseSet set = 0;
+  };
+
+  /// The slowest of these; each is kept if it is the slowest of its size.
+  HoseSet consider(const std::vector<HoseSet>& sets) {
+    const bool few = count_open(sets.front()) <= most_solved;
+    const std::vector<Slowness> slowness = few ? search_.solve(sets) : search_.estimate(sets);
+    std::size_t slowest = 0;
+    for (std::size_t i = 0; i < sets.size(); ++i) {
+      Best& best = best_[count_open(sets[i])];
+      if (best.set == 0 || is_slower(slowness[i], best.slowness)) best = {slowness[i], sets[i]};
+      if (is_slower(slowness[i], slowness[slowest])) slowest = i;
+    }
+    return sets[slowest];
+  }
+
+  void walk(HoseSet set, std::vector<HoseSet> (DistinctSets::*next)(HoseSet) const) {
+    for (std::size_t n = 1; n < search_.group().hoses.size(); ++n) set = consider((search_.sets().*next)(set));
+  }
+
+  /// Few hoses open make few sets, of which all are solved, since an estimate errs most there.
+  static constexpr std::size_t most_solved = 6;  ///< open hoses
+
+  void swap() {
+    std::vector<HoseSet> tried(most_solved + 1, 0);
+    for (int pass = 0; pass < most_passes; ++pass) {
+      std::vector<HoseSet> sets;
+      for (std::size_t n = 1; n + 1 < best_.size() && n <= most_solved; ++n) {
+        if (best_[n].set == tried[n]) continue;
+        tried[n] = best_[n].set;
+        const std::vector<HoseSet> swapped = search_.sets().one_swapped(tried[n]);
+        sets.insert(sets.end(), swapped.begin(), swapped.end());
+      }
+      if (sets.empty()) return;
+      consider(sets);
+    }
+  }
+
+  SetSearch& search_;
+  std::vector<Best> best_;  ///< per number of open hoses
+};
+
 }  // namespace
 
 void descend_to_slowest(SetSearch& search, std::size_t starts) {
+  if (search.estimates()) {
+    search.solve(search.sets().alone());
+    return EstimatedDescent(search).go();
+  }
   std::vector<HoseSet> walks = slowest_alone(search);
   search.solve(walks);
   walks.resize(std::min(walks.size(), starts));

@@ -67,6 +67,17 @@ std::vector<Slowness> SetSearch::solve(std::span<const HoseSet> sets, const Tell
   return out;
 }
 
+std::vector<Slowness> SetSearch::estimate(std::span<const HoseSet> sets) {
+  std::vector<Slowness> out;
+  out.reserve(sets.size());
+  SetStates states;
+  states_.solve_apart(sets, states, context_);
+  for (std::size_t i = 0; i < sets.size(); ++i) {
+    out.push_back(states.solved[i] != 0 ? slowness_of(states, i, sets[i]) : Slowness{});
+  }
+  return out;
+}
+
 void SetSearch::enumerate(std::span<const HoseSet> sets) {
   const std::vector<Slowness> slowness = solve(sets);
   enumerated_ = true;

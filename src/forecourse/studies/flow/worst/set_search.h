@@ -43,12 +43,16 @@ class SetSearch {
 
   /// \param tell hears the states, a stretch at a time; `first` is the index of its first set
   std::vector<Slowness> solve(std::span<const network::HoseSet> sets, const Tell& tell = {});
+  /// How slow sets are by systems solved apart: quick, near what `solve` tells, and not kept.
+  std::vector<Slowness> estimate(std::span<const network::HoseSet> sets);
   /// Every set that differs, which also gives the means of `SlowestSet`. Done once.
   void enumerate(std::span<const network::HoseSet> sets);
 
   [[nodiscard]] const network::HoseGroup& group() const { return group_; }
   [[nodiscard]] const DistinctSets& sets() const { return sets_; }
   [[nodiscard]] bool is_batched() const { return states_.is_batched(); }
+  /// True where sets are dear to solve and can be estimated.
+  [[nodiscard]] bool estimates() const { return !states_.is_batched() && states_.can_solve_apart(); }
   [[nodiscard]] bool is_enumerated() const { return enumerated_; }
   [[nodiscard]] std::size_t solved() const { return solved_; }
   [[nodiscard]] std::size_t failed() const { return failed_; }

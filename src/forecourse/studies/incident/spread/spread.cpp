@@ -1,7 +1,6 @@
 #include "forecourse/studies/incident/spread/spread.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <memory>
 #include <numeric>
@@ -30,20 +29,15 @@ struct Drawn {
   std::vector<double> drawn;
 };
 
-/// Values of the site that move what feeds an opening, not the opening itself: they take a new network for each run.
+/// Values of the site that move what feeds an opening, not the opening itself, and the height of a groove: they take a
+/// new network for each run.
 std::vector<std::size_t> of_piping(const std::vector<site::UncertainValue>& values) {
-  constexpr std::array<const char*, 12> others{
-      ".shear_valve.", ".parting.",   ".sump.",         ".liquid_above",    ".drains",    ".mass",
-      ".anchorage",    ".base_width", ".outlet_height", ".nozzle_pull_out", ".stiffness", ".strength"};
-  constexpr std::array<const char*, 6> tables{"product", "tank", "pump", "control", "line", "dispenser"};
   std::vector<std::size_t> out;
   for (std::size_t i = 0; i < values.size(); ++i) {
-    const std::string& path = values[i].path;
-    const bool in_table = std::find(tables.begin(), tables.end(), values[i].table) != tables.end();
-    const bool other =
-        std::any_of(others.begin(), others.end(), [&](const char* key) { return path.find(key) != std::string::npos; });
-    const bool groove = path.find(".shear_valve.groove") != std::string::npos;
-    if (in_table && (!other || groove)) out.push_back(i);
+    const bool groove = values[i].path.find(".groove_") != std::string::npos ||
+                        values[i].path.find(".loss_to_groove") != std::string::npos ||
+                        values[i].path.find(".discharge_loss") != std::string::npos;
+    if (site::can_move_flow(values[i]) || groove) out.push_back(i);
   }
   return out;
 }
