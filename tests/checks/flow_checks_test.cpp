@@ -66,6 +66,30 @@ TEST(NozzleFlowCap, HoseWhoseFlowIsNotKnownHasNoFinding) {
   }
 }
 
+TEST(FlowToKeep, HoseWithoutARunningPumpGivesNothingAndFallsShort) {
+  const auto findings = findings_of(federal(with(site_text("site-s"), "pump.P1.running", "false")), 5.0);
+  int told = 0;
+  for (const Finding& finding : findings) {
+    if (finding.subject != "D1.a") continue;
+    ++told;
+    EXPECT_EQ(finding.state, finding.rule == "flow-to-keep" ? FindingState::falls_short : FindingState::does_not_apply);
+    EXPECT_EQ(*finding.value, 0.0);
+    EXPECT_NE(finding.reason.find("no pump of 'regular' runs: off is P1"), std::string::npos) << finding.reason;
+  }
+  EXPECT_EQ(told, 2);
+}
+
+TEST(FlowToKeep, PumpTooWeakToLiftIsToldAsSuch) {
+  const std::string weak =
+      with(site_text("site-s"), "pump.P1.curve", "{ shutoff = \"2.0 psi\", per_flow_squared = \"0.002 psi/gpm^2\" }");
+  const auto findings = findings_of(weak, 5.0);
+  const Finding& finding = about(findings, "D1.a");
+  EXPECT_EQ(finding.state, FindingState::falls_short);
+  EXPECT_EQ(*finding.value, 0.0);
+  EXPECT_NE(finding.reason.find("pump P1 cannot lift the fuel to hose"), std::string::npos) << finding.reason;
+  EXPECT_NE(finding.reason.find("its shut-off pressure, 2 psi, is under the static need of"), std::string::npos);
+}
+
 TEST(NozzleFlowCap, DoesNotConcernDieselNorStationsUnderOtherRules) {
   EXPECT_TRUE(findings_of(federal(site_text("truck-lane"))).empty());
   EXPECT_TRUE(findings_of(site_text("site-s")).empty());
@@ -95,14 +119,9 @@ TEST(FlowToKeep, IsHeldAgainstTheWholeSpreadOfUncertainValues) {
 
 TEST(FlowToKeep, UncertainTimeToStopThePumpsIsNoMatterOfFlow) {
   const std::string text = site_text("site-s") +
-                           "\n[[emergency_stop]]\nid = \"E1\"\nacts_in = { low = \"40 s\", likely = \"60 s\", high = "
+                           "\n[[emergency_stop]]\nid = \"E2\"\nacts_in = { low = \"40 s\", likely = \"60 s\", high = "
                            "\"180 s\" }\n";
   EXPECT_EQ(about(findings_of(text, 9.3), "D3.a").state, FindingState::meets);
-}
-
-TEST(FlowToKeep, NoSupplyIsNotDetermined) {
-  const std::string text = with(site_text("site-s"), "pump.P1.running", "false");
-  EXPECT_EQ(about(findings_of(text, 9.3), "D3.a").state, FindingState::not_determined);
 }
 
 }  // namespace

@@ -92,6 +92,18 @@ TEST(CompareCommand, StationsOfOtherProductsAreComparedByWhatBothHave) {
   EXPECT_TRUE(has(outcome.out, "Only in B: product premium")) << outcome.out;
 }
 
+TEST(CompareCommand, SaysWhyThereIsNoAnswerForWhatOneSideDoesNotFeed) {
+  const std::string off = compare("hollin-gap.toml --set pump.P2.running=false --keep '8 gpm'").out;
+  EXPECT_TRUE(has(off, "premium: no answer: it is fed in A only; in B, no pump of 'premium' runs: off is P2.")) << off;
+  EXPECT_TRUE(has(off, "With all hoses open, ")) << off;
+  const auto result = document(
+      "hollin-gap.toml --set pump.P2.running=false --set 'line.regular-trunk.bore=2 in' --keep '3 gpm'")["result"];
+  EXPECT_EQ(result["no_answer"].size(), 1U);
+  EXPECT_EQ(result["no_answer"][0]["fed_in"], "a");
+  EXPECT_EQ(result["changed_values"].size(), 1U);  // "2.00 in" is "2 in"
+  EXPECT_GT(result["a"]["hoses_that_keep"], result["b"]["hoses_that_keep"]) << result["a"];
+}
+
 // ---- wrong input -------------------------------------------------------------------------------------------
 
 TEST(CompareCommand, TellsEveryWrongSetInOneGo) {
@@ -135,6 +147,14 @@ TEST(CompareCommand, TellsOfBothFilesThatCannotBeRead) {
 TEST(CompareCommand, TellsOfAWrongOption) {
   EXPECT_EQ(compare("site-s.toml --gain '1 psi'").exit, 2);
   EXPECT_EQ(compare("site-s.toml --gain -0.1").exit, 2);
+  const Outcome gain = compare("site-s.toml --gain 2");
+  EXPECT_EQ(gain.exit, 2);
+  EXPECT_EQ(gain.err,
+            "error: --gain is a share from 0 to 100 %, but '2' is written, which is 2 times A's flow\n"
+            "  hint: write \"2 %\"\n");
+  EXPECT_EQ(compare("site-s.toml --gain '200 %'").exit, 2);
+  const Outcome dispenser = compare("site-s.toml --open D1");
+  EXPECT_TRUE(has(dispenser.err, "'D1' is a dispenser; its hoses are D1.a, D1.b")) << dispenser.err;
   const Outcome hose = compare("site-s.toml --open D1.c");
   EXPECT_EQ(hose.exit, 2);
   EXPECT_TRUE(has(hose.err, "there is no hose 'D1.c' in A or in B\n  hint: did you mean 'D1.a'?")) << hose.err;

@@ -51,6 +51,14 @@ INSTANTIATE_TEST_SUITE_P(
         WrongCall{"two_unknown_hoses", "flow site-s.toml --open D1.c --open pump",
                   "error: there is no hose 'D1.c'\n  hint: did you mean 'D1.a'?\n"
                   "error: there is no hose 'pump'\n  hint: name a hose of the site\n2 errors\n"},
+        WrongCall{"dispenser_for_a_hose", "flow site-s.toml --open D1",
+                  "error: there is no hose 'D1'\n  hint: 'D1' is a dispenser; its hoses are D1.a, D1.b\n1 error\n"},
+        WrongCall{"order_of_a_comma", "flow site-s.toml --order ,",
+                  "error: --order names no hose, but ',' is written\n"
+                  "  hint: name hoses in the order in which they open: --order D1.a,D3.a\n"},
+        WrongCall{"order_of_nothing", "flow site-s.toml --order ''",
+                  "error: --order names no hose, but '' is written\n"
+                  "  hint: name hoses in the order in which they open: --order D1.a,D3.a\n"},
         WrongCall{"keep_of_wrong_unit", "flow site-s.toml --keep '10 psi'",
                   "error: --keep is a flow, but 'psi' is a pressure\n  hint: write \"10 gpm\" or \"38 L/min\"\n"},
         WrongCall{"keep_without_unit", "flow site-s.toml --keep 10",
@@ -99,6 +107,12 @@ TEST(Program, EndsWithZeroWhenAllIsWell) {
   EXPECT_EQ(outcome.exit, 0);
   EXPECT_EQ(outcome.err, "");
   EXPECT_NE(outcome.out.find("D1.a"), std::string::npos);
+}
+
+TEST(Program, SaysInItsFirstLinesThatNoPumpRuns) {
+  const Outcome outcome = run_in_sites("flow site-s.toml --set pump.P1.running=false");
+  EXPECT_EQ(outcome.exit, 0) << outcome.err;
+  EXPECT_LT(outcome.out.find("No pump runs: nothing flows at any hose."), 600U) << outcome.out;
 }
 
 TEST(Program, EndsWithOneWhenAHoseFallsShortOfTheFlowToKeep) {

@@ -38,6 +38,15 @@ const std::string& site_s() {
   return text;
 }
 
+/// Site S without its last dispenser and what refers to it.
+std::string without_last() {
+  std::string text = site_s();
+  for (const char* part : {"incident.1", "interlock.I1", "dispenser.D3", "line.gap-2"}) {
+    text = site::remove_value(text, part).value;
+  }
+  return text;
+}
+
 std::string with_limiters(const std::string& text) { return everywhere(text, "hose.*.limiter", "10 gpm"); }
 std::string wide_trunk(const std::string& text) { return with(text, "line.trunk.bore", "3.00 in"); }
 
@@ -134,12 +143,12 @@ TEST(Compare, SpreadIsTheNearestLessTheFarthestHose) {
 // ---- what is told of the piping ----------------------------------------------------------------------------
 
 TEST(Compare, CountsPipeAndJointsByHand) {
-  // Site S: a trunk and two gaps (two ends each), three risers (two ends each), no shear valve.
+  // Site S: a trunk and two gaps (two ends each), three risers (two ends each), a shear valve under D3.
   const Comparison c = compare_texts(site_s(), with(site_s(), "line.gap-2.length", "45 ft"));
-  EXPECT_EQ(find(c, Topic::joints_total, "", "").a, 12.0);
+  EXPECT_EQ(find(c, Topic::joints_total, "", "").a, 13.0);
   EXPECT_EQ(find(c, Topic::joints_at, "", "P1").a, 1.0);
   EXPECT_EQ(find(c, Topic::joints_at, "", "D1").a, 4.0);
-  EXPECT_EQ(find(c, Topic::joints_at, "", "D3").a, 3.0);
+  EXPECT_EQ(find(c, Topic::joints_at, "", "D3").a, 4.0);
   const double feet = 0.3048;  // exact, by definition
   EXPECT_NEAR(*find(c, Topic::pipe_total, "", "").a, 212.0 * feet, 1e-9);
   EXPECT_NEAR(*find(c, Topic::pipe_total, "", "").difference(), 20.0 * feet, 1e-9);
@@ -161,9 +170,7 @@ TEST(Compare, OneBoreInTwoUnitsIsOneBore) {
 }
 
 TEST(Compare, StationsWithOtherPartsAreHeldByWhatBothHave) {
-  const std::string less = site::remove_value(site_s(), "dispenser.D3").value;
-  const std::string shorter = site::remove_value(less, "line.gap-2").value;
-  const Comparison c = compare_texts(site_s(), shorter);
+  const Comparison c = compare_texts(site_s(), without_last());
   EXPECT_THAT(c.only_a, ElementsAre(OnePart{"line", "gap-2"}, OnePart{"dispenser", "D3"},
                                     OnePart{"inlet", "D3.regular"}, OnePart{"hose", "D3.a"}, OnePart{"hose", "D3.b"}));
   EXPECT_THAT(c.only_b, IsEmpty());
@@ -174,9 +181,19 @@ TEST(Compare, StationsWithOtherPartsAreHeldByWhatBothHave) {
   EXPECT_EQ(c.worth.front().steps.size(), 4U);
 }
 
-TEST(Compare, WithoutAPumpTheRowsOfOneSideAreMissing) {
+TEST(Compare, NearToFarIsNothingWhereNothingFlows) {
   const Comparison c = compare_texts(site_s(), with(site_s(), "pump.P1.running", "false"));
-  EXPECT_FALSE(find(c, Topic::hose_flow, all_open, "D1.a").b);
+  EXPECT_GT(*find(c, Topic::spread, all_open, "regular").a, 0.0);
+  EXPECT_EQ(find(c, Topic::spread, all_open, "regular").b, 0.0);
+}
+
+TEST(Compare, WithoutAPumpNothingFlowsAndThereIsNoAnswer) {
+  const Comparison c = compare_texts(site_s(), with(site_s(), "pump.P1.running", "false"));
+  EXPECT_EQ(find(c, Topic::hose_flow, all_open, "D1.a").b, 0.0);
+  ASSERT_EQ(c.fed_once.size(), 1U);
+  EXPECT_TRUE(c.fed_once.front().in_a);
+  EXPECT_EQ(c.fed_once.front().reason, "no pump of 'regular' runs: off is P1");
+  EXPECT_EQ(c.b.hoses, 6);
   EXPECT_THAT(c.worth, IsEmpty());
 }
 
@@ -199,7 +216,7 @@ TEST(Compare, AnOpenSetMayNameAHoseOfOneOfThem) {
   CompareOptions options;
   options.flow.open_sets = {{"D1.a, D3.a", {"D1.a", "D3.a"}}};
   EXPECT_THAT(check_options(station(site_s()), station(site_s()), options), IsEmpty());
-  const std::string less = site::remove_value(site::remove_value(site_s(), "dispenser.D3").value, "line.gap-2").value;
+  const std::string less = without_last();
   EXPECT_THAT(check_options(station(less), station(site_s()), options), IsEmpty());
   const Comparison c = compare(station(less), station(site_s()), options);
   EXPECT_EQ(c.a.flow.options.open_sets.back().hoses, std::vector<std::string>{"D1.a"});

@@ -66,5 +66,14 @@ TEST(JsonDocument, BytesThatAreNoTextDoNotStopTheWriter) {
   EXPECT_NE(to_text(document(in)).find("a\uFFFD"), std::string::npos);
 }
 
+TEST(JsonDocument, WhatIsNotThereIsNull) {
+  EXPECT_EQ(text_or_null(""), nullptr);
+  EXPECT_EQ(text_or_null("a"), "a");
+  EXPECT_EQ(count_or_null(std::nullopt), nullptr);
+  EXPECT_EQ(count_or_null(3), 3);
+  EXPECT_EQ(array_of(std::vector<int>{1, 2}, [](int i) { return Json(2 * i); }), Json({2, 4}));
+  EXPECT_EQ(array_of(std::vector<int>{}, [](int i) { return Json(i); }), Json::array());
+}
+
 }  // namespace
 }  // namespace forecourse::report

@@ -185,6 +185,20 @@ TEST(CheckSite, ALiftNeedsOneLevel) {
           "from one site datum, upward; a tank above ground says above_ground = true"));
 }
 
+// SOURCE: common practice, no source
+TEST(CheckSite, AControlThatDoesNotLookAtAKeyIsTold) {
+  const auto control = [](const std::string& rest) {
+    return told_of(station("[[control]]\nid = \"C\"\nproduct = \"regular\"\n" + rest));
+  };
+  EXPECT_THAT(control("kind = \"all\"\nstarts_below = \"20 psi\"\nhoses_calling = 2"),
+              ElementsAre("29:16: warning: control 'C' does not look at starts_below, hoses_calling: its kind is "
+                          "\"all\" | write kind = \"lead-lag\", or leave starts_below, hoses_calling out"));
+  EXPECT_THAT(control("kind = \"off\"\nholds = \"20 psi\""),
+              ElementsAre("29:9: warning: control 'C' does not look at holds: its kind is \"off\" | write kind = "
+                          "\"variable-speed\", or leave holds out"));
+  EXPECT_THAT(control("kind = \"all\""), IsEmpty());
+}
+
 TEST(CheckSite, SiphonedTanksHoldOneProduct) {
   EXPECT_THAT(told_of(replaced(station(""), "product = \"regular\" }, { id = \"T2\"",
                                "product = \"regular\", siphoned_with = [\"T2\", \"T1\"] }, { id = \"T2\"")),

@@ -35,6 +35,13 @@ TEST(DifferingValues, LayoutAndOrderDoNotCount) {
               IsEmpty());
 }
 
+TEST(DifferingValues, HowAValueIsWrittenDoesNotCount) {
+  EXPECT_THAT(told("bore = \"2.00 in\"\nloss = 3.6\n", "bore = \"2 in\"\nloss = 3.60\n"), IsEmpty());
+  EXPECT_THAT(told("bore = \"2 in\"\n", "bore = \"50.8 mm\"\n"), IsEmpty());
+  EXPECT_THAT(told("bore = \"2.00 in\"\n", "bore = \"2.01 in\"\n"), testing::SizeIs(1));
+  EXPECT_THAT(told("id = \"1\"\nloss = -1\n", "id = \"1.0\"\nloss = 1\n"), testing::SizeIs(2));
+}
+
 TEST(DifferingValues, AWholeTableIsOneDifference) {
   const std::string less = remove_value(station, "line.spur").value;
   EXPECT_THAT(told(station, less), ElementsAre("line.spur: listed | "));

@@ -115,7 +115,8 @@ struct Stiffness {
   static constexpr QuantityKind kind{"a stiffness", {1, 0, -2, 0}, Datum::none, "\"45 lbf/in\" or \"8 kN/m\""};
 };
 struct Moment {
-  static constexpr QuantityKind kind{"a moment of force", {1, 2, -2, 0}, Datum::none, "\"3300 lbf.ft\" or \"4.5 kN.m\""};
+  static constexpr QuantityKind kind{
+      "a moment of force", {1, 2, -2, 0}, Datum::none, "\"3300 lbf.ft\" or \"4.5 kN.m\""};
 };
 struct Acceleration {
   static constexpr QuantityKind kind{"an acceleration", {0, 1, -2, 0}, Datum::none, "\"5 ft/s2\" or \"1.5 m/s2\""};

@@ -26,6 +26,7 @@ struct Range {
   std::optional<double> cap;
   std::optional<double> limit;  ///< of its limiter
   std::string clause;
+  std::string without_flow;  ///< why nothing comes out in some state; empty: something does in each
 };
 
 void widen(Range& range, bool fresh, double flow) {
@@ -48,8 +49,7 @@ std::map<std::string, Range> ranges(const FlowResult& result) {
   std::map<std::string, Range> out;
   for (const FlowState& state : result.states) {
     for (const SystemFlow& system : state.systems) {
-      if (system.status == studies::FlowStatus::not_determined || system.status == studies::FlowStatus::no_supply)
-        continue;
+      if (system.status == studies::FlowStatus::not_determined) continue;
       for (const HoseFlow& hose : system.hoses) {
         if (!hose.open) continue;
         const bool fresh = out.count(hose.id) == 0;
@@ -58,6 +58,7 @@ std::map<std::string, Range> ranges(const FlowResult& result) {
         spread(range, fresh, hose.low, hose.high);
         range.systems.insert(system.system);
         range.limit = hose.limit;
+        if (hose.hose_flow <= 0.0 && range.without_flow.empty()) range.without_flow = system.reason;
         if (hose.rule_cap) {
           range.cap = hose.rule_cap;
           range.clause = hose.rule_clause;
@@ -114,6 +115,11 @@ Finding cap_finding(const FlowResult& result, const std::string& hose, const Ran
   finding.value = range.most;
   finding.margin = *range.cap - range.most;
   finding.unit = "m3/s";
+  if (!(range.most > 0.0) && !range.without_flow.empty()) {
+    finding.state = FindingState::does_not_apply;
+    finding.reason = "nothing flows: " + range.without_flow;
+    return finding;
+  }
   const bool held_by_limiter =
       range.limit && *range.limit <= *range.cap * (1.0 + 1e-9);  // whatever the rest of the station is
   if (held_by_limiter) {
@@ -134,6 +140,12 @@ Finding keep_finding(const FlowResult& result, const std::string& hose, const Ra
   finding.value = range.least;
   finding.margin = range.least - keep;
   finding.unit = "m3/s";
+  if (!(range.least > 0.0) && !range.without_flow.empty()) {
+    finding.state = FindingState::falls_short;
+    finding.reason = "nothing flows: " + range.without_flow;
+    finding.change = "let a pump run that can lift the fuel to the hose";
+    return finding;
+  }
   judge(finding, result, range, range.lowest - keep);
   if (finding.state == FindingState::falls_short) {
     finding.change = "lower the largest loss of its pressure budget, or lift the pump curve";

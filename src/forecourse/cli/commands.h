@@ -2,6 +2,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -14,12 +15,13 @@ namespace forecourse::cli {
 /// What the flow study is told on the command line.
 struct FlowArguments {
   SiteArguments site;
-  std::vector<std::string> open;  ///< each a set of hose ids parted by commas, "all" or "each"
-  std::string keep;               ///< a flow with its unit
-  std::string order;              ///< hose ids parted by commas, in the order in which they open
-  std::string command;            ///< as typed, for the report
-  bool pdf = false;               ///< report.pdf beside report.html
-  std::string paper;              ///< "a4" or "letter"; empty: letter with US units, A4 with SI
+  std::vector<std::string> open;     ///< each a set of hose ids parted by commas, "all" or "each"
+  std::string keep;                  ///< a flow with its unit
+  std::optional<std::string> order;  ///< hose ids parted by commas, in the order in which they open; empty: not asked
+  std::string command;               ///< as typed, for the report
+  bool pdf = false;                  ///< report.pdf beside report.html
+  std::string paper;                 ///< "a4" or "letter"; empty: letter with US units, A4 with SI
+  std::string on;                    ///< the day by which tests are judged overdue; empty: today
 };
 
 /// What a comparison is told on the command line.
@@ -56,6 +58,9 @@ struct IncidentArguments {
   std::size_t runs = 0;
   std::uint64_t seed = 1;
   std::string replay;   ///< a document written before
+  std::string on;       ///< the day by which tests are judged overdue; empty: today
+  bool pdf = false;     ///< a PDF beside the page
+  std::string paper;    ///< of the PDF, as of the flow study
   std::string command;  ///< as typed, for the report
 };
 

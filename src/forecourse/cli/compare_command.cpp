@@ -110,8 +110,10 @@ bool read_gain(const std::string& text, double& gain) {
     return false;
   }
   gain = std::get<double>(read);
-  if (gain >= 0.0 && gain < 10.0) return true;
-  print_error("error: --gain is from 0 to 10 (1000 %), but '" + text + "' is written\n");
+  if (gain >= 0.0 && gain <= 1.0) return true;
+  const bool bare = text.find_first_not_of("0123456789.") == std::string::npos;
+  print_error("error: --gain is a share from 0 to 100 %, but '" + text + "' is written" +
+              (bare ? ", which is " + text + " times A's flow\n  hint: write \"" + text + " %\"\n" : "\n"));
   return false;
 }
 

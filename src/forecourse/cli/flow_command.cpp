@@ -41,11 +41,6 @@ std::vector<Diagnostic> errors_of(const std::vector<Diagnostic>& all) {
   return errors;
 }
 
-report::html::Paper paper_of(const FlowArguments& arguments, site::Display display) {
-  const bool letter = arguments.paper.empty() ? display == site::Display::us : arguments.paper == "letter";
-  return letter ? report::html::Paper::letter : report::html::Paper::a4;
-}
-
 /// The other studies of a station, for one report of all.
 struct OtherStudies {
   std::vector<studies::IncidentResult> incidents;
@@ -58,13 +53,14 @@ bool has_sump(const site::Site& site) {
 }
 
 /// The incidents that the site file asks for, and containment where there is a sump.
-OtherStudies other_studies(const site::Site& site) {
+OtherStudies other_studies(const site::Site& site, const site::Date& on) {
   OtherStudies out;
   if (has_sump(site)) out.containment = studies::study_containment(site, {});
   for (const site::IncidentRequest& request : site.incidents) {
     studies::IncidentOptions options;
     options.kind = studies::incident_kind(request.kind.text).value_or(studies::IncidentKind::struck);
     options.request = request;
+    options.today = on;
     out.incidents.push_back(studies::study_incident(site, options));
   }
   return out;
@@ -129,7 +125,7 @@ std::vector<std::string> write_report(const FlowArguments& arguments, const Site
   if (!write_others(folder, others, source, written)) return {};
   if (!arguments.pdf) return written;
   const std::string pages = (std::filesystem::path(folder) / "report.pdf").string();
-  if (!write_pdf(pages, html, paper_of(arguments, source.site.display))) return {};
+  if (!write_pdf(pages, html, paper_of(arguments.paper, source.site.display))) return {};
   written.insert(written.begin() + 1, pages);
   return written;
 }
@@ -143,7 +139,9 @@ Exit study(const FlowArguments& arguments, bool all) {
   studies::FlowResult result = studies::study_flow(source.site, *options);
   result.warnings.insert(result.warnings.begin(), source.warnings.begin(), source.warnings.end());
   const std::vector<checks::Finding> findings = checks::check_flow(source.site, result);
-  const OtherStudies others = all ? other_studies(source.site) : OtherStudies{};
+  const std::optional<site::Date> on = day_of(arguments.on);
+  if (!on) return Exit::bad_input;
+  const OtherStudies others = all ? other_studies(source.site, *on) : OtherStudies{};
   std::vector<std::string> written;
   if (arguments.pdf && arguments.site.out.empty()) {
     print_error("error: --pdf needs --out, the folder to write into\n");

@@ -49,11 +49,16 @@ bool read_keep(const std::string& text, std::optional<double>& keep) {
 std::optional<studies::FlowOptions> flow_options(const FlowArguments& arguments, const SiteSource& source) {
   studies::FlowOptions options;
   for (const std::string& set : arguments.open) options.open_sets.push_back(open_set(set, source.site));
-  options.order = ids_of(arguments.order);
+  options.order = ids_of(arguments.order.value_or(""));
+  const bool order_read = !arguments.order || !options.order.empty();
+  if (!order_read) {
+    print_error("error: --order names no hose, but '" + *arguments.order + "' is written\n" +
+                "  hint: name hoses in the order in which they open: --order D1.a,D3.a\n");
+  }
   const bool keep_read = read_keep(arguments.keep, options.keep_flow);
   const std::vector<Diagnostic> problems = studies::check_options(source.site, options);
   if (!problems.empty()) print_error(report::to_text(problems, source.texts));
-  if (!keep_read || !problems.empty()) return std::nullopt;
+  if (!keep_read || !order_read || !problems.empty()) return std::nullopt;
   return options;
 }
 

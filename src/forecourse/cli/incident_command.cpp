@@ -2,7 +2,7 @@
 #include <cstdio>
 #include <filesystem>
 #include <functional>
-#include <nlohmann/json.hpp>
+#include <optional>
 #include <span>
 #include <thread>
 #include <variant>
@@ -11,7 +11,9 @@
 #include "forecourse/base/unit_text.h"
 #include "forecourse/cli/commands.h"
 #include "forecourse/cli/console.h"
+#include "forecourse/cli/incident/incident_trace.h"
 #include "forecourse/cli/output.h"
+#include "forecourse/cli/pdf.h"
 #include "forecourse/report/incident/incident_report.h"
 
 namespace forecourse::cli {
@@ -94,6 +96,8 @@ bool read_options(const IncidentArguments& a, studies::IncidentOptions& o) {
   good = read_option("--open-area", a.open_area, o.request.open_area) && good;
   for (const std::string& text : a.without) good = read_barrier(text, o.without.emplace_back()) && good;
   for (const std::string& text : a.dead) good = read_dead(text, o.dead.emplace_back()) && good;
+  o.today = day_of(a.on);
+  good = o.today.has_value() && good;
   o.runs = a.runs;
   o.seed = a.seed;
   return good;
@@ -130,51 +134,36 @@ bool write_report(const IncidentArguments& arguments, const SiteSource& source, 
   const std::string name = "incident-" + arguments.kind;
   const std::string page = (folder / (name + ".html")).string();
   const std::string data = (folder / (name + ".json")).string();
+  const std::string pages = (folder / (name + ".pdf")).string();
+  const std::string html = report::incident_report(result, source.site, facts);
   facts.written = {page, data};
-  return write_file(page, report::incident_report(result, source.site, facts)) &&
-         write_file(data, report::to_text(report::incident_document(result, facts)));
-}
-
-/// The hashes of runs by their names, as a document of before has them; empty with the reason told if it is none.
-std::vector<std::pair<std::string, std::string>> hashes_of(const std::string& path) {
-  std::string text;
-  if (!read_file(path, text)) return {};
-  std::vector<std::pair<std::string, std::string>> out;
-  const auto json = nlohmann::json::parse(text, nullptr, false);
-  if (json.is_object() && json.contains("result") && json["result"].contains("runs")) {
-    for (const auto& run : json["result"]["runs"]) {
-      if (run.contains("name") && run.contains("hash")) out.emplace_back(run["name"], run["hash"]);
-    }
+  if (!write_file(page, html) || !write_file(data, report::to_text(report::incident_document(result, facts)))) {
+    return false;
   }
-  if (out.empty()) {
-    print_error("error: '" + path + "' holds no runs of an incident\n  hint: give the .json that --out has written\n");
-  }
-  return out;
-}
-
-/// Whether the runs are those of a document of before, bit for bit.
-Exit replay(const std::string& path, const studies::IncidentResult& result) {
-  const auto before = hashes_of(path);
-  if (before.empty()) return Exit::bad_input;
-  const report::Json now = report::incident_document(result)["result"]["runs"];
-  bool same = before.size() == now.size();
-  for (std::size_t i = 0; i < std::min(before.size(), now.size()); ++i) {
-    const bool equal = now[i]["name"] == before[i].first && now[i]["hash"] == before[i].second;
-    print((equal ? "the same: " : "differs:  ") + before[i].first + "\n");
-    same = same && equal;
-  }
-  print(same ? "Every run is the same, event by event.\n"
-             : "Runs differ: another site file, other options, or another build.\n");
-  return same ? Exit::fine : Exit::falls_short;
+  if (!arguments.pdf) return true;
+  facts.written.push_back(pages);
+  return write_pdf(pages, html, paper_of(arguments.paper, source.site.display));
 }
 
 }  // namespace
 
 Exit incident_command(const IncidentArguments& arguments) {
-  SiteSource source;
-  if (!load_site(arguments.site, source)) return Exit::bad_input;
   studies::IncidentOptions options;
   if (!read_options(arguments, options)) return Exit::bad_input;
+  if (arguments.pdf && arguments.site.out.empty()) {
+    print_error("error: --pdf needs --out, the folder to write into\n");
+    return Exit::bad_input;
+  }
+  SiteArguments asked = arguments.site;
+  std::optional<IncidentTrace> trace;
+  if (!arguments.replay.empty()) {
+    trace = read_trace(arguments.replay, options.kind);
+    if (!trace) return Exit::bad_input;
+    fill(options, *trace);
+    if (asked.sets.empty()) asked.sets = trace->sets;
+  }
+  SiteSource source;
+  if (!load_site(asked, source)) return Exit::bad_input;
   const std::vector<Diagnostic> wrong = studies::check_options(source.site, options);
   if (!wrong.empty()) {
     print_error(report::to_text(wrong, source.texts));
@@ -182,9 +171,9 @@ Exit incident_command(const IncidentArguments& arguments) {
   }
   const Console console = this_console();
   studies::IncidentResult result = studies::study_incident(source.site, options, context_of(console));
-  if (!arguments.replay.empty()) return replay(arguments.replay, result);
+  if (trace) return compare_with(*trace, result);
   result.warnings.insert(result.warnings.begin(), source.warnings.begin(), source.warnings.end());
-  report::IncidentFacts facts{today(), arguments.command, source.texts, {}};
+  report::IncidentFacts facts{today(), arguments.command, source.texts, {}, arguments.site.sets};
   if (!arguments.site.out.empty() && !write_report(arguments, source, result, facts)) return Exit::bad_input;
   if (arguments.site.json) {
     print(report::to_text(report::incident_document(result, facts)));

@@ -1,14 +1,19 @@
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "forecourse/checks/finding.h"
+#include "forecourse/site/entered.h"
 
 namespace forecourse::cli {
 
 /// "25 Nov 2026", in the time zone of the machine.
 [[nodiscard]] std::string today();
+
+/// The day of `--on`, "2026-11-25"; of an empty text today. Empty, with the reason on standard error, if it is none.
+[[nodiscard]] std::optional<site::Date> day_of(const std::string& text);
 
 /// Makes a folder with those above it; false, with the reason on standard error, if it cannot be.
 [[nodiscard]] bool make_folder(const std::string& folder);

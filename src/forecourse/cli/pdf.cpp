@@ -60,6 +60,11 @@ bool explain(const std::string& file, int code, int trouble) {
 
 }  // namespace
 
+report::html::Paper paper_of(const std::string& word, site::Display display) {
+  const bool letter = word.empty() ? display == site::Display::us : word == "letter";
+  return letter ? report::html::Paper::letter : report::html::Paper::a4;
+}
+
 bool write_pdf(const std::string& file, const std::string& report, report::html::Paper paper) {
   const std::string source = file + ".html";
   const std::string made = file + ".part";

@@ -11,6 +11,8 @@
 namespace forecourse::cli {
 namespace {
 
+constexpr const char* on_words = "day by which tests are judged overdue: 2026-11-25 (default: today)";
+
 void add_site_options(CLI::App& command, SiteArguments& site) {
   command.add_option("SITE", site.path, "site file (TOML)")->required();
   command.add_option("--set", site.sets, "change a value for this run: line.trunk.bore=\"3 in\"")->take_all();
@@ -61,6 +63,10 @@ void add_incident_options(CLI::App& command, IncidentArguments& incident) {
   command.add_option("--runs", incident.runs, "runs with drawn inputs (a Monte Carlo)");
   command.add_option("--seed", incident.seed, "of the draws (default: 1)");
   command.add_option("--replay", incident.replay, "a .json of before: are the runs still the same?");
+  command.add_option("--on", incident.on, on_words);
+  command.add_flag("--pdf", incident.pdf, "also write the report as a PDF (with weasyprint)");
+  command.add_option("--paper", incident.paper, "of the PDF: a4 or letter (default: letter with US units, else a4)")
+      ->check(CLI::IsMember({"a4", "letter"}));
 }
 
 std::string typed(const std::vector<std::string>& arguments) {
@@ -97,6 +103,7 @@ Exit run(const std::vector<std::string>& arguments) {
   CLI::App* study_app = app.add_subcommand("study", "all studies of a station, summary and report");
   study_app->footer("Example: forecourse study sites/hollin-gap.toml --out out/hollin-gap");
   add_flow_options(*study_app, study);
+  study_app->add_option("--on", study.on, on_words);
   study_app->callback([&] {
     study.command = typed(arguments);
     exit = study_command(study);

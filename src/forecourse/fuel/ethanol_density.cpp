@@ -13,8 +13,8 @@ constexpr double base_celsius = 20.0;
 constexpr double lowest_celsius = -20.0;
 constexpr double highest_celsius = 40.0;
 
-// [oiml_r22, table of coefficients] as two independent transcriptions agree; two other public copies carry the
-// misprints 0.16911721 and -1.161156 among C.
+// [oiml_r22, table of coefficients] as two independent copies of the published table agree; two other public copies
+// carry the misprints 0.16911721 and -1.161156 among C.
 constexpr std::array a = {998.20123,   -192.9769495, 389.1238958, -1668.103923, 13522.15441, -88292.78388,
                           306287.4042, -613838.1234, 747017.2998, -547846.1354, 223446.0334, -39032.85426};
 constexpr std::array b = {-0.20618513, -5.2682542e-3, 3.6130013e-5, -3.8957702e-7, 7.169354e-9, -9.9739231e-11};

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <utility>
 
 namespace forecourse::network {
 namespace {
@@ -10,14 +11,6 @@ namespace {
 constexpr int most_blend_rounds = 60;
 constexpr double blend_agreement = 1e-9;    // relative
 constexpr double least_blend_flow = 1e-12;  // [m3/s] the solver's own residual
-
-std::vector<char> mask(const PipingSystem& system, const std::vector<std::string>& open_hoses) {
-  std::vector<char> open;
-  for (const HosePoint& hose : system.hoses) {
-    open.push_back(std::find(open_hoses.begin(), open_hoses.end(), hose.id) != open_hoses.end() ? 1 : 0);
-  }
-  return open;
-}
 
 }  // namespace
 
@@ -27,7 +20,27 @@ StationSolver::StationSolver(const StationNetwork& network) : network_(network) 
     if (system.graph) solvers_.emplace_back(system);
     caps_.emplace_back(system.hoses.size(), INFINITY);
   }
+  find_hoses();
   find_blends();
+}
+
+void StationSolver::find_hoses() {
+  for (std::size_t s = 0; s < network_.systems.size(); ++s) {
+    const std::vector<HosePoint>& hoses = network_.systems[s].hoses;
+    for (std::size_t h = 0; h < hoses.size(); ++h) parts_of_[hoses[h].id].push_back({s, h});
+  }
+}
+
+/// Per system and hose.
+std::vector<std::vector<char>> StationSolver::open_in_systems(const std::vector<std::string>& open_hoses) const {
+  std::vector<std::vector<char>> open;
+  for (const PipingSystem& system : network_.systems) open.emplace_back(system.hoses.size(), 0);
+  for (const std::string& id : open_hoses) {
+    const auto found = parts_of_.find(id);
+    if (found == parts_of_.end()) continue;
+    for (const BlendPart& part : found->second) open[part.system][part.hose] = 1;
+  }
+  return open;
 }
 
 void StationSolver::find_blends() {
@@ -82,15 +95,16 @@ void StationSolver::solve_system(std::size_t system, const std::vector<char>& op
   }
 }
 
-StationState StationSolver::solve(const std::vector<std::string>& open_hoses) {
+StationState StationSolver::solve(const std::vector<std::string>& open_hoses, std::vector<SystemState> apart) {
   StationState state;
+  state.systems = std::move(apart);
   state.systems.resize(network_.systems.size());
-  std::vector<std::vector<char>> open;
-  for (std::size_t s = 0; s < network_.systems.size(); ++s) {
-    open.push_back(mask(network_.systems[s], open_hoses));
-    std::fill(caps_[s].begin(), caps_[s].end(), INFINITY);
+  const std::vector<std::vector<char>> open = open_in_systems(open_hoses);
+  for (std::vector<double>& caps : caps_) std::fill(caps.begin(), caps.end(), INFINITY);
+  std::vector<char> moved_in;  // caps of the system moved: it is to be solved again
+  for (const SystemState& one : state.systems) {
+    moved_in.push_back(one.report.status == solvers::SteadyStatus::converged ? 0 : 1);
   }
-  std::vector<char> moved_in(network_.systems.size(), 1);  // caps of the system moved: it is to be solved again
   const auto solve_moved = [&] {
     for (std::size_t s = 0; s < network_.systems.size(); ++s) {
       if (solver_of_[s] >= 0 && moved_in[s] != 0) solve_system(s, open[s], state.systems[s]);

@@ -2,6 +2,8 @@
 
 #include <deque>
 #include <string>
+#include <string_view>
+#include <unordered_map>
 #include <vector>
 
 #include "forecourse/network/pump_control.h"
@@ -26,7 +28,9 @@ class StationSolver {
   explicit StationSolver(const StationNetwork& network);
 
   /// \param open_hoses ids of the hoses that are open; unknown ids are ignored
-  [[nodiscard]] StationState solve(const std::vector<std::string>& open_hoses);
+  /// \param apart      per system its state with these hoses open and each part of a blended hose giving what it can,
+  ///                   if that was solved before; solved here where it is not converged
+  [[nodiscard]] StationState solve(const std::vector<std::string>& open_hoses, std::vector<SystemState> apart = {});
 
  private:
   struct BlendPart {
@@ -37,7 +41,9 @@ class StationSolver {
     std::size_t least = 0;  ///< the part that gives least for its share
   };
 
+  void find_hoses();
   void find_blends();
+  [[nodiscard]] std::vector<std::vector<char>> open_in_systems(const std::vector<std::string>& open_hoses) const;
   [[nodiscard]] bool throttle(Blend& blend, const StationState& state, std::vector<char>& moved_in);
   void solve_system(std::size_t system, const std::vector<char>& open, SystemState& state);
 
@@ -46,6 +52,7 @@ class StationSolver {
   std::vector<int> solver_of_;             ///< per system; -1 if it has problems
   std::vector<std::vector<double>> caps_;  ///< per system and hose
   std::vector<Blend> blends_;
+  std::unordered_map<std::string_view, std::vector<BlendPart>> parts_of_;  ///< by the hose's id
 };
 
 }  // namespace forecourse::network

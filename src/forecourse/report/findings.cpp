@@ -124,7 +124,6 @@ std::string rule_table(const std::vector<FindingGroup>& groups, const Finding& f
 Json findings_json(const std::vector<Finding>& findings, const std::vector<SourceText>& texts) {
   Json out = Json::array();
   for (const Finding& f : findings) {
-    const auto text_or_null = [](const std::string& text) { return text.empty() ? Json(nullptr) : Json(text); };
     Json one{{"rule", f.rule},
              {"requirement", f.requirement},
              {"subject", f.subject},

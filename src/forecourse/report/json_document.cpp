@@ -66,4 +66,8 @@ Json number_or_null(double value) { return std::isfinite(value) ? Json(value) : 
 
 Json number_or_null(const std::optional<double>& value) { return value ? number_or_null(*value) : Json(nullptr); }
 
+Json text_or_null(const std::string& text) { return text.empty() ? Json(nullptr) : Json(text); }
+
+Json count_or_null(const std::optional<int>& count) { return count ? Json(*count) : Json(nullptr); }
+
 }  // namespace forecourse::report

@@ -41,4 +41,18 @@ struct JsonDocument {
 [[nodiscard]] Json number_or_null(double value);
 [[nodiscard]] Json number_or_null(const std::optional<double>& value);
 
+/// A text, or null where it is empty.
+[[nodiscard]] Json text_or_null(const std::string& text);
+
+/// A count, or null where it is not known.
+[[nodiscard]] Json count_or_null(const std::optional<int>& count);
+
+/// One value for each item, in their order.
+template <class Item, class ToJson>
+[[nodiscard]] Json array_of(const std::vector<Item>& items, ToJson to_json) {
+  Json out = Json::array();
+  for (const Item& item : items) out.push_back(to_json(item));
+  return out;
+}
+
 }  // namespace forecourse::report

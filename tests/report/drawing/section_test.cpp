@@ -83,7 +83,7 @@ TEST(SectionView, TakesHeightsFromTheSite) {
 }
 
 TEST(SectionView, SaysInWordsWhatWasNotEntered) {
-  const Section s = section_for("hollin-gap", true);
+  const Section s = section_for("thornby", true);
   for (const std::size_t stop : {0U, 1U, 10U}) {
     EXPECT_EQ(s.stops[stop].value, "");
     EXPECT_FALSE(s.stops[stop].listed);

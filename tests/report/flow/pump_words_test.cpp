@@ -21,6 +21,7 @@ studies::SystemFlow two_steps(site::ControlKind kind) {
   told.id = "C1";
   told.kind = kind;
   told.order = {"P1", "P2"};
+  told.hoses_open = 2;
   told.starts_below = 150 * kilopascal;
   told.stops_above = 190 * kilopascal;
   told.steps = {{{"P1"}, true, 140 * kilopascal, 0.003, false}, {{"P1", "P2"}, true, 195 * kilopascal, 0.004, false}};
@@ -63,6 +64,26 @@ TEST(PumpWords, CountTheHosesCalling) {
   EXPECT_THAT(words(system), Contains(HasSubstr("3 call: P1 runs.")));
 }
 
+// The station is solved with the pumps on, so the figures hold only until they are switched off.
+TEST(PumpWords, SayThatWithNoneCallingThePumpsAreOff) {
+  studies::SystemFlow system = two_steps(site::ControlKind::lead_lag);
+  system.control->hoses_calling = 4.0;
+  system.control->hoses_open = 0;
+  const auto told = words(system);
+  EXPECT_THAT(told, Contains("No hose calls, so the pump is switched off: what is told here is the moment before, with "
+                             "P1 against shut hoses."));
+  EXPECT_THAT(told, testing::Not(Contains(HasSubstr("P1 runs"))));
+}
+
+TEST(PumpWords, GiveAShortTurnInMinutes) {
+  studies::SystemFlow system = two_steps(site::ControlKind::alternating);
+  for (const auto& [seconds, text] : {std::pair{90.0, "after 1.5 min of"}, std::pair{600.0, "after 10 min of"},
+                                      std::pair{7140.0, "after 119 min of"}, std::pair{7200.0, "after 2.0 h of"}}) {
+    system.control->alternates_after = seconds;
+    EXPECT_THAT(words(system), Contains(HasSubstr(text)));
+  }
+}
+
 TEST(PumpWords, TellEachTurn) {
   studies::SystemFlow system = two_steps(site::ControlKind::alternating);
   system.control->steps[1].pumps = {"P2"};
@@ -85,7 +106,7 @@ TEST(PumpWords, SayWhetherASpeedHoldsItsPressure) {
   }
 }
 
-TEST(PumpWords, GiveTemperatureRisesWithoutAZero) {
+studies::SystemFlow warming_pump() {
   studies::SystemFlow system;
   studies::PumpDuty pump;
   pump.id = "P2";
@@ -95,6 +116,23 @@ TEST(PumpWords, GiveTemperatureRisesWithoutAZero) {
   pump.heat->rate = pump.heat->rate_low = pump.heat->rate_high = 10.0 / 60.0;
   pump.heat->time_to_rise = 60.0;
   system.pumps = {pump};
+  return system;
+}
+
+TEST(PumpWords, SayThatAPumpThatIsOffWouldWarm) {
+  studies::SystemFlow system = warming_pump();
+  const auto told = [&] { return pumps_in_words(system, site::Display::si, Glyphs::ascii); };
+  EXPECT_THAT(told(), Contains(HasSubstr("While pump P2 delivers nothing, its liquid warms by at most 10.0 degC")));
+  system.pumps[0].running = false;
+  EXPECT_THAT(told(), Contains(HasSubstr("Run while held shut, pump P2 would warm its liquid by at most 10.0 degC")));
+  system.pumps[0].heat->rate.reset();
+  system.pumps[0].heat->missing = "motor_power";
+  EXPECT_THAT(told(), Contains("How fast the liquid in pump P2 would warm, run while held shut, is not determined: "
+                               "enter motor_power."));
+}
+
+TEST(PumpWords, GiveTemperatureRisesWithoutAZero) {
+  const studies::SystemFlow system = warming_pump();
   const auto si = pumps_in_words(system, site::Display::si, Glyphs::ascii);
   EXPECT_THAT(si, Contains(HasSubstr("held shut by its check valve until 120.0 L/min flow in total")));
   EXPECT_THAT(si, Contains(HasSubstr("10.0 degC a minute")));

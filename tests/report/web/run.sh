@@ -1,6 +1,7 @@
 #!/usr/bin/env bash
 # Makes the report of each station, looks at it as a browser and a validator do, and sets its PDF on both papers; the
-# same look at a comparison of the first station with itself, every hose limited to 8 gal/min in B.
+# same look at a comparison of the first station with itself, every hose limited to 8 gal/min in B, and at an incident
+# of each kind.
 #
 #   tests/report/web/run.sh PROGRAM FOLDER SITE...
 #
@@ -53,4 +54,17 @@ done
 code=0
 "$program" compare "$first" --set 'hose.*.limiter=8 gpm' --out "$folder/compare" >/dev/null || code=$?
 ((code <= 1)) || { echo "exit code $code: comparison of $first" && exit 1; }
-node "$here/check.mjs" "${reports[@]}" "$folder/compare/compare.html"
+# An incident of each kind, one of them with drawn inputs.
+incident() {
+  local code=0
+  "$program" incident "$@" --out "$folder/incidents" >/dev/null || code=$?
+  ((code <= 1)) || { echo "exit code $code: incident $*" && exit 1; }
+}
+incident "$root/sites/hollin-gap.toml" crack
+incident "$root/sites/hollin-gap.toml" drive-off
+incident "$root/sites/hollin-gap.toml" sump-fire
+incident "$root/sites/hollin-gap.toml" overfill
+incident "$root/sites/hollin-gap.toml" line-break --at regular-gap-2 --stop-at "90 s"
+incident "$root/sites/hollin-gap.toml" nozzle-left-open --at D4.diesel-a --stop-at "2 min"
+incident "$root/sites/hollin-gap.toml" struck --runs 200
+node "$here/check.mjs" "${reports[@]}" "$folder/compare/compare.html" "$folder"/incidents/*.html

@@ -83,6 +83,10 @@ TEST(Ladder, LimiterMakesTheLargerTrunkWorthNothingBelowTheNumberWhereItBinds) {
   const auto& three = ladder_of(three_inch, LadderOrder::worst).steps;
   for (std::size_t n = 0; n < 5; ++n) EXPECT_NEAR(two[n].slowest, three[n].slowest, 1e-12);  // held by the limiters
   EXPECT_GT(three[5].slowest, 1.01 * two[5].slowest);
+  EXPECT_EQ(two[2].tied, 3);
+  EXPECT_EQ(two[2].slowest_hose, two[2].hoses.front());  // of those alike, the first
+  EXPECT_TRUE(all_alike(two[0]));
+  EXPECT_FALSE(all_alike(two[5]));
 }
 
 TEST(Ladder, SpreadOpensOneHoseAtEachDispenserFirst) {
@@ -246,12 +250,12 @@ TEST(BlendRatio, HoseWithoutOneOfItsProductsGivesNothingAndIsTold) {
     const HoseFlow& middle = hose_in(result, system, "D1.middle-a");
     EXPECT_TRUE(middle.open);
     EXPECT_FALSE(middle.ratio_met);
-    EXPECT_FALSE(middle.share_reached);
+    EXPECT_EQ(middle.share_reached, 0.0);
     EXPECT_EQ(middle.hose_flow, 0.0);
   }
   EXPECT_GT(hose_in(result, "regular", "D1.regular-a").flow, 0.0);
   const auto told = std::find_if(result.warnings.begin(), result.warnings.end(), [](const Diagnostic& d) {
-    return d.message.find("cannot keep the ratio regular 60 % + premium 40 %: premium cannot flow") !=
+    return d.message.find("cannot keep the ratio regular 60 % + premium 40 %: no pump of 'premium' runs: off is P3") !=
            std::string::npos;
   });
   ASSERT_NE(told, result.warnings.end());

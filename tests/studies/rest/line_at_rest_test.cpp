@@ -5,8 +5,8 @@
 #include <cmath>
 
 #include "forecourse/network/build.h"
-#include "forecourse/studies/flow/rest/fill_time.h"
 #include "forecourse/network/pack/line_pack.h"
+#include "forecourse/studies/flow/rest/fill_time.h"
 #include "forecourse/studies/flow/rest/rest.h"
 #include "support/stations.h"
 

@@ -54,6 +54,11 @@ Alternative study(const site::Site& site, const studies::FlowOptions& options, c
   out.name = site.name.text;
   out.flow = studies::study_flow(site, options, context);
   out.findings = checks::check_flow(site, out.flow);
+  for (const studies::HoseSummary& hose : out.flow.hoses) {
+    if (!hose.all_open) continue;
+    ++out.hoses;
+    if (!hose.all_open->below_keep_flow) ++out.keeping;
+  }
   return out;
 }
 
@@ -79,6 +84,35 @@ std::vector<DeadHead> dead_heads(const FlowResult& a, const site::Site& site_a, 
     for (const std::string& pump : pumps) {
       const DeadHead one{a.states[i].open_set.name, pump, is_dead_headed(a, i, pump), is_dead_headed(b, i, pump)};
       if (one.a || one.b) out.push_back(one);
+    }
+  }
+  return out;
+}
+
+/// Why a group of hoses that hang together is not fed, or not as a group.
+std::string why_not(const FlowResult& flow, const std::string& group) {
+  std::string out;
+  bool known = false;
+  for (const studies::FlowState& state : flow.states) {
+    for (const studies::SystemFlow& system : state.systems) {
+      if ((" + " + group + " + ").find(" + " + system.system + " + ") == std::string::npos) continue;
+      known = true;
+      if (system.reason.empty() || out.find(system.reason) != std::string::npos) continue;
+      out += (out.empty() ? "" : "; ") + system.reason;
+    }
+  }
+  if (!out.empty()) return out;
+  return known ? "these hoses do not depend on each other there" : "there is no such piping";
+}
+
+std::vector<FedOnce> fed_once(const FlowResult& a, const FlowResult& b) {
+  std::vector<FedOnce> out;
+  for (const auto& [one, other] : {std::pair(&a, &b), std::pair(&b, &a)}) {
+    for (const studies::Ladder& ladder : one->ladders) {
+      if (ladder.order != studies::LadderOrder::worst) continue;
+      const bool both = std::any_of(other->ladders.begin(), other->ladders.end(),
+                                    [&](const studies::Ladder& l) { return l.system == ladder.system; });
+      if (!both) out.push_back({ladder.system, one == &a, why_not(*other, ladder.system)});
     }
   }
   return out;
@@ -123,6 +157,7 @@ Comparison compare(const site::Site& a, const site::Site& b, const CompareOption
   out.only_a = parts_only_in(a, b);
   out.only_b = parts_only_in(b, a);
   out.worth = worth_of(a, out.a.flow.ladders, b, out.b.flow.ladders, options.least_gain);
+  out.fed_once = fed_once(out.a.flow, out.b.flow);
   out.rows = difference_rows(a, out.a.flow, b, out.b.flow);
   out.unchanged = unchanged_in(out.rows);
   out.dead_heads = dead_heads(out.a.flow, a, out.b.flow, b);
@@ -139,10 +174,14 @@ std::vector<Diagnostic> check_options(const site::Site& a, const site::Site& b, 
     for (const std::string& hose : set.hoses) {
       if (has(known, hose)) continue;
       const auto near = nearest_word(hose, known);
+      std::string offered = studies::hoses_offered(a, hose);
+      if (offered.empty()) offered = studies::hoses_offered(b, hose);
       problems.push_back({Severity::error,
                           "there is no hose '" + hose + "' in A or in B",
                           std::nullopt,
-                          near ? "did you mean '" + std::string(*near) + "'?" : "name a hose of one of the sites",
+                          !offered.empty() ? offered
+                          : near           ? "did you mean '" + std::string(*near) + "'?"
+                                           : "name a hose of one of the sites",
                           {}});
     }
   }

@@ -25,6 +25,15 @@ struct Alternative {
   std::string name;
   studies::FlowResult flow;
   std::vector<checks::Finding> findings;
+  int hoses = 0;    ///< whose flow with all open is determined
+  int keeping = 0;  ///< of these, that keep the flow asked for
+};
+
+/// Hoses that depend on each other and are fed in one of the two only, so that there is nothing to hold against them.
+struct FedOnce {
+  std::string system;
+  bool in_a = false;   ///< else in B
+  std::string reason;  ///< of the other: "no pump of 'premium' runs: off is P2"
 };
 
 /// A pump that delivers nothing in one state of A or of B.
@@ -50,6 +59,7 @@ struct Comparison {
   std::vector<OnePart> only_a;
   std::vector<OnePart> only_b;
   std::vector<Worth> worth;          ///< one for each piping that both have
+  std::vector<FedOnce> fed_once;     ///< for which there is no answer
   std::vector<DifferenceRow> rows;   ///< all of them
   std::vector<Unchanged> unchanged;  ///< in which of them nothing differs
   std::vector<DeadHead> dead_heads;

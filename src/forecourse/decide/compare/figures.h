@@ -15,7 +15,7 @@ struct Figure {
   std::string subject;
   std::string detail = {};
   std::optional<double> bore = {};
-  double value = 0.0;
+  double value = 0.0;  ///< NaN: there is none, and `detail` says why
 
   [[nodiscard]] bool is_of_the_same(const Figure& other) const {
     return topic == other.topic && state == other.state && subject == other.subject && bore == other.bore;

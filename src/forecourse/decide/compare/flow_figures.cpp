@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 #include <map>
 
 #include "forecourse/decide/compare/figures.h"
@@ -11,9 +12,7 @@ using studies::FlowState;
 using studies::HoseFlow;
 using studies::SystemFlow;
 
-bool is_known(const SystemFlow& system) {
-  return system.status == studies::FlowStatus::determined || system.status == studies::FlowStatus::at_rest;
-}
+bool is_known(const SystemFlow& system) { return system.status != studies::FlowStatus::not_determined; }
 
 /// The piping that feeds each hose; empty for one that is fed by several.
 std::map<std::string, std::string> systems_of_hoses(const FlowResult& flow) {
@@ -64,6 +63,7 @@ class FlowFigures {
 
   void add(Topic topic, const std::string& system, const std::string& state, const std::string& subject, double value,
            std::string detail = {}) {
+    if (!std::isfinite(value) && detail.empty()) return;  // a pressure that nothing holds
     Figure figure{topic, system, state, subject, std::move(detail), {}, value};
     const bool told =  // a blended hose is met in each of its pipings
         topic == Topic::hose_flow &&
@@ -96,10 +96,17 @@ class FlowFigures {
     const HoseFlow& least = *slowest(open);
     add(Topic::slowest_flow, system.system, state_, system.system, least.hose_flow, least.id);
     add(Topic::total_flow, system.system, state_, system.system, system.total_flow);
-    add(Topic::slowest_pressure, system.system, state_, system.system, least.pressure_gauge, least.id);
+    if (std::isfinite(least.pressure_gauge)) {
+      add(Topic::slowest_pressure, system.system, state_, system.system, least.pressure_gauge, least.id);
+    }
     const HoseFlow& near = **std::min_element(open.begin(), open.end(), is_nearer);
     const HoseFlow& far = **std::max_element(open.begin(), open.end(), is_nearer);
-    if (!is_nearer(&near, &far)) return;
+    if (!is_nearer(&near, &far)) {
+      const bool flows = system.total_flow != 0.0;
+      const char* why = !flows ? "" : open.size() == 1 ? "one hose open" : "all equally far";
+      add(Topic::spread, system.system, state_, system.system, flows ? std::nan("") : 0.0, why);
+      return;
+    }
     add(Topic::spread, system.system, state_, system.system, near.hose_flow - far.hose_flow, near.id + " to " + far.id);
   }
 

@@ -23,9 +23,12 @@ DifferenceRow row_of(const Figure& figure) {
   return row;
 }
 
+std::optional<double> known(double value) { return std::isfinite(value) ? std::optional(value) : std::nullopt; }
+
 void add_a(std::vector<DifferenceRow>& rows, const Figure& figure) {
   rows.push_back(row_of(figure));
-  rows.back().a = figure.value;
+  rows.back().a = known(figure.value);
+  rows.back().differs = rows.back().a.has_value();
   rows.back().detail_a = figure.detail;
 }
 
@@ -35,13 +38,15 @@ void add_b(std::vector<DifferenceRow>& rows, const std::vector<Figure>& of_a, co
   if (found != of_a.end()) {
     const std::size_t at = static_cast<std::size_t>(found - of_a.begin());
     DifferenceRow& row = rows[at];
-    row.b = figure.value;
+    row.b = known(figure.value);
     row.detail_b = figure.detail;
-    row.differs = !same_value(amount_of(row.topic), *row.a, *row.b);
+    row.differs =
+        row.a.has_value() != row.b.has_value() || (row.a && row.b && !same_value(amount_of(row.topic), *row.a, *row.b));
     return;
   }
   rows.push_back(row_of(figure));
-  rows.back().b = figure.value;
+  rows.back().b = known(figure.value);
+  rows.back().differs = rows.back().b.has_value();
   rows.back().detail_b = figure.detail;
 }
 
@@ -108,6 +113,7 @@ std::vector<DifferenceRow> difference_rows(const site::Site& a, const studies::F
     std::vector<DifferenceRow> part;
     for (const Figure& figure : of_a) add_a(part, figure);
     for (const Figure& figure : of_b) add_b(part, of_a, figure);
+    std::erase_if(part, [](const DifferenceRow& row) { return !row.a && !row.b; });
     rows.insert(rows.end(), part.begin(), part.end());
   };
   add(flow_figures(flow_a), flow_figures(flow_b));

@@ -44,6 +44,8 @@ WorthStep step_of(int open, const LadderStep& a, const LadderStep& b, double lea
   step.slowest_b = b.slowest;
   step.hose_a = a.slowest_hose;
   step.hose_b = b.slowest_hose;
+  step.alike_a = all_alike(a);
+  step.alike_b = all_alike(b);
   step.proof_a = a.proof;
   step.proof_b = b.proof;
   step.nothing = same_value(Amount::flow, a.slowest, b.slowest);
@@ -80,6 +82,8 @@ std::vector<Worth> worth_of(const site::Site& a, const std::vector<Ladder>& ladd
     Worth worth;
     worth.system = of_a.system;
     worth.least_gain = least_gain;
+    worth.keeps_a = of_a.keeps;
+    worth.keeps_b = of_b->keeps;
     for (std::size_t i = 0; i < std::min(of_a.steps.size(), of_b->steps.size()); ++i) {
       worth.steps.push_back(step_of(static_cast<int>(i) + 1, of_a.steps[i], of_b->steps[i], least_gain));
       worth.steps.back().held = all_held(of_a.steps[i], limits_a) && all_held(of_b->steps[i], limits_b);

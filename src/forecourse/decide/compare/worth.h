@@ -24,6 +24,8 @@ struct WorthStep {
   double slowest_b = 0.0;  ///< [m3/s]
   std::string hose_a;
   std::string hose_b;
+  bool alike_a = false;  ///< no hose is the slowest in A: all of all sets of as many give the same
+  bool alike_b = false;
   double gain = 0.0;  ///< (B - A) / A
   Verdict verdict = Verdict::not_determined;
   bool nothing = false;  ///< the two flows are the same within the solver's accuracy
@@ -39,6 +41,9 @@ struct Worth {
   std::vector<WorthStep> steps;   ///< as far as both have hoses
   std::optional<int> from;        ///< the first number from which B gains at this and at every larger number
   std::optional<int> loses_from;  ///< the same for losing
+  std::optional<int>
+      keeps_a;  ///< the most hoses open in A, up to which each keeps the flow asked for; empty: none asked
+  std::optional<int> keeps_b;
   bool nothing_below = false;  ///< at every number below `from`, or at all where there is none, the flows are the same
   bool held_below = false;     ///< and limiters hold every open hose of A and of B there
 };

@@ -53,6 +53,9 @@ class HoseStates {
   void solve_batched(std::span<const HoseSet> sets, SetStates& out, const Context& context) const;
   void solve_one_by_one(std::span<const HoseSet> sets, SetStates& out, const Context& context);
   [[nodiscard]] std::vector<std::string> ids(HoseSet set) const;
+  /// Every system of the group by itself.
+  void solve_systems(std::span<const HoseSet> sets, std::vector<BatchStates>& out, const Context& context);
+  [[nodiscard]] std::vector<std::uint64_t> open_in(std::size_t system, std::span<const HoseSet> sets) const;
   void gather(SetStates& out) const;
   void gather_apart(SetStates& out) const;
 

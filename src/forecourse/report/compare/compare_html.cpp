@@ -29,6 +29,7 @@ std::string answer(const Comparison& c, site::Display display) {
   } else {
     out += html::paragraph(worth_meaning(c), "quiet");
   }
+  for (const std::string& text : beside_worth_in_words(c, display)) out += html::paragraph(text);
   const std::vector<std::string> unchanged = unchanged_in_words(c);
   if (!unchanged.empty()) out += html::heading(3, "What B does not change") + html::list(unchanged);
   const std::vector<std::string> reasons = undetermined_in_words(c);
@@ -134,9 +135,10 @@ std::string ladder(const Comparison& c, const decide::Worth& worth, site::Displa
   for (const decide::WorthStep& s : worth.steps) {
     chart.series[0].flows.push_back(drawn(s.slowest_a, display));
     chart.series[1].flows.push_back(drawn(s.slowest_b, display));
-    table.rows.push_back({{std::to_string(s.open), number(Measure::flow, display, s.slowest_a), s.hose_a,
-                           number(Measure::flow, display, s.slowest_b), s.hose_b,
-                           (s.gain > 0.0 ? "+" : "") + number(100.0 * s.gain, 1), step_note(s)}});
+    table.rows.push_back(
+        {{std::to_string(s.open), number(Measure::flow, display, s.slowest_a), s.alike_a ? "all alike" : s.hose_a,
+          number(Measure::flow, display, s.slowest_b), s.alike_b ? "all alike" : s.hose_b,
+          (s.gain > 0.0 ? "+" : "") + number(100.0 * s.gain, 1), step_note(s)}});
   }
   return html::chart_figure(chart, "A solid with squares, B dashed with discs.") + html::table(table);
 }

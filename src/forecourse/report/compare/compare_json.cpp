@@ -1,18 +1,12 @@
 #include "forecourse/report/compare/compare_json.h"
 
 #include "forecourse/report/findings.h"
+#include "forecourse/report/flow/ladder/ladder_json.h"
 
 namespace forecourse::report {
 namespace {
 
 using decide::Topic;
-
-template <class Item, class ToJson>
-Json array(const std::vector<Item>& items, ToJson to_json) {
-  Json out = Json::array();
-  for (const Item& item : items) out.push_back(to_json(item));
-  return out;
-}
 
 const char* word(Topic topic) {
   switch (topic) {
@@ -68,18 +62,6 @@ const char* unit_key(decide::Amount amount) {
   return "";
 }
 
-const char* word(studies::Proof proof) {
-  switch (proof) {
-    case studies::Proof::argument:
-      return "argument";
-    case studies::Proof::enumeration:
-      return "enumeration";
-    case studies::Proof::best_found:
-      return "best found";
-  }
-  return "best found";
-}
-
 const char* word(decide::Verdict verdict) {
   switch (verdict) {
     case decide::Verdict::gains:
@@ -93,10 +75,6 @@ const char* word(decide::Verdict verdict) {
   }
   return "not determined";
 }
-
-Json text_or_null(const std::string& text) { return text.empty() ? Json(nullptr) : Json(text); }
-
-Json count_or_null(const std::optional<int>& count) { return count ? Json(*count) : Json(nullptr); }
 
 Json row(const decide::DifferenceRow& r) {
   const std::string unit = unit_key(amount_of(r.topic));
@@ -127,8 +105,8 @@ Json step(const decide::WorthStep& s) {
           {"verdict", word(s.verdict)},
           {"same_flow", s.nothing},
           {"limiters_hold_every_open_hose", s.held},
-          {"proof_a", word(s.proof_a)},
-          {"proof_b", word(s.proof_b)}};
+          {"proof_a", proof_key(s.proof_a)},
+          {"proof_b", proof_key(s.proof_b)}};
 }
 
 Json worth(const decide::Worth& w) {
@@ -136,14 +114,20 @@ Json worth(const decide::Worth& w) {
           {"least_gain", w.least_gain},
           {"worth_it_from", count_or_null(w.from)},
           {"worse_from", count_or_null(w.loses_from)},
+          {"keeps_a", count_or_null(w.keeps_a)},
+          {"keeps_b", count_or_null(w.keeps_b)},
           {"nothing_below", w.nothing_below},
           {"limiters_hold_below", w.held_below},
           {"words", worth_in_words(w, site::Display::us, Glyphs::ascii)},
-          {"steps", array(w.steps, step)}};
+          {"steps", array_of(w.steps, step)}};
 }
 
 Json alternative(const decide::Alternative& one, const std::string& label, const std::vector<SourceText>& texts) {
-  return {{"station", one.name}, {"file", label}, {"findings", findings_json(one.findings, texts)}};
+  return {{"station", one.name},
+          {"file", label},
+          {"hoses_told", one.hoses},
+          {"hoses_that_keep", one.flow.options.keep_flow ? Json(one.keeping) : Json(nullptr)},
+          {"findings", findings_json(one.findings, texts)}};
 }
 
 Json unchanged(const decide::Unchanged& u) {
@@ -167,17 +151,22 @@ Json changed(const site::ValueDifference& v) {
   return {{"key", v.path}, {"a", text_or_null(v.a)}, {"b", text_or_null(v.b)}};
 }
 
+Json fed_once(const decide::FedOnce& f) {
+  return {{"system", f.system}, {"fed_in", f.in_a ? "a" : "b"}, {"reason", f.reason}};
+}
+
 Json result(const decide::Comparison& c, const CompareFacts& facts) {
   return {{"a", alternative(c.a, facts.label_a, facts.texts)},
           {"b", alternative(c.b, facts.label_b, facts.texts)},
-          {"changed_values", array(c.changed, changed)},
-          {"only_in_a", array(c.only_a, part)},
-          {"only_in_b", array(c.only_b, part)},
-          {"worth", array(c.worth, worth)},
-          {"rows", array(c.rows, row)},
-          {"does_not_change", array(c.unchanged, unchanged)},
-          {"dead_headed", array(c.dead_heads, dead_head)},
-          {"changed_findings", array(c.findings, finding_change)},
+          {"changed_values", array_of(c.changed, changed)},
+          {"only_in_a", array_of(c.only_a, part)},
+          {"only_in_b", array_of(c.only_b, part)},
+          {"worth", array_of(c.worth, worth)},
+          {"no_answer", array_of(c.fed_once, fed_once)},
+          {"rows", array_of(c.rows, row)},
+          {"does_not_change", array_of(c.unchanged, unchanged)},
+          {"dead_headed", array_of(c.dead_heads, dead_head)},
+          {"changed_findings", array_of(c.findings, finding_change)},
           {"findings_alike", c.findings_alike}};
 }
 
@@ -190,8 +179,8 @@ Json compare_document(const decide::Comparison& comparison, const CompareFacts& 
   out.study = "compare";
   out.version = comparison.b.flow.version;
   out.cautions = compare_cautions();
-  out.options = {{"open_sets_a", array(comparison.a.flow.options.open_sets, open_set)},
-                 {"open_sets_b", array(comparison.b.flow.options.open_sets, open_set)},
+  out.options = {{"open_sets_a", array_of(comparison.a.flow.options.open_sets, open_set)},
+                 {"open_sets_b", array_of(comparison.b.flow.options.open_sets, open_set)},
                  {"keep_flow_m3_per_s", number_or_null(comparison.options.flow.keep_flow)},
                  {"least_gain", comparison.options.least_gain}};
   out.defaults = comparison.b.flow.defaults;

@@ -48,6 +48,7 @@ class Summary {
       if (!text.empty()) page_.item(text);
     }
     if (c_.worth.empty()) page_.item("Not determined: there is no piping that both have with hoses that can be fed.");
+    for (const std::string& text : beside_worth_in_words(c_, display_, glyphs())) page_.item(text);
     std::string unchanged;
     for (const std::string& one : unchanged_in_words(c_)) unchanged += (unchanged.empty() ? "" : "; ") + one;
     if (!unchanged.empty()) page_.item("B does not change: " + unchanged + ".");

@@ -55,8 +55,8 @@ std::string percent(const DifferenceRow& row, Glyphs glyphs) {
 
 /// "D3.b", or "D3.b in A, D1.a in B" where another is meant.
 std::string details(const DifferenceRow& row) {
-  if (row.detail_a == row.detail_b || !row.b) return row.detail_a;
-  if (!row.a) return row.detail_b;
+  if (row.detail_a == row.detail_b || row.detail_b.empty()) return row.detail_a;
+  if (row.detail_a.empty()) return row.detail_b;
   return row.detail_a + " in A, " + row.detail_b + " in B";
 }
 

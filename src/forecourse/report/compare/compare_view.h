@@ -47,6 +47,10 @@ struct ShownRow {
 [[nodiscard]] std::vector<std::string> worth_in_words(const decide::Worth& worth, site::Display display,
                                                       Glyphs glyphs = Glyphs::unicode);
 
+/// That there is no answer for hoses that only one of them feeds, and why; how many hoses keep the flow asked for.
+[[nodiscard]] std::vector<std::string> beside_worth_in_words(const decide::Comparison& comparison,
+                                                             site::Display display, Glyphs glyphs = Glyphs::unicode);
+
 /// What "worth it" means here, and how the sets of open hoses are known to be the worst.
 [[nodiscard]] std::string worth_meaning(const decide::Comparison& comparison);
 

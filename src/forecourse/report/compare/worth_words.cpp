@@ -149,6 +149,29 @@ std::vector<std::string> worth_in_words(const Worth& worth, site::Display displa
   return WorthWords(worth, display, glyphs).tell();
 }
 
+std::vector<std::string> beside_worth_in_words(const decide::Comparison& c, site::Display display, Glyphs glyphs) {
+  std::vector<std::string> out;
+  for (const decide::FedOnce& one : c.fed_once) {
+    out.push_back(one.system + ": no answer: it is fed in " + (one.in_a ? "A" : "B") + " only; in " +
+                  (one.in_a ? "B" : "A") + ", " + one.reason + ".");
+  }
+  const std::optional<double> keep =
+      c.b.flow.options.keep_flow ? c.b.flow.options.keep_flow : c.a.flow.options.keep_flow;
+  if (!keep) return out;
+  const auto share = [](const decide::Alternative& one) {
+    return std::to_string(one.keeping) + " of " + std::to_string(one.hoses);
+  };
+  std::string text = "With all hoses open, " + share(c.a) + " keep " +
+                     with_unit(Measure::flow, display, *keep, glyphs) + " in A, " + share(c.b) + " in B.";
+  for (const Worth& worth : c.worth) {
+    if (!worth.keeps_a || !worth.keeps_b) continue;
+    text += " Of " + worth.system + " every open hose keeps it with up to " + std::to_string(*worth.keeps_a) +
+            " open in A, " + std::to_string(*worth.keeps_b) + " in B.";
+  }
+  out.push_back(text);
+  return out;
+}
+
 std::string worth_meaning(const decide::Comparison& comparison) {
   const std::string least = plain_percent(comparison.options.least_gain, Glyphs::ascii);
   bool proved = true;

@@ -32,6 +32,7 @@ std::string asked(const FlowResult& result, const site::Site& site) {
     items.push_back("Every open hose should keep " + with_unit(Measure::flow, site.display, *result.options.keep_flow) +
                     ".");
   }
+  if (const std::string text = without_pump(result); !text.empty()) items.insert(items.begin(), text);
   return html::heading(2, "What was asked") +
          html::paragraph(
              "What flows at each hose alone, with one hose of its product open at each dispenser, and with "
@@ -50,6 +51,8 @@ std::string state(const FlowResult& result, std::size_t index, const SystemFlow&
   std::string out = html::heading(3, "With " + in_words(result.states[index].open_set));
   if (system.status != studies::FlowStatus::determined) {
     out += html::paragraph("Its piping is " + status_in_words(system) + ".");
+  } else if (!system.reason.empty()) {
+    out += html::paragraph("Nothing reaches some of its hoses: " + system.reason + ".");
   }
   if (system.status == studies::FlowStatus::not_determined) return out;
   out += state_readings(system, site.display);

@@ -170,8 +170,8 @@ std::string state_readings(const SystemFlow& system, site::Display display) {
   if (least == most) {
     readings.push_back(reading("Every open hose", least->hose_flow));
   } else {
-    readings.push_back(reading("Slowest open hose, " + least->id, least->hose_flow));
-    readings.push_back(reading("Fastest, " + most->id, most->hose_flow));
+    readings.push_back(reading("Slowest open hose, " + with_alike(system, *least), least->hose_flow));
+    readings.push_back(reading("Fastest, " + with_alike(system, *most), most->hose_flow));
   }
   readings.push_back(reading("In total", system.total_flow));
   for (const studies::PumpDuty& pump : system.pumps) {

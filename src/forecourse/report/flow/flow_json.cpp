@@ -9,14 +9,6 @@
 namespace forecourse::report {
 namespace {
 
-/// One object for each item, in their order.
-template <class Item, class ToJson>
-Json array(const std::vector<Item>& items, ToJson to_json) {
-  Json out = Json::array();
-  for (const Item& item : items) out.push_back(to_json(item));
-  return out;
-}
-
 const char* word(studies::FlowStatus status) {
   switch (status) {
     case studies::FlowStatus::determined:
@@ -70,7 +62,7 @@ Json budget_row(const studies::BudgetRow& row) {
 
 Json grade_point(const studies::GradePoint& p) {
   return {{"place", p.place},
-          {"part", p.part.empty() ? Json(nullptr) : Json(p.part)},
+          {"part", text_or_null(p.part)},
           {"distance_m", number_or_null(p.distance)},
           {"elevation_m", number_or_null(p.elevation)},
           {"height_entered", p.height_entered},
@@ -93,11 +85,11 @@ Json hose(const studies::HoseFlow& h) {
           {"limit_m3_per_s", number_or_null(h.limit)},
           {"at_limit", h.at_limit},
           {"rule_cap_m3_per_s", number_or_null(h.rule_cap)},
-          {"rule_clause", h.rule_clause.empty() ? Json(nullptr) : Json(h.rule_clause)},
+          {"rule_clause", text_or_null(h.rule_clause)},
           {"above_rule_cap", h.above_rule_cap},
           {"below_keep_flow", h.below_keep_flow},
-          {"budget", array(h.budget, budget_row)},
-          {"grade_line", array(h.grade_line, grade_point)}};
+          {"budget", array_of(h.budget, budget_row)},
+          {"grade_line", array_of(h.grade_line, grade_point)}};
 }
 
 Json place(const studies::PlacePressure& p) {
@@ -118,13 +110,13 @@ Json system_flow(const studies::SystemFlow& s) {
   return {{"id", s.system},
           {"product", s.product},
           {"status", word(s.status)},
-          {"reason", s.reason.empty() ? Json(nullptr) : Json(s.reason)},
+          {"reason", text_or_null(s.reason)},
           {"total_flow_m3_per_s", known ? number_or_null(s.total_flow) : Json(nullptr)},
-          {"hoses", array(s.hoses, hose)},
-          {"pumps", array(s.pumps, pump_json)},
+          {"hoses", array_of(s.hoses, hose)},
+          {"pumps", array_of(s.pumps, pump_json)},
           {"control", control_json(s.control)},
-          {"places", array(s.places, place)},
-          {"lines", array(s.lines, line)},
+          {"places", array_of(s.places, place)},
+          {"lines", array_of(s.lines, line)},
           {"solver",
            {{"iterations", s.iterations},
             {"pressure_residual_pa", number_or_null(s.pressure_residual)},
@@ -132,15 +124,15 @@ Json system_flow(const studies::SystemFlow& s) {
 }
 
 Json state(const studies::FlowState& s) {
-  return {{"open_set", open_set(s.open_set)}, {"systems", array(s.systems, system_flow)}};
+  return {{"open_set", open_set(s.open_set)}, {"systems", array_of(s.systems, system_flow)}};
 }
 
 }  // namespace
 
 Json result_json(const studies::FlowResult& result) {
-  return {{"systems", array(result.systems, system_summary)},
-          {"hoses", array(result.hoses, hose_summary)},
-          {"states", array(result.states, state)},
+  return {{"systems", array_of(result.systems, system_summary)},
+          {"hoses", array_of(result.hoses, hose_summary)},
+          {"states", array_of(result.states, state)},
           {"spans", spans_json(result.spans)},
           {"lines_at_rest", lines_at_rest_json(result.lines_at_rest)},
           {"ladders", ladders_json(result.ladders)},
@@ -148,7 +140,7 @@ Json result_json(const studies::FlowResult& result) {
 }
 
 Json options_json(const studies::FlowOptions& options) {
-  return {{"open_sets", array(options.open_sets, open_set)},
+  return {{"open_sets", array_of(options.open_sets, open_set)},
           {"keep_flow_m3_per_s", number_or_null(options.keep_flow)},
           {"order", options.order}};
 }

@@ -63,6 +63,7 @@ class Summary {
       asked += (asked.empty() ? "" : "; ") + in_words(set);
     }
     page_.paragraph("Open together: " + (asked.empty() ? "nothing" : asked) + ". forecourse " + result_.version + ".");
+    if (const std::string text = without_pump(result_); !text.empty()) page_.paragraph(text);
     page_.paragraph(flow_cautions().front());
   }
 
@@ -130,9 +131,10 @@ class Summary {
       text += "none of its hoses is open";
     } else {
       text += full(Measure::flow, system.total_flow) + " in total, ";
-      text += least == most ? "every open hose " + full(Measure::flow, least->hose_flow)
-                            : "slowest " + least->id + " " + full(Measure::flow, least->hose_flow) + ", fastest " +
-                                  most->id + " " + full(Measure::flow, most->hose_flow);
+      text += least == most
+                  ? "every open hose " + full(Measure::flow, least->hose_flow)
+                  : "slowest " + with_alike(system, *least) + ", " + full(Measure::flow, least->hose_flow) +
+                        "; fastest " + with_alike(system, *most) + ", " + full(Measure::flow, most->hose_flow);
     }
     page_.paragraph(text + ".");
   }
@@ -195,6 +197,7 @@ class Summary {
     page_.blank();
     page_.remark("Where the pressure goes on the way to " + hose.id + ", the slowest open hose:");
     page_.table(table);
+    page_.remark("Rounded so that what is shown adds up.");
   }
 
   void tell_defaults() {

@@ -13,6 +13,8 @@ using studies::HoseFlow;
 using studies::HoseSummary;
 using studies::SystemFlow;
 
+constexpr double alike = 1e-6;  // relative: flows that no one tells apart
+
 /// The hose in any state and piping; the limits are the same in all of them.
 const HoseFlow* find_hose(const FlowResult& result, const std::string& id, const std::string& system = {}) {
   for (const studies::FlowState& state : result.states) {
@@ -206,7 +208,7 @@ std::string status_in_words(const SystemFlow& system) {
   const std::string reason = system.reason.empty() ? "" : ": " + system.reason;
   switch (system.status) {
     case studies::FlowStatus::determined:
-      return "determined";
+      return system.reason.empty() ? "determined" : system.reason;
     case studies::FlowStatus::at_rest:
       return "at rest, nothing flows" + reason;
     case studies::FlowStatus::no_supply:
@@ -224,7 +226,8 @@ std::vector<std::string> not_determined(const FlowResult& result) {
       if (system.status == studies::FlowStatus::not_determined) {
         add_once(out, system.system + " is " + status_in_words(system) + ".");
       }
-      if (system.status == studies::FlowStatus::no_supply) {
+      const bool told = system.status == studies::FlowStatus::not_determined;
+      if (!told && (system.status == studies::FlowStatus::no_supply || !system.reason.empty())) {
         add_once(out, system.system + ", with " + state.open_set.name + ": " + status_in_words(system) + ".");
       }
     }
@@ -248,7 +251,7 @@ const SystemFlow* find_system(const studies::FlowState& state, const std::string
 const HoseFlow* slowest(const SystemFlow& system) {
   const HoseFlow* best = nullptr;
   for (const HoseFlow& hose : system.hoses) {
-    if (hose.open && (best == nullptr || hose.hose_flow < best->hose_flow)) best = &hose;
+    if (hose.open && (best == nullptr || hose.hose_flow < best->hose_flow * (1.0 - alike))) best = &hose;
   }
   return best;
 }
@@ -256,9 +259,25 @@ const HoseFlow* slowest(const SystemFlow& system) {
 const HoseFlow* fastest(const SystemFlow& system) {
   const HoseFlow* best = nullptr;
   for (const HoseFlow& hose : system.hoses) {
-    if (hose.open && (best == nullptr || hose.hose_flow > best->hose_flow)) best = &hose;
+    if (hose.open && (best == nullptr || hose.hose_flow > best->hose_flow * (1.0 + alike))) best = &hose;
   }
   return best;
+}
+
+std::string with_alike(const SystemFlow& system, const HoseFlow& hose) {
+  const auto tied = std::count_if(system.hoses.begin(), system.hoses.end(), [&](const HoseFlow& other) {
+    return other.open && std::abs(other.hose_flow - hose.hose_flow) <= alike * std::abs(hose.hose_flow);
+  });
+  return tied > 1 ? hose.id + " and " + std::to_string(tied - 1) + " alike" : hose.id;
+}
+
+std::string without_pump(const FlowResult& result) {
+  const auto runs = [](const SystemFlow& system) { return system.status != studies::FlowStatus::no_supply; };
+  const bool none = !result.states.empty() &&
+                    std::all_of(result.states.begin(), result.states.end(), [&](const studies::FlowState& state) {
+                      return !state.systems.empty() && std::none_of(state.systems.begin(), state.systems.end(), runs);
+                    });
+  return none ? "No pump runs: nothing flows at any hose." : std::string();
 }
 
 double ShownBudget::value(long steps) const { return static_cast<double>(steps) / std::pow(10.0, decimals); }

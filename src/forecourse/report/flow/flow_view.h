@@ -61,7 +61,13 @@ struct HoseGroup {
 /// The piping of this name in a state; null when the state does not have it.
 [[nodiscard]] const studies::SystemFlow* find_system(const studies::FlowState& state, const std::string& system);
 
-/// The open hose that delivers least, or most; null when none is open. Of equals, the first.
+/// "No pump runs: nothing flows at any hose."; empty where one does in some state.
+[[nodiscard]] std::string without_pump(const studies::FlowResult& result);
+
+/// "D1.a", or "D1.a and 2 alike" where others of the piping give the same.
+[[nodiscard]] std::string with_alike(const studies::SystemFlow& system, const studies::HoseFlow& hose);
+
+/// The open hose that delivers least, or most; null when none is open. Of those alike to a millionth, the first.
 [[nodiscard]] const studies::HoseFlow* slowest(const studies::SystemFlow& system);
 [[nodiscard]] const studies::HoseFlow* fastest(const studies::SystemFlow& system);
 

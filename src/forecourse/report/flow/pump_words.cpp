@@ -48,6 +48,7 @@ class ControlWords {
       case site::ControlKind::all:
         break;
     }
+    if (control_.hoses_open == 0) tell_none_calling();
     tell_range();
     return std::move(out_);
   }
@@ -60,6 +61,13 @@ class ControlWords {
   [[nodiscard]] std::string percent(double share) const {
     return number(100.0 * share, 1, glyphs_) + (glyphs_ == Glyphs::ascii ? " %" : "\u00A0%");
   }
+  [[nodiscard]] std::string running_time(double seconds) const {
+    const char* space = glyphs_ == Glyphs::ascii ? " " : "\u00A0";
+    const double hours = hours_from_seconds(seconds);
+    if (hours >= 2.0) return number(hours, 1, glyphs_) + space + "h";
+    const double minutes = minutes_from_seconds(seconds);
+    return number(minutes, minutes < 10.0 ? 1 : 0, glyphs_) + space + "min";
+  }
   [[nodiscard]] std::string name() const { return "Control " + control_.id; }
   [[nodiscard]] const ControlStepTold& taken() const { return control_.steps[control_.taken]; }
   [[nodiscard]] std::string what_flows(const ControlStepTold& step) const {
@@ -69,8 +77,21 @@ class ControlWords {
   void tell_calling() {
     out_.push_back(name() + ", lead and lag by hoses calling: " + listed(control_.order) +
                    " start in this order, the next when more than " + number(*control_.hoses_calling, 0, glyphs_) +
-                   " hoses call for each pump that runs. " + std::to_string(control_.hoses_open) +
-                   (control_.hoses_open == 1 ? " calls: " : " call: ") + run(taken().pumps) + ".");
+                   " hoses call for each pump that runs." + who_calls());
+  }
+
+  [[nodiscard]] std::string who_calls() const {
+    if (control_.hoses_open == 0) return {};
+    return " " + std::to_string(control_.hoses_open) + (control_.hoses_open == 1 ? " calls: " : " call: ") +
+           run(taken().pumps) + ".";
+  }
+
+  /// The station is solved with the pumps on and every hose shut.
+  void tell_none_calling() {
+    const bool one = taken().pumps.size() == 1;
+    out_.push_back("No hose calls, so " + std::string(one ? "the pump is" : "the pumps are") +
+                   " switched off: what is told here is the moment before, with " + listed(taken().pumps) +
+                   " against shut hoses.");
   }
 
   void tell_pressure() {
@@ -108,8 +129,7 @@ class ControlWords {
   void tell_turns() {
     std::string text = name() + ", alternating: one pump at a time";
     if (control_.alternates_after) {
-      text +=
-          ", the next after " + number(hours_from_seconds(*control_.alternates_after), 1, glyphs_) + " h of running";
+      text += ", the next after " + running_time(*control_.alternates_after) + " of running";
     }
     out_.push_back(text + ". What is told here is the station with " + listed(taken().pumps) + ": " +
                    what_flows(taken()) + ".");
@@ -175,11 +195,13 @@ std::string difference(double kelvin, site::Display display, Glyphs glyphs) {
 std::string heat_in_words(const PumpDuty& pump, site::Display display, Glyphs glyphs) {
   const studies::PumpHeat& heat = *pump.heat;
   if (!heat.rate) {
-    return "How fast the liquid in pump " + pump.id + " warms while it delivers nothing is not determined: enter " +
-           heat.missing + ".";
+    return "How fast the liquid in pump " + pump.id +
+           (pump.running ? " warms while it delivers nothing" : " would warm, run while held shut,") +
+           " is not determined: enter " + heat.missing + ".";
   }
   const double minute = seconds_from_minutes(1.0);
-  std::string text = "While pump " + pump.id + " delivers nothing, its liquid warms by at most " +
+  std::string text = (pump.running ? "While pump " + pump.id + " delivers nothing, its liquid warms by at most "
+                                   : "Run while held shut, pump " + pump.id + " would warm its liquid by at most ") +
                      difference(*heat.rate * minute, display, glyphs) + " a minute";
   if (heat.rate_high > heat.rate_low) {
     text += " (" + difference(heat.rate_low * minute, display, glyphs) + " to " +
@@ -205,8 +227,8 @@ std::vector<std::string> pumps_in_words(const studies::SystemFlow& system, site:
   for (const PumpDuty& pump : system.pumps) {
     if (pump.opening) {
       out.push_back("Pump " + pump.id + (pump.running ? " is" : " would be") + " held shut by its check valve until " +
-                    with_unit(Measure::flow, display, pump.opening->total_flow, glyphs) + " flow in total, drawn at " +
-                    pump.opening->drawn_at + "." + bypass_in_words(pump.bypass));
+                    with_unit(Measure::flow, display, pump.opening->total_flow, glyphs) +
+                    " flow in total, drawn from " + pump.opening->drawn_at + "." + bypass_in_words(pump.bypass));
     }
     if (pump.heat && (pump.opening || pump.heat->rate)) out.push_back(heat_in_words(pump, display, glyphs));
     if (pump.share_of_best_efficiency_flow) {

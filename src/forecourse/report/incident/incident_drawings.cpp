@@ -23,7 +23,7 @@ class Drawer {
     id_ = "incident-" + std::to_string(number);
   }
 
-  std::string all() const {
+  [[nodiscard]] std::string all() const {
     if (r_.runs.empty()) return {};
     return scene() + bars() + courses() + exceedance();
   }
@@ -79,8 +79,19 @@ class Drawer {
     double most = 1e-9;
     for (const studies::TimelineRow& row : run.timeline) most = std::max(most, held(run, row, Holder::slab));
     const double widest = std::sqrt(most);
-    for (const std::size_t i : moments(run)) scene.moments.push_back(moment(run, run.timeline[i], widest));
-    return html::chart_figure(scene, "Not to scale: the pool's width against its widest, the sump's fill by volume.");
+    const std::vector<std::size_t> told = moments(run);
+    scene.moments.reserve(told.size());
+    for (const std::size_t i : told) scene.moments.push_back(moment(run, run.timeline[i], widest));
+    std::string note = "Not to scale: the pool's width against its widest, the sump's fill by volume.";
+    if (!r_.open_ends.empty() && r_.open_ends.front().height_above_liquid > 0.0) {
+      scene.level = true;
+      note += " Dotted at the foot: the liquid in the tank, " +
+              with_unit(Measure::length, display_, r_.open_ends.front().height_above_liquid) + " below the opening.";
+    }
+    if (std::any_of(scene.moments.begin(), scene.moments.end(), [](const auto& m) { return m.jet_high > 0.0; })) {
+      note += " Over the opening: the range of the jet's height.";
+    }
+    return html::chart_figure(scene, note);
   }
 
   [[nodiscard]] svg::SpillMoment moment(const IncidentRun& run, const studies::TimelineRow& row, double widest) const {
@@ -94,17 +105,22 @@ class Drawer {
       out.in_sump = sump / *r_.sump_brim;
       out.sump_text = volume(sump) + " in the sump";
     }
-    const bool open = row.flow > 0.0 && !r_.jets.empty() && run.steady_flow > 0.0;
-    if (open) {
-      const double share = std::min(1.0, row.flow / run.steady_flow);
-      out.jet = 0.15 * share;
-      out.jet_text = with_unit(Measure::flow, display_, row.flow) + " escaping";
-    }
+    if (row.flow > 0.0) out.flow_text = with_unit(Measure::flow, display_, row.flow) + " escaping";
+    const bool full = !r_.jets.empty() && r_.jets.front().height_high > 0.0 && row.flow >= 0.9 * run.steady_flow;
+    if (full && row.flow > 0.0) tell_jet(r_.jets.front(), out);
     const bool stays = r_.options.kind == studies::IncidentKind::crack ||
                        r_.options.kind == studies::IncidentKind::sump_fire ||
                        r_.options.kind == studies::IncidentKind::nozzle_left_open;
     out.standing = stays;
     return out;
+  }
+
+  /// The jet of the full opening, once the flow is near its steady one.
+  void tell_jet(const studies::JetRow& jet, svg::SpillMoment& moment) const {
+    moment.jet_low = jet.height_low / jet.height_high;
+    moment.jet_high = 1.0;
+    moment.jet_text = "jet " + number(Measure::length, display_, jet.height_low) + " to " +
+                      with_unit(Measure::length, display_, jet.height_high);
   }
 
   // ---- bars -------------------------------------------------------------------------------------------
@@ -126,6 +142,7 @@ class Drawer {
 
   [[nodiscard]] std::vector<double> in(Measure measure, const std::vector<double>& si) const {
     std::vector<double> out;
+    out.reserve(si.size());
     for (const double v : si) out.push_back(shown_value(measure, display_, v));
     return out;
   }

@@ -129,18 +129,34 @@ Json input_json(const InputUsed& input) {
           {"source", input.source}};
 }
 
-Json options_json(const IncidentResult& r) {
+std::string iso(const site::Date& day) {
+  const auto two = [](int part) { return (part < 10 ? "0" : "") + std::to_string(part); };
+  return std::to_string(day.year) + "-" + two(day.month) + "-" + two(day.day);
+}
+
+template <class Q>
+Json entered_json(const site::Maybe<Q>& value) {
+  return value ? spread_json({value->low.si(), value->likely.si(), value->high.si()}) : Json();
+}
+
+Json options_json(const IncidentResult& r, const std::vector<std::string>& sets) {
   const IncidentOptions& o = r.options;
   return {{"kind", word(o.kind)},
+          {"id", o.request.id.text},
           {"at", r.at},
           {"open", list(o.request.open, [](const site::Name& n) { return Json(n.text); })},
+          {"stop_at_s", entered_json(o.request.stop_at)},
+          {"counts_until_s", entered_json(o.request.counts_until)},
+          {"open_area_m2", entered_json(o.request.open_area)},
           {"without", words_of(o.without)},
           {"dead", list(o.dead,
                         [](const DeadBarrier& d) {
                           return Json{{"barrier", word(d.barrier)}, {"for_s", number_or_null(d.dead_for)}};
                         })},
           {"runs", o.runs},
-          {"seed", o.seed}};
+          {"seed", o.seed},
+          {"on", o.today ? Json(iso(*o.today)) : Json()},
+          {"set", sets}};
 }
 
 }  // namespace
@@ -160,7 +176,7 @@ Json incident_document(const IncidentResult& r, const IncidentFacts& facts) {
   out.version = r.version;
   out.cautions = incident_cautions();
   out.cautions.insert(out.cautions.begin(), incident_first);
-  out.options = options_json(r);
+  out.options = options_json(r, facts.sets);
   out.defaults = r.defaults;
   out.warnings = r.warnings;
   out.result = {

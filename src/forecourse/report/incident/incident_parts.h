@@ -43,6 +43,8 @@ class PartWriter {
   [[nodiscard]] std::string time(const std::optional<double>& seconds) const {
     return seconds ? time(*seconds) : none();
   }
+  /// The likely value, with its range in brackets.
+  [[nodiscard]] std::string value_of(const studies::InputUsed& input) const;
   [[nodiscard]] std::string times(const std::optional<studies::Spread>& s) const;
   [[nodiscard]] std::string none() const { return glyphs_ == Glyphs::unicode ? "\u2013" : "-"; }
 

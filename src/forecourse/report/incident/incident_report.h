@@ -15,7 +15,8 @@ struct IncidentFacts {
   std::string date;
   std::string command;
   std::vector<SourceText> texts;
-  std::vector<std::string> written;  ///< paths
+  std::vector<std::string> written;    ///< paths
+  std::vector<std::string> sets = {};  ///< values changed for this run, as typed behind `--set`
 };
 
 /// What stands above every number of an incident.

@@ -3,12 +3,23 @@
 #include <algorithm>
 #include <cmath>
 
+#include "forecourse/base/unit_text.h"
 #include "forecourse/report/incident/incident_parts.h"
 
 namespace forecourse::report {
 
 using studies::IncidentResult;
 using studies::Spread;
+
+namespace {
+
+constexpr double small_length = 0.05;  // m; below, in inches or millimeters
+
+std::string spaced(const std::string& number, const char* unit, Glyphs glyphs) {
+  return number + (glyphs == Glyphs::unicode ? "\u00a0" : " ") + unit;
+}
+
+}  // namespace
 
 std::string shown(double si, const std::string& unit, site::Display display, Glyphs glyphs) {
   if (unit == "s") return time_span(si, glyphs);
@@ -21,6 +32,10 @@ std::string shown(double si, const std::string& unit, site::Display display, Gly
     return with_unit(drip ? Measure::leak : Measure::flow, display, si, glyphs);
   }
   if (unit == "m/s") return with_unit(Measure::velocity, display, si, glyphs);
+  if (unit == "m") return with_unit(si < small_length ? Measure::bore : Measure::length, display, si, glyphs);
+  const bool us = display == site::Display::us;
+  if (unit == "m/s2" && us) return spaced(number(from_si(si, "ft/s2"), 1, glyphs), "ft/s2", glyphs);
+  if (unit == "N/m" && us) return spaced(number(from_si(si, "lbf/in"), 0, glyphs), "lbf/in", glyphs);
   return default_value({"", si, unit, {}, {}, {}, false}, display, glyphs);
 }
 

@@ -25,6 +25,9 @@ IncidentPart PartWriter::open_ends() const {
       part.items.push_back(end.product + ", the steady-flow figure (steady flow times the valve's equivalent time): " +
                            full(Measure::volume, *end.steady_figure) + ".");
     }
+    part.items.push_back(end.product + ": " + full(Measure::pressure, end.shutoff_at_opening) +
+                         " gauge at the opening with nothing flowing; its pumps give " +
+                         shown(end.pump_flow, "m3/s", display_, glyphs_) + " once the flow is steady.");
     if (!end.line_compliance) {
       part.items.push_back(end.product + ": the line is counted as rigid, since its spring is not determined (" +
                            end.compliance_reason + ").");
@@ -63,12 +66,21 @@ IncidentPart PartWriter::crack() const {
       (c.exponent.is_certain() ? std::string()
                                : " (a hole) to " + number(c.exponent.high, 2, glyphs_) + " (a fine slit)") +
       "; as a round hole " + full(Measure::bore, c.hole_diameter) + " across at the running pressure.");
+  if (!c.exponent_known) {
+    part.sentences.emplace_back(
+        "One reading tells no exponent: ranges run from that of a hole to that of a fine slit. A second reading at "
+        "another pressure, or an exponent, narrows them.");
+  }
   part.sentences.push_back("On average " + full(Measure::leak, c.mean) + ", the pump running " +
                            number(100.0 * c.running_share, 0, glyphs_) + " % of the time.");
   const char* seen = !c.bound_to_be_seen   ? "Not determined whether the leak detector is bound to see it"
                      : *c.bound_to_be_seen ? "The leak detector is bound to see it"
                                            : "The leak detector is not bound to see it";
   part.sentences.push_back(std::string(seen) + ": " + c.seen_reason + ".");
+  if (c.detects && c.detects_at) {
+    part.sentences.push_back("It is to detect " + full(Measure::leak, *c.detects) + " at " +
+                             full(Measure::pressure, *c.detects_at) + ".");
+  }
   if (c.to_brim) {
     part.sentences.push_back("At that mean the sump's sensor is wet after " + times(c.to_sensor) +
                              ", the lowest seal is reached after " + times(c.to_seal) + ", the brim after " +
@@ -179,6 +191,7 @@ IncidentPart PartWriter::spread() const {
     weights.rows.push_back(
         {number(w.rank_correlation, 2, glyphs_), w.what, w.illustrative ? "illustrative" : "the user's figure"});
   }
+  for (const std::string& drawn : s.drawn) part.items.push_back("Drawn: " + drawn + ".");
   if (!weights.rows.empty()) part.tables.emplace_back("Which input moves it most", std::move(weights));
   return part;
 }

@@ -168,23 +168,30 @@ IncidentPart PartWriter::return_to_service() const {
 
 IncidentPart PartWriter::inputs() const {
   IncidentPart part{"What it was computed with", {}, {}, {}, false};
-  WordTable table{{"Figure", "Value", "Standing", "Source"}, {false, false, false, false}, {}};
+  WordTable entered{{"Figure", "Value"}, {false, false}, {}};
+  WordTable others{{"Figure", "Value", "Standing", "Source"}, {false, false, false, false}, {}};
   for (const studies::InputUsed& input : r_.inputs) {
-    const studies::Spread& v = input.value;
-    std::string value = shown(v.likely, input.unit, display_, glyphs_);
-    if (!v.is_certain()) {
-      value += " (" + shown(v.low, input.unit, display_, glyphs_) + " to " +
-               shown(v.high, input.unit, display_, glyphs_) + ")";
+    const std::string value = value_of(input);
+    if (input.entered) {
+      entered.rows.push_back({input.what, value});
+    } else {
+      others.rows.push_back({input.what, value, word(input.status), input.source});
     }
-    table.rows.push_back({input.what, value, input.entered ? "the user's figure" : word(input.status),
-                          input.entered ? "" : input.source});
   }
   for (const DefaultUsed& used : r_.defaults) {
-    table.rows.push_back({used.what, default_value(used, display_, glyphs_), word(used.status), used.source});
+    others.rows.push_back({used.what, default_value(used, display_, glyphs_), word(used.status), used.source});
   }
-  if (!table.rows.empty())
-    part.tables.emplace_back("The user's figures, and what stands in where none was entered", std::move(table));
+  if (!entered.rows.empty()) part.tables.emplace_back("The user's figures", std::move(entered));
+  if (!others.rows.empty()) part.tables.emplace_back("What stands in where none was entered", std::move(others));
   return part;
+}
+
+std::string PartWriter::value_of(const studies::InputUsed& input) const {
+  const studies::Spread& v = input.value;
+  std::string likely = shown(v.likely, input.unit, display_, glyphs_);
+  if (v.is_certain()) return likely;
+  return likely + " (" + shown(v.low, input.unit, display_, glyphs_) + " to " +
+         shown(v.high, input.unit, display_, glyphs_) + ")";
 }
 
 IncidentPart PartWriter::warnings() const {

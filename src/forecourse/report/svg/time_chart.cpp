@@ -10,8 +10,8 @@ namespace forecourse::report::svg {
 namespace {
 
 constexpr double panel_height = 120.0;
-constexpr double panel_gap = 40.0;
-constexpr double top = 40.0;
+constexpr double title_room = 14.0;   // above a panel
+constexpr double legend_room = 16.0;  // above the panel of a narrow chart, between its title and it
 constexpr double foot_room = 34.0;
 constexpr double first_share = 1.0 / 3.0;  // of the axis, for the first second
 
@@ -30,11 +30,16 @@ double end_of(const TimeChart& chart) {
 
 class Drawing {
  public:
-  explicit Drawing(const TimeChart& chart) : c_(chart), end_(end_of(chart)), begin_(chart.width < wide ? 40.0 : 58.0) {}
+  explicit Drawing(const TimeChart& chart)
+      : c_(chart),
+        end_(end_of(chart)),
+        begin_(chart.width < wide ? 40.0 : 58.0),
+        legend_(chart.width < wide ? legend_room : 0.0),
+        top_(40.0 + legend_),
+        gap_(40.0 + legend_) {}
 
-  std::string draw() const {
-    const double height =
-        top + static_cast<double>(c_.panels.size()) * (panel_height + panel_gap) - panel_gap + foot_room;
+  [[nodiscard]] std::string draw() const {
+    const double height = top_ + static_cast<double>(c_.panels.size()) * (panel_height + gap_) - gap_ + foot_room;
     std::string out = open(c_.id, c_.width, height, c_.title, c_.description);
     for (std::size_t i = 0; i < c_.panels.size(); ++i) out += panel(i);
     return out + marks() + time_axis() + "</svg>\n";
@@ -43,7 +48,7 @@ class Drawing {
  private:
   [[nodiscard]] double x(double time) const { return begin_ + time_place(time, end_) * (right() - begin_); }
   [[nodiscard]] double right() const { return c_.width - 12.0; }
-  [[nodiscard]] double head(std::size_t i) const { return top + static_cast<double>(i) * (panel_height + panel_gap); }
+  [[nodiscard]] double head(std::size_t i) const { return top_ + static_cast<double>(i) * (panel_height + gap_); }
 
   [[nodiscard]] std::string panel(std::size_t i) const {
     const TimePanel& panel = c_.panels[i];
@@ -58,18 +63,19 @@ class Drawing {
     const auto y = [&](double value) {
       return head(i) + panel_height * (1.0 - (value - ticks.front()) / (ticks.back() - ticks.front()));
     };
-    std::string out = label({0.0, head(i) - 8.0}, panel.axis, "axis-title");
+    std::string out = label({0.0, head(i) - title_room - legend_}, panel.axis, "axis-title");
     for (const double tick : ticks) {
       out += line({begin_, y(tick)}, {right(), y(tick)}, tick == 0.0 ? "zero" : "grid");
       out += label({begin_ - 8.0, y(tick) + 4.0}, mark_text(tick, ticks), "tick");
     }
     for (const TimeSeries& series : panel.series) out += course(series, y);
-    return out + legend(panel, head(i) - 8.0);
+    return out + legend(panel, head(i) - title_room);
   }
 
-  /// Name and stroke of each series, from the right, in the line of the axis's title.
+  /// Name and stroke of each series, from the right, in the line of the axis's title; on a narrow chart below it.
   [[nodiscard]] std::string legend(const TimePanel& panel, double y) const {
-    constexpr double sample = 26.0, character = 6.6, gap = 18.0;
+    constexpr double character = 6.6;
+    const double sample = legend_ > 0.0 ? 18.0 : 26.0, gap = legend_ > 0.0 ? 8.0 : 18.0;
     std::string out;
     double x = right();
     for (auto series = panel.series.rbegin(); series != panel.series.rend(); ++series) {
@@ -101,10 +107,10 @@ class Drawing {
     double free_from = 0.0;
     for (const TimeMark& mark : c_.marks) {
       const double at = x(mark.time);
-      out += line({at, top - 22.0}, {at, foot}, "drop");
+      out += line({at, top_ - legend_ - 22.0}, {at, foot}, "drop");
       const double room = 8.0 * static_cast<double>(length(mark.name)) + 6.0;
       if (at - 0.5 * room < free_from) continue;
-      out += label({at, top - 26.0}, mark.name, "tick-top");
+      out += label({at, top_ - legend_ - 26.0}, mark.name, "tick-top");
       free_from = at + 0.5 * room;
     }
     return out;
@@ -145,6 +151,9 @@ class Drawing {
   const TimeChart& c_;
   double end_;
   double begin_;
+  double legend_;  ///< line of its own for the legend
+  double top_;
+  double gap_;
 };
 
 }  // namespace

@@ -3,8 +3,12 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
+#include <cmath>
 #include <map>
 #include <optional>
+#include <string>
+#include <string_view>
 
 #include "forecourse/base/constants.h"
 #include "forecourse/site/fields/rules.h"
@@ -24,6 +28,34 @@ std::optional<double> highest_shutoff(const Pump& pump) {
   return points.front().rise.si();
 }
 
+/// A key of a control, with the one kind of control that looks at it.
+struct ControlKey {
+  std::string_view name;
+  ControlKind kind;
+  std::optional<SourceSpan> where;  ///< empty: not entered
+};
+
+template <class T>
+std::optional<SourceSpan> place(const Maybe<T>& value) {
+  return value ? std::optional(value->where) : std::nullopt;
+}
+
+std::array<ControlKey, 7> keys_of(const PumpControl& c) {
+  return {{{"starts_below", ControlKind::lead_lag, place(c.starts_below)},
+           {"stops_above", ControlKind::lead_lag, place(c.stops_above)},
+           {"hoses_calling", ControlKind::lead_lag, place(c.hoses_calling)},
+           {"alternates_after", ControlKind::alternating, place(c.alternates_after)},
+           {"holds", ControlKind::variable_speed, place(c.holds)},
+           {"least_speed", ControlKind::variable_speed, place(c.least_speed)},
+           {"most_speed", ControlKind::variable_speed, place(c.most_speed)}}};
+}
+
+std::string_view word_of(ControlKind kind) {
+  const auto found =
+      std::find_if(control_words.begin(), control_words.end(), [&](const auto& word) { return word.value == kind; });
+  return found->word;
+}
+
 class ControlCheck {
  public:
   ControlCheck(const Site& site, const Supply& supply, Findings& findings)
@@ -35,7 +67,9 @@ class ControlCheck {
     const std::vector<const Source*> pumps = pumps_of(control);
     for (const Source* source : pumps) claim(control, *source->pump);
     if (pumps.empty()) return tell_no_pump(control);
-    if (!control.kind || !is_whole(control)) return;
+    if (!control.kind) return;
+    check_unused(control);
+    if (!is_whole(control)) return;
     switch (control.kind->value) {
       case ControlKind::lead_lag:
         return check_lead_and_lag(control, pumps);
@@ -116,6 +150,25 @@ class ControlCheck {
         "name a product that has a pump");
   }
 
+  /// A key that the kind of control does not look at.
+  void check_unused(const PumpControl& control) {
+    std::string keys;
+    std::optional<SourceSpan> first;
+    std::string_view meant;
+    for (const ControlKey& key : keys_of(control)) {
+      if (!key.where || key.kind == control.kind->value) continue;
+      keys += (first ? ", " : "") + std::string(key.name);
+      if (first) continue;
+      first = key.where;
+      meant = word_of(key.kind);
+    }
+    if (!first) return;
+    findings_.warn(*first,
+                   fmt::format("control '{}' does not look at {}: its kind is \"{}\"", control.id.text, keys,
+                               word_of(control.kind->value)),
+                   fmt::format("write kind = \"{}\", or leave {} out", meant, keys));
+  }
+
   void warn_alone(const PumpControl& control, const std::string& pump) {
     findings_.warn(control.kind->where,
                    fmt::format("control '{}' takes no turns: it has one pump only, '{}'", control.id.text, pump),
@@ -140,6 +193,7 @@ class ControlCheck {
       findings_.error(control.hoses_calling->where,
                       fmt::format("control '{}' starts the next pump in two ways", control.id.text),
                       "keep starts_below or hoses_calling");
+      return;
     }
     if (below && control.stops_above && below->likely >= control.stops_above->likely) {
       findings_.error(below->where, "starts_below is not below stops_above: the pump would never come to rest",
@@ -156,6 +210,14 @@ class ControlCheck {
   }
 
   void check_hoses(const PumpControl& control) {
+    const Entered<double>& calling = *control.hoses_calling;
+    for (const double count : {calling.likely, calling.low, calling.high}) {
+      if (count >= 1.0 && count == std::floor(count)) continue;
+      findings_.error(calling.where,
+                      fmt::format("hoses_calling must be a whole number, 1 or more, but {} is written", count),
+                      fmt::format("write hoses_calling = {}", std::max(1.0, std::floor(count))));
+      return;
+    }
     const std::size_t hoses = hoses_of(control.product.text).size();
     if (control.hoses_calling->low < static_cast<double>(hoses)) return;
     findings_.error(control.hoses_calling->where,

@@ -1,11 +1,58 @@
 #include "forecourse/site/editing/differences.h"
 
+#include <algorithm>
+#include <cmath>
+#include <variant>
+
+#include "forecourse/base/number_text.h"
+#include "forecourse/base/quantity.h"
+#include "forecourse/base/unit_text.h"
 #include "forecourse/site/editing/path.h"
 #include "forecourse/site/text/document.h"
 
 namespace forecourse::site {
 
 namespace {
+
+bool same_number(double a, double b) { return std::abs(a - b) <= 1e-12 * std::max(std::abs(a), std::abs(b)); }
+
+/// True for two texts of one quantity: "2.00 in" and "2 in".
+bool same_quantity(const std::string& a, const std::string& b) {
+  const QuantityKind* kinds[] = {&Length::kind(),
+                                 &Area::kind(),
+                                 &Volume::kind(),
+                                 &Duration::kind(),
+                                 &Velocity::kind(),
+                                 &VolumeFlow::kind(),
+                                 &GaugePressure::kind(),
+                                 &AbsolutePressure::kind(),
+                                 &Temperature::kind(),
+                                 &Density::kind(),
+                                 &DynamicViscosity::kind(),
+                                 &KinematicViscosity::kind(),
+                                 &LinearLoss::kind(),
+                                 &SquareLoss::kind(),
+                                 &Force::kind(),
+                                 &Ratio::kind()};
+  return std::any_of(std::begin(kinds), std::end(kinds), [&](const QuantityKind* kind) {
+    const auto of_a = read_quantity(a, *kind);
+    const auto of_b = read_quantity(b, *kind);
+    const double* x = std::get_if<double>(&of_a);
+    const double* y = std::get_if<double>(&of_b);
+    return x != nullptr && y != nullptr && same_number(*x, *y);
+  });
+}
+
+/// True for two bare numbers of one value: 3.6 and 3.60.
+bool same_bare_number(std::string_view a, std::string_view b) {
+  const bool minus = a.starts_with('-');
+  if (minus != b.starts_with('-')) return false;
+  const auto of_a = read_number(a, minus ? 1 : 0);
+  const auto of_b = read_number(b, minus ? 1 : 0);
+  const auto* x = std::get_if<NumberText>(&of_a);
+  const auto* y = std::get_if<NumberText>(&of_b);
+  return x != nullptr && y != nullptr && x->end == a.size() && y->end == b.size() && same_number(x->value, y->value);
+}
 
 /// Walks two tables side by side.
 class Differences {
@@ -64,8 +111,10 @@ class Differences {
   }
 
   [[nodiscard]] bool same(const Node& a, const Node& b) const {
-    if (a.kind == NodeKind::text && b.kind == NodeKind::text) return a.text == b.text;
-    return text_of(a_, a.where) == text_of(b_, b.where);
+    if (a.kind == NodeKind::text && b.kind == NodeKind::text) return a.text == b.text || same_quantity(a.text, b.text);
+    const std::string_view left = text_of(a_, a.where);
+    const std::string_view right = text_of(b_, b.where);
+    return left == right || same_bare_number(left, right);
   }
 
   static std::string written(const Node* node, std::string_view text) {

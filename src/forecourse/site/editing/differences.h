@@ -15,7 +15,7 @@ struct ValueDifference {
 
 /// What two site files have differently, in the order of the first, then what only the second has. Items of lists are
 /// held against each other by their names, texts by what stands between their quotes, so that order and layout do not
-/// count. A table that only one of them has is told as one.
+/// count; nor does how a value is written: "2.00 in" is "2 in". A table that only one of them has is told as one.
 [[nodiscard]] std::vector<ValueDifference> differing_values(std::string_view a, std::string_view b);
 
 }  // namespace forecourse::site

@@ -59,15 +59,21 @@ const site::Hose* find_hose(const site::Site& site, const std::string& id) {
 
 /// What holds of a hose that misses its ratio, without its name.
 std::string why(const FlowState& state, const std::vector<Part>& parts) {
-  if (std::any_of(parts.begin(), parts.end(), [](const Part& part) { return part.hose->share_reached.has_value(); })) {
+  const auto flows = [](const Part& part) { return part.hose->share_reached.value_or(0.0) > 0.0; };
+  if (std::any_of(parts.begin(), parts.end(), flows)) {
     return "the rounds between its products do not settle: " + ratio(parts, true) + " is reached";
   }
+  std::vector<std::string> reasons;
   std::vector<std::string> missing;
   for (const SystemFlow& system : state.systems) {
     const bool still = system.status == FlowStatus::no_supply || system.status == FlowStatus::at_rest;
     const bool is_part =
         std::any_of(parts.begin(), parts.end(), [&](const Part& part) { return part.product == system.product; });
     if (still && is_part) missing.push_back(system.product);
+    if (is_part && !system.reason.empty()) reasons.push_back(system.reason);
+  }
+  if (!reasons.empty()) {
+    return joined(reasons, ", and ") + "; valves that keep the ratio let nothing else pass: 0 % of each is reached";
   }
   const std::string who = missing.empty() ? "one of its products" : joined(missing, " and ");
   return who + " cannot flow, and valves that keep the ratio let nothing else pass: 0 % of each is reached";
@@ -85,7 +91,7 @@ void tell_ratios(FlowState& state) {
     }
     const bool whole = std::abs(shares - 1.0) < agreement;  // each of its products could be computed
     for (const Part& part : parts) {
-      if (whole && sum > least) part.hose->share_reached = part.hose->flow / sum;
+      if (whole) part.hose->share_reached = sum > least ? part.hose->flow / sum : 0.0;
       part.hose->ratio_met =
           !whole || (part.hose->share_reached && std::abs(*part.hose->share_reached - part.hose->share) < agreement);
       if (whole) part.hose->hose_flow = sum;

@@ -13,6 +13,7 @@
 #include "forecourse/studies/flow/ladder/hose_order.h"
 #include "forecourse/studies/flow/open_sets.h"
 #include "forecourse/studies/flow/pumps/pump_limits.h"
+#include "forecourse/studies/flow/pumps/waiting_controls.h"
 #include "forecourse/studies/flow/rest/rest.h"
 #include "forecourse/studies/flow/spans/spans.h"
 #include "forecourse/studies/flow/system_flow.h"
@@ -134,10 +135,13 @@ std::vector<Diagnostic> check_options(const site::Site& site, const FlowOptions&
     for (const std::string& hose : set.hoses) {
       if (std::find(known.begin(), known.end(), hose) != known.end()) continue;
       const auto near = nearest_word(hose, known);
+      const std::string offered = hoses_offered(site, hose);
       problems.push_back({Severity::error,
                           "there is no hose '" + hose + "'",
                           std::nullopt,
-                          near ? "did you mean '" + std::string(*near) + "'?" : "name a hose of the site",
+                          !offered.empty() ? offered
+                          : near           ? "did you mean '" + std::string(*near) + "'?"
+                                           : "name a hose of the site",
                           {}});
     }
   }
@@ -171,6 +175,9 @@ FlowResult study_flow(const site::Site& site, const FlowOptions& options, const 
   result.defaults = network.defaults;
   result.warnings = network.warnings;
   if (options.ladders) study_groups(site, network, result, context);
+  for (const Diagnostic& waits : waiting_controls(site, network, solver.solve(all_hoses(site).hoses))) {
+    result.warnings.push_back(waits);
+  }
   for (const Diagnostic& unmet : unmet_ratios(site, result.states)) result.warnings.push_back(unmet);
   if (!options.spans) {
     if (const auto told = likely_values_told(site)) result.warnings.push_back(*told);

@@ -62,7 +62,7 @@ struct HoseFlow {
   double share = 1.0;                        ///< of the hose's flow that this product gives
   double flow = 0.0;                         ///< [m3/s] of this product
   double hose_flow = 0.0;                    ///< [m3/s] of the hose: flow / share
-  std::optional<double> share_reached = {};  ///< of a blended hose's flow; empty: no blend, or nothing flows
+  std::optional<double> share_reached = {};  ///< of a blended hose's flow; 0 where nothing flows; empty: no blend
   bool ratio_met = true;                     ///< false: a blended hose that cannot keep its ratio
   double pressure_gauge = 0.0;               ///< [Pa] where the hose begins
   std::optional<double> low;    ///< [m3/s] least of the hose over all uncertain values; empty: none, or not determined
@@ -114,7 +114,7 @@ struct SystemFlow {
   std::string system;
   std::string product;
   FlowStatus status = FlowStatus::not_determined;
-  std::string reason;       ///< why it is not determined
+  std::string reason;       ///< why it is not determined, or why nothing reaches some open hose
   double total_flow = 0.0;  ///< [m3/s] from the tanks
   std::vector<HoseFlow> hoses;
   std::vector<PumpDuty> pumps;

@@ -51,4 +51,14 @@ std::vector<OpenSet> asked_sets(const site::Site& site, const FlowOptions& optio
   return sets;
 }
 
+std::string hoses_offered(const site::Site& site, const std::string& id) {
+  for (const site::Dispenser& d : site.dispensers) {
+    if (d.id.text != id || d.hoses.empty()) continue;
+    std::string out;
+    for (const site::Hose& hose : d.hoses) out += (out.empty() ? "" : ", ") + hose.id.text;
+    return "'" + id + "' is a dispenser; its hoses are " + out;
+  }
+  return {};
+}
+
 }  // namespace forecourse::studies

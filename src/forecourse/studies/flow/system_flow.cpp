@@ -8,6 +8,7 @@
 #include "forecourse/studies/flow/course.h"
 #include "forecourse/studies/flow/hose_limits.h"
 #include "forecourse/studies/flow/pumps/control_told.h"
+#include "forecourse/studies/flow/without_flow.h"
 
 namespace forecourse::studies {
 namespace {
@@ -78,6 +79,7 @@ class SystemTeller {
     }
     for (std::size_t r = 0; r < system_.runs.size(); ++r) tell_line(r);
     for (const network::HosePoint& hose : system_.hoses) tell_hose(hose);
+    out_.reason = why_without_flow(system_, state_, site_.display);
     return std::move(out_);
   }
 

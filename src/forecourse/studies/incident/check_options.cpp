@@ -71,8 +71,11 @@ class Check {
   }
 
  private:
+  /// A value of the command line has no place in the file.
   void error(std::string message, SourceSpan where, std::string hint) {
-    found_.push_back({Severity::error, std::move(message), where, std::move(hint), {}});
+    std::optional<SourceSpan> place;
+    if (where != SourceSpan{}) place = where;
+    found_.push_back({Severity::error, std::move(message), place, std::move(hint), {}});
   }
 
   void place() {
@@ -83,7 +86,7 @@ class Check {
       return error("where it happens is not said", {}, "add --at with a " + known.noun + ": " + offered("", known.ids));
     }
     if (at.empty() || std::find(known.ids.begin(), known.ids.end(), at) != known.ids.end()) return;
-    error("'" + at + "' is no " + known.noun + ", where a " + kind + " can happen", request_.at.where,
+    error("'" + at + "' is no " + known.noun + ", where the incident '" + kind + "' happens", request_.at.where,
           offered(at, known.ids));
   }
 
@@ -93,9 +96,25 @@ class Check {
       for (const site::Hose& hose : dispenser.hoses) ids.push_back(hose.id.text);
     }
     for (const site::Name& open : request_.open) {
-      if (std::find(ids.begin(), ids.end(), open.text) != ids.end()) continue;
-      error("there is no hose '" + open.text + "'", open.where, offered(open.text, ids));
+      if (std::find(ids.begin(), ids.end(), open.text) == ids.end()) {
+        error("there is no hose '" + open.text + "'", open.where, offered(open.text, ids));
+      } else if (options_.kind == IncidentKind::struck && is_at_place(open.text)) {
+        error("hose '" + open.text + "' is at the struck dispenser and cannot be open elsewhere", open.where,
+              "name hoses of other dispensers");
+      }
     }
+  }
+
+  /// Whether a hose hangs at the dispenser where it happens.
+  [[nodiscard]] bool is_at_place(const std::string& hose) const {
+    const std::string& at = request_.at.text;
+    return std::any_of(site_.dispensers.begin(), site_.dispensers.end(), [&](const site::Dispenser& d) {
+      const bool here = d.id.text == at || std::any_of(d.inlets.begin(), d.inlets.end(), [&](const site::Inlet& inlet) {
+                          return site::place_name(d, inlet) == at;
+                        });
+      return here &&
+             std::any_of(d.hoses.begin(), d.hoses.end(), [&](const site::Hose& h) { return h.id.text == hose; });
+    });
   }
 
   void times() {

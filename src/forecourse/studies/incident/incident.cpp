@@ -168,8 +168,10 @@ class Work {
     }
     result_.crack = crack_told(scene);
     if (options_.kind != IncidentKind::sump_fire || result_.runs.empty()) return;
-    const auto without = std::find_if(result_.runs.begin(), result_.runs.end(), [](const IncidentRun& run) {
-      return run.missing == std::vector<Barrier>{Barrier::fusible_link};
+    const auto without = std::find_if(result_.runs.begin(), result_.runs.end(), [&](const IncidentRun& run) {
+      std::set<Barrier> bare = taken_;
+      bare.insert(Barrier::fusible_link);
+      return run.missing == std::vector<Barrier>(bare.begin(), bare.end());
     });
     result_.fire =
         fire_told(scene, inputs_, &result_.runs.front(), without == result_.runs.end() ? nullptr : &*without);
@@ -233,7 +235,7 @@ class Work {
     }
     if (result_.spread && result_.spread->mainly_illustrative) {
       result_.first_line = "the spread of this result comes mainly from illustrative inputs";
-    } else if (unsure) {
+    } else if (unsure && !result_.escaped.is_certain()) {
       result_.first_line =
           "barriers are not assured: the range runs from all of them acting to only the assured ones acting";
     } else if (stand_ins > 0) {
@@ -244,6 +246,7 @@ class Work {
   IncidentResult overfilled() {
     OverfillOutcome outcome = overfill(site_, options_, request_, inputs_, context_);
     result_.problem = outcome.problem;
+    result_.defaults = std::move(outcome.defaults);
     result_.at = outcome.told.tank;
     result_.barriers = std::move(outcome.barriers);
     for (const std::string& words : outcome.warnings) {

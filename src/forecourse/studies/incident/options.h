@@ -56,6 +56,8 @@ struct IncidentOptions {
   std::uint64_t seed = 1;
   bool barrier_table = true;  ///< run once more without each barrier
   bool charts = true;         ///< keep what charts need
+  /// The day of the study, by which tests are judged overdue. Empty: only whether a test is on record is judged.
+  std::optional<site::Date> today = {};
 };
 
 }  // namespace forecourse::studies

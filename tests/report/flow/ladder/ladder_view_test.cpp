@@ -76,6 +76,21 @@ TEST(LadderView, SaysUpToHowManyHosesTheFlowIsKept) {
   EXPECT_THAT(words, Contains("With all 3 hoses open the slowest, D3.a, gives 8.00 gpm."));
 }
 
+TEST(LadderView, NoHoseIsNamedWhereAllAreAlike) {
+  studies::FlowResult result = sample();
+  studies::LadderStep& all = result.ladders.front().steps.back();
+  all.tied = 2;
+  all.slowest_hose = "D1.a";
+  EXPECT_EQ(slowest_in_words(all), "D1.a and 1 alike");
+  all.tied = 3;
+  EXPECT_EQ(slowest_in_words(all), "all alike");
+  const auto words = ladder_in_words(ladder_groups(result).front(), gpm(9.0), site::Display::us, Glyphs::ascii);
+  EXPECT_THAT(words, Contains("With all 3 hoses open each gives 8.00 gpm."));
+  studies::LadderStep& one = result.ladders.front().steps.front();
+  one.mean_slowest = one.slowest;  // whichever is open
+  EXPECT_EQ(slowest_in_words(one), "all alike");
+}
+
 TEST(LadderView, BestFoundIsNeverSaidToHoldForAll) {
   studies::FlowResult result = sample();
   result.ladders.front().steps[1].proof = Proof::best_found;

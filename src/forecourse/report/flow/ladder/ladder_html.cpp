@@ -60,7 +60,7 @@ std::string steps_table(const LadderGroup& group, site::Display display) {
   table.columns.push_back({"Worst is", "", false, true});
   for (std::size_t i = 0; i < group.hoses(); ++i) {
     const studies::LadderStep& worst = group.worst->steps[i];
-    html::Row row{{std::to_string(i + 1), show(display, worst.slowest), worst.slowest_hose,
+    html::Row row{{std::to_string(i + 1), show(display, worst.slowest), slowest_in_words(worst),
                    show(display, group.spread->steps[i].slowest)},
                   false};
     if (group.given != nullptr) {

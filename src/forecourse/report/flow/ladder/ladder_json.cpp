@@ -3,18 +3,6 @@
 namespace forecourse::report {
 namespace {
 
-const char* key(studies::Proof proof) {
-  switch (proof) {
-    case studies::Proof::argument:
-      return "argument";
-    case studies::Proof::enumeration:
-      return "enumeration";
-    case studies::Proof::best_found:
-      return "best found";
-  }
-  return "best found";
-}
-
 const char* key(studies::LadderOrder order) {
   switch (order) {
     case studies::LadderOrder::worst:
@@ -35,9 +23,10 @@ Json step(const studies::LadderStep& s, bool is_worst) {
   return {{"open", s.hoses.size()},
           {"slowest_m3_per_s", number_or_null(s.slowest)},
           {"slowest_hose", s.slowest_hose},
+          {"tied", s.tied},
           {"total_flow_m3_per_s", number_or_null(s.total)},
           {"mean_slowest_m3_per_s", number_or_null(s.mean_slowest)},
-          {"proof", is_worst ? Json(key(s.proof)) : Json(nullptr)},
+          {"proof", is_worst ? Json(proof_key(s.proof)) : Json(nullptr)},
           {"hoses", hoses}};
 }
 
@@ -46,20 +35,20 @@ Json ladder(const studies::Ladder& l) {
   for (const studies::LadderStep& s : l.steps) steps.push_back(step(s, l.order == studies::LadderOrder::worst));
   return {{"system", l.system},
           {"order", key(l.order)},
-          {"keeps", l.keeps ? Json(*l.keeps) : Json(nullptr)},
+          {"keeps", count_or_null(l.keeps)},
           {"rule_cap_m3_per_s", number_or_null(l.rule_cap)},
-          {"rule_clause", l.rule_clause.empty() ? Json(nullptr) : Json(l.rule_clause)},
+          {"rule_clause", text_or_null(l.rule_clause)},
           {"steps", steps}};
 }
 
 /// A quantity with the open hoses at which it is worst.
 Json extreme(const char* unit_key, const studies::Extreme& e) {
-  return {{unit_key, number_or_null(e.value)}, {"open", e.open}, {"proof", key(e.proof)}};
+  return {{unit_key, number_or_null(e.value)}, {"open", e.open}, {"proof", proof_key(e.proof)}};
 }
 
 Json pressure(const studies::PressureExtreme& p) {
   Json out = extreme("pressure_gauge_pa", p.gauge);
-  out["place"] = p.place.empty() ? Json(nullptr) : Json(p.place);
+  out["place"] = text_or_null(p.place);
   return out;
 }
 
@@ -96,16 +85,20 @@ Json states(const studies::WorstStates& w) {
 
 }  // namespace
 
-Json ladders_json(const std::vector<studies::Ladder>& ladders) {
-  Json out = Json::array();
-  for (const studies::Ladder& l : ladders) out.push_back(ladder(l));
-  return out;
+const char* proof_key(studies::Proof proof) {
+  switch (proof) {
+    case studies::Proof::argument:
+      return "argument";
+    case studies::Proof::enumeration:
+      return "enumeration";
+    case studies::Proof::best_found:
+      return "best found";
+  }
+  return "best found";
 }
 
-Json worst_states_json(const std::vector<studies::WorstStates>& all) {
-  Json out = Json::array();
-  for (const studies::WorstStates& w : all) out.push_back(states(w));
-  return out;
-}
+Json ladders_json(const std::vector<studies::Ladder>& ladders) { return array_of(ladders, ladder); }
+
+Json worst_states_json(const std::vector<studies::WorstStates>& all) { return array_of(all, states); }
 
 }  // namespace forecourse::report

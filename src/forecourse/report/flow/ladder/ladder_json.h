@@ -7,6 +7,9 @@
 
 namespace forecourse::report {
 
+/// How an extreme is known, as a value of the JSON: "argument", "enumeration", "best found".
+[[nodiscard]] const char* proof_key(studies::Proof proof);
+
 /// Flow against the number of hoses open, under `ladders`.
 [[nodiscard]] Json ladders_json(const std::vector<studies::Ladder>& ladders);
 

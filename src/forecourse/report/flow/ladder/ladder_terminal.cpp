@@ -49,7 +49,7 @@ class Teller {
     table.columns.push_back({"Worst is", false, true});
     for (const std::size_t i : shown_steps(group, whole_)) {
       const studies::LadderStep& worst = group.worst->steps[i];
-      std::vector<std::string> row{std::to_string(i + 1), show(worst.slowest), worst.slowest_hose,
+      std::vector<std::string> row{std::to_string(i + 1), show(worst.slowest), slowest_in_words(worst),
                                    show(group.spread->steps[i].slowest)};
       if (group.given != nullptr) {
         row.push_back(show(i < group.given->steps.size() ? group.given->steps[i].slowest : std::nan("")));

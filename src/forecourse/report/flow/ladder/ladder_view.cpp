@@ -47,7 +47,8 @@ std::string keeps_in_words(const Ladder& ladder, const std::string& flow, const 
     return begin + "every open hose keeps " + flow + ", also with all " + std::to_string(all) + " open.";
   const studies::LadderStep& next = ladder.steps[static_cast<std::size_t>(keeps)];
   return begin + "every open hose keeps " + flow + " with up to " + std::to_string(keeps) + " of " +
-         std::to_string(all) + " open; with " + std::to_string(keeps + 1) + ", " + next.slowest_hose + " does not.";
+         std::to_string(all) + " open; with " + std::to_string(keeps + 1) + ", " +
+         (next.tied > 1 ? slowest_in_words(next) + " do not." : next.slowest_hose + " does not.");
 }
 
 /// Whether every number of the worst order was proved.
@@ -81,6 +82,16 @@ class Rows {
   site::Display display_;
   Glyphs glyphs_;
 };
+
+/// The hose that gives least in any set, with how many others give as little.
+std::string least_in_words(const WorstStates& states) {
+  const auto tied = std::count_if(states.hoses.begin(), states.hoses.end(), [&](const studies::HoseExtremes& hose) {
+    return hose.least.value <= states.slowest.value * (1.0 + 1e-6);
+  });
+  if (tied < 2) return states.slowest_hose;
+  if (tied == static_cast<std::ptrdiff_t>(states.hoses.size())) return "all alike";
+  return states.slowest_hose + " and " + std::to_string(tied - 1) + " alike";
+}
 
 /// The line or the pump with the most flow.
 const studies::RunExtreme* worst_run(const WorstStates& states, bool pumps) {
@@ -136,6 +147,11 @@ const char* word(Proof proof) {
   return "best found";
 }
 
+std::string slowest_in_words(const studies::LadderStep& step) {
+  if (all_alike(step)) return "all alike";
+  return step.tied > 1 ? step.slowest_hose + " and " + std::to_string(step.tied - 1) + " alike" : step.slowest_hose;
+}
+
 std::vector<std::string> ladder_in_words(const LadderGroup& group, std::optional<double> keep_flow,
                                          site::Display display, Glyphs glyphs) {
   std::vector<std::string> out;
@@ -150,8 +166,11 @@ std::vector<std::string> ladder_in_words(const LadderGroup& group, std::optional
   if (std::isnan(all.slowest)) {
     out.push_back("With all open: not determined.");
   } else if (all.hoses.size() > 1) {
-    out.push_back("With all " + count_words(static_cast<int>(all.hoses.size())) + " open the slowest, " +
-                  all.slowest_hose + ", gives " + with_unit(Measure::flow, display, all.slowest, glyphs) + ".");
+    const std::string who = all_alike(all) ? "each"
+                            : all.tied > 1 ? "the slowest, " + slowest_in_words(all) + ", each"
+                                           : "the slowest, " + all.slowest_hose + ",";
+    out.push_back("With all " + count_words(static_cast<int>(all.hoses.size())) + " open " + who + " gives " +
+                  with_unit(Measure::flow, display, all.slowest, glyphs) + ".");
   }
   return out;
 }
@@ -165,7 +184,7 @@ std::vector<WorstRow> worst_rows(const LadderGroup& group, bool whole, site::Dis
   if (group.states == nullptr) return {};
   const WorstStates& states = *group.states;
   Rows rows(states, display, glyphs);
-  rows.add("least of all hoses, " + states.slowest_hose, Measure::flow, states.slowest);
+  rows.add("least of all hoses, " + least_in_words(states), Measure::flow, states.slowest);
   rows.add("highest pressure at an inlet, " + states.inlet.place, Measure::pressure, states.inlet.gauge);
   rows.add("highest pressure at a pump, " + states.pump.place, Measure::pressure, states.pump.gauge);
   if (!whole) {

@@ -27,6 +27,9 @@ struct LadderGroup {
 /// "by argument", "every set solved", "best found".
 [[nodiscard]] const char* word(studies::Proof proof);
 
+/// The slowest hose of a step; "all alike", or "D1.a and 2 alike" where none is the slowest.
+[[nodiscard]] std::string slowest_in_words(const studies::LadderStep& step);
+
 /// What the ladders of a group say, in sentences: up to how many hoses every open one keeps the flow asked for, what
 /// the slowest gives with all open, and how it is known.
 [[nodiscard]] std::vector<std::string> ladder_in_words(const LadderGroup& group, std::optional<double> keep_flow,

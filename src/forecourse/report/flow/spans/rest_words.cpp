@@ -98,4 +98,20 @@ std::string held_in_words(const LineAtRest& line, site::Display display, Glyphs 
   return out;
 }
 
+std::string rest_places() {
+  return "Pressures are the lowest to the highest of the places along the line and of the nozzles, each at its own "
+         "height.";
+}
+
+std::string detector_in_words(const LineAtRest& line, site::Display display, Glyphs glyphs) {
+  std::string out;
+  if (line.opening_time) out = "opens after " + number(*line.opening_time, 1, glyphs) + " s";
+  if (line.restricted) {
+    out += (out.empty() ? "lets through " : "; until then it lets through ") +
+           with_unit(Measure::flow, display, *line.restricted, glyphs);
+  }
+  if (!line.detector_note.empty()) out += (out.empty() ? "" : "; ") + line.detector_note;
+  return out.empty() ? out : "Leak detector: " + out + ".";
+}
+
 }  // namespace forecourse::report

@@ -24,4 +24,11 @@ struct RestRow {
 [[nodiscard]] std::string held_in_words(const studies::LineAtRest& line, site::Display display,
                                         Glyphs glyphs = Glyphs::unicode);
 
+/// Where the pressures of the rows are, in a sentence.
+[[nodiscard]] std::string rest_places();
+
+/// How the leak detectors hold back the first flow, with what of them is not entered; empty where there is none.
+[[nodiscard]] std::string detector_in_words(const studies::LineAtRest& line, site::Display display,
+                                            Glyphs glyphs = Glyphs::unicode);
+
 }  // namespace forecourse::report

@@ -96,21 +96,24 @@ std::string spans_section(const studies::FlowResult& result, site::Display displ
 std::string rest_section(const studies::FlowResult& result, site::Display display) {
   if (result.lines_at_rest.empty()) return {};
   std::string out = html::heading(2, "The line at rest");
-  html::Table table{"Every hose shut, then one opens",
-                    "Time from its call to first flow at its nozzle, the line held, decayed, or empty.",
-                    {{"Piping", ""},
-                     {"Line", ""},
-                     {"Static pressure", unit_label(Measure::pressure, display) + " gauge", true},
-                     {"Time to first flow", "s", true},
-                     {"Note", "", false, true}},
-                    {},
-                    {}};
+  html::Table table{
+      "Every hose shut, then one opens",
+      "Time from its call to first flow at its nozzle, the line held, decayed, or empty. " + rest_places(),
+      {{"Piping", ""},
+       {"Line", ""},
+       {"Static pressure", unit_label(Measure::pressure, display) + " gauge", true},
+       {"Time to first flow", "s", true},
+       {"Note", "", false, true}},
+      {},
+      {}};
   for (const studies::LineAtRest& line : result.lines_at_rest) {
     if (!line.reason.empty()) {
       table.rows.push_back({{line.system, "", "", "", "Not determined: " + line.reason}, false});
       continue;
     }
-    out += html::paragraph(line.system + ". " + held_in_words(line, display));
+    const std::string detector = detector_in_words(line, display);
+    out +=
+        html::paragraph(line.system + ". " + held_in_words(line, display) + (detector.empty() ? "" : " " + detector));
     for (const RestRow& row : rest_rows(line, display)) {
       const std::string lead = row.times.empty() ? "Not determined: " : "For the others not determined: ";
       const std::string note = row.reason.empty() ? "" : lead + row.reason;

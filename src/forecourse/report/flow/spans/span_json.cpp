@@ -3,15 +3,6 @@
 namespace forecourse::report {
 namespace {
 
-template <class Item, class ToJson>
-Json array(const std::vector<Item>& items, ToJson to_json) {
-  Json out = Json::array();
-  for (const Item& item : items) out.push_back(to_json(item));
-  return out;
-}
-
-Json text_or_null(const std::string& text) { return text.empty() ? Json(nullptr) : Json(text); }
-
 const char* word(studies::SpanKind kind) {
   switch (kind) {
     case studies::SpanKind::entered_value:
@@ -99,17 +90,17 @@ Json rest_hose(const studies::RestHose& h) {
 Json spans_json(const studies::FlowSpans& spans) {
   Json sets = Json::array();
   for (const studies::SetSpans& set : spans.sets) {
-    sets.push_back({{"open_set", set.open_set}, {"flows", array(set.flows, span)}});
+    sets.push_back({{"open_set", set.open_set}, {"flows", array_of(set.flows, span)}});
   }
   return {{"sets", sets},
-          {"vapor_margins", array(spans.margins, margin)},
+          {"vapor_margins", array_of(spans.margins, margin)},
           {"without_effect", spans.without_effect},
           {"corners", spans.corners},
           {"monotone", spans.monotone}};
 }
 
 Json lines_at_rest_json(const std::vector<studies::LineAtRest>& lines) {
-  return array(lines, [](const studies::LineAtRest& l) -> Json {
+  return array_of(lines, [](const studies::LineAtRest& l) -> Json {
     return {{"id", l.system},
             {"product", l.product},
             {"reason", text_or_null(l.reason)},
@@ -121,9 +112,9 @@ Json lines_at_rest_json(const std::vector<studies::LineAtRest>& lines) {
             {"leak_detector_opening_time_s", number_or_null(l.opening_time)},
             {"leak_detector_restricted_m3_per_s", number_or_null(l.restricted)},
             {"leak_detector_note", text_or_null(l.detector_note)},
-            {"places", array(l.places, place)},
-            {"stretches", array(l.stretches, stretch)},
-            {"hoses", array(l.hoses, rest_hose)}};
+            {"places", array_of(l.places, place)},
+            {"stretches", array_of(l.stretches, stretch)},
+            {"hoses", array_of(l.hoses, rest_hose)}};
   });
 }
 

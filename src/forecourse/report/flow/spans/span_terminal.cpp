@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "forecourse/report/flow/spans/margin_words.h"
 #include "forecourse/report/flow/spans/rest_words.h"
@@ -26,6 +27,21 @@ void tell_not_determined(const std::vector<SpanRow>& rows, bool verbose, termina
     names += (names.empty() ? "" : "; ") + row.what;
   }
   if (!verbose && !names.empty()) page.remark("Not determined: " + names + " (--verbose says why).");
+}
+
+/// The notes of the first rows, alike ones together: "Level in T1, level in T2: ...".
+void tell_notes(const std::vector<SpanRow>& rows, std::size_t most, terminal::Page& page) {
+  std::vector<std::pair<std::string, std::string>> notes;  // note, of what
+  for (std::size_t i = 0; i < rows.size() && i < most; ++i) {
+    if (!rows[i].reason.empty() || rows[i].note.empty()) continue;
+    const auto same = std::find_if(notes.begin(), notes.end(), [&](const auto& n) { return n.first == rows[i].note; });
+    if (same == notes.end()) {
+      notes.emplace_back(rows[i].note, rows[i].what);
+    } else {
+      same->second += ", " + rows[i].what;
+    }
+  }
+  for (const auto& [note, what] : notes) page.remark(what + ": " + note + ".");
 }
 
 /// Only what is determined: the report says what the others lack.
@@ -62,6 +78,7 @@ void tell_spans(const studies::FlowResult& result, site::Display display, Glyphs
     page.remark("Another " + std::to_string(determined - table.rows.size()) +
                 " move it less; --verbose lists them all.");
   }
+  tell_notes(rows, verbose ? rows.size() : most_rows, page);
   for (const std::string& text : spans_in_words(result)) page.remark(text);
   tell_not_determined(rows, verbose, page);
   tell_margins(result, display, glyphs, page);
@@ -85,11 +102,13 @@ void tell_lines_at_rest(const studies::FlowResult& result, site::Display display
            row.reason.empty() || !(verbose || row.times.empty()) ? "" : "not determined: " + row.reason});
     }
     if (verbose && line.reason.empty())
-      held += (held.empty() ? "" : " ") + line.system + ". " + held_in_words(line, display, glyphs);
+      held += (held.empty() ? "" : " ") + line.system + ". " + held_in_words(line, display, glyphs) + " " +
+              detector_in_words(line, display, glyphs);
   }
   if (table.rows.empty()) return;
   page.heading("The line at rest: every hose shut, then one opens");
   page.table(table);
+  page.remark(rest_places());
   if (!held.empty()) page.remark(held);
 }
 

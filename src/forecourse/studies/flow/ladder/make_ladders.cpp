@@ -14,6 +14,7 @@ using network::HoseGroup;
 using network::HoseSet;
 using network::SetStates;
 
+constexpr double alike = 1e-6;  // relative: flows that no one tells apart
 constexpr double slack = 1e-9;  // relative: what the solver leaves between flows that are equal
 
 /// The hoses that open one after another, as indices into the group.
@@ -45,6 +46,14 @@ std::vector<HoseSet> sets_of(const Order& order) {
   return sets;
 }
 
+/// The first of the hoses that give least, and how many give as little.
+void name_slowest(LadderStep& step) {
+  const auto is_least = [&](double flow) { return !(flow > step.slowest * (1.0 + alike)); };
+  const auto first = std::find_if(step.flow.begin(), step.flow.end(), is_least);
+  step.slowest_hose = step.hoses[static_cast<std::size_t>(first - step.flow.begin())];
+  step.tied = static_cast<int>(std::count_if(step.flow.begin(), step.flow.end(), is_least));
+}
+
 LadderStep step_of(const HoseGroup& group, const Order& open, const SetStates& states, std::size_t i) {
   LadderStep step;
   const bool solved = states.solved[i] != 0;
@@ -53,11 +62,9 @@ LadderStep step_of(const HoseGroup& group, const Order& open, const SetStates& s
     step.hoses.push_back(group.hoses[hose].id);
     step.flow.push_back(flow);
     step.total += flow;
-    if (step.hoses.size() == 1 || flow < step.slowest * (1.0 - slack)) {
-      step.slowest = flow;
-      step.slowest_hose = group.hoses[hose].id;
-    }
+    if (step.hoses.size() == 1 || flow < step.slowest * (1.0 - slack)) step.slowest = flow;
   }
+  name_slowest(step);
   return step;
 }
 
@@ -123,6 +130,12 @@ Ladder worst(SetSearch& search) {
 }
 
 }  // namespace
+
+bool all_alike(const LadderStep& step) {
+  if (step.tied != static_cast<int>(step.hoses.size())) return false;
+  if (!step.mean_slowest) return step.hoses.size() > 1;
+  return std::abs(*step.mean_slowest - step.slowest) <= alike * step.slowest;
+}
 
 std::vector<Ladder> ladders(SetSearch& search, const LadderRequest& request) {
   if (search.group().hoses.empty()) return {};

@@ -4,10 +4,10 @@
 #include <cmath>
 #include <limits>
 
+#include "forecourse/network/pack/stretches.h"
 #include "forecourse/studies/flow/rest/course_fill.h"
 #include "forecourse/studies/flow/rest/fill_time.h"
 #include "forecourse/studies/flow/rest/filling.h"
-#include "forecourse/network/pack/stretches.h"
 
 namespace forecourse::studies {
 namespace {

@@ -76,72 +76,104 @@ void swap(SetSearch& search) {
   }
 }
 
-/// The same walks over estimates, but for few hoses; of the others the slowest set of each size is solved in the end.
+/// The same walks over estimates, where sets are dear to solve. Estimates are lower bounds: where one product holds a
+/// blended hose back, the others give it less than they do apart, and no hose gets less by that. So of the candidates
+/// of a size, all those are known to be no slower whose estimate is above the slowest one solved.
 class EstimatedDescent {
  public:
-  explicit EstimatedDescent(SetSearch& search) : search_(search), best_(search.slowest().size()) {}
+  explicit EstimatedDescent(SetSearch& search) : search_(search), sizes_(search.slowest().size()) {}
 
   void go() {
-    walk(consider(search_.sets().alone()), &DistinctSets::one_more);
-    walk(consider({search_.sets().everything()}), &DistinctSets::one_less);
-    swap();
-    std::vector<HoseSet> sets;
-    for (const Best& best : best_) {
-      if (best.set != 0) sets.push_back(best.set);
-    }
-    search_.solve(sets);
+    // From two starts: the hose with least to spare alone, and the one that is slowest with all open.
+    walk(consider(search_.sets().alone()), &DistinctSets::one_more, most_added);
+    walk(slowest_alone(search_).front(), &DistinctSets::one_more, most_added);
+    walk(search_.sets().everything(), &DistinctSets::one_less, search_.group().hoses.size());
+    for (std::size_t n = 2; n + 1 < sizes_.size() && n <= most_swapped; ++n) swap(n);
+    solve_slowest();
   }
 
  private:
-  struct Best {
-    Slowness slowness;
-    HoseSet set = 0;
+  static constexpr std::size_t most_added = 8;    ///< open hoses; sets of more are found from all open
+  static constexpr std::size_t most_swapped = 6;  ///< open hoses; of more the walks find the slowest nearly always
+
+  /// Sets of one size, each with its estimate.
+  struct Candidates {
+    std::vector<HoseSet> sets;
+    std::vector<Slowness> bound;
+
+    [[nodiscard]] std::size_t lowest(std::size_t first = 0) const {
+      std::size_t least = first;
+      for (std::size_t i = first; i < bound.size(); ++i) {
+        if (is_slower(bound[i], bound[least])) least = i;
+      }
+      return least;
+    }
   };
 
-  /// The slowest of these; each is kept if it is the slowest of its size.
+  /// Keeps sets of one size as candidates. Which of them is slowest by its estimate.
   HoseSet consider(const std::vector<HoseSet>& sets) {
-    const bool few = count_open(sets.front()) <= most_solved;
-    const std::vector<Slowness> slowness = few ? search_.solve(sets) : search_.estimate(sets);
-    std::size_t slowest = 0;
-    for (std::size_t i = 0; i < sets.size(); ++i) {
-      Best& best = best_[count_open(sets[i])];
-      if (best.set == 0 || is_slower(slowness[i], best.slowness)) best = {slowness[i], sets[i]};
-      if (is_slower(slowness[i], slowness[slowest])) slowest = i;
+    Candidates& size = sizes_[count_open(sets.front())];
+    const std::size_t first = size.sets.size();
+    std::vector<Slowness> bound = search_.estimate(sets);
+    for (Slowness& one : bound) {
+      if (std::isinf(one.flow)) one = {0.0, 0.0, 0};  // no estimate: to be solved in any case
     }
-    return sets[slowest];
+    size.sets.insert(size.sets.end(), sets.begin(), sets.end());
+    size.bound.insert(size.bound.end(), bound.begin(), bound.end());
+    return size.sets[size.lowest(first)];
   }
 
-  void walk(HoseSet set, std::vector<HoseSet> (DistinctSets::*next)(HoseSet) const) {
-    for (std::size_t n = 1; n < search_.group().hoses.size(); ++n) set = consider((search_.sets().*next)(set));
+  void walk(HoseSet set, std::vector<HoseSet> (DistinctSets::*next)(HoseSet) const, std::size_t most) {
+    for (std::size_t n = 1; n < std::min(most, search_.group().hoses.size()); ++n)
+      set = consider((search_.sets().*next)(set));
   }
 
-  /// Few hoses open make few sets, of which all are solved, since an estimate errs most there.
-  static constexpr std::size_t most_solved = 6;  ///< open hoses
+  /// Swaps hoses of the slowest set of a size until none gets slower.
+  void swap(std::size_t n) {
+    const Candidates& size = sizes_[n];
+    for (HoseSet tried = 0; size.sets[size.lowest()] != tried;) {
+      tried = size.sets[size.lowest()];
+      const std::vector<HoseSet> swapped = search_.sets().one_swapped(tried);
+      if (!swapped.empty()) consider(swapped);
+    }
+  }
 
-  void swap() {
-    std::vector<HoseSet> tried(most_solved + 1, 0);
-    for (int pass = 0; pass < most_passes; ++pass) {
-      std::vector<HoseSet> sets;
-      for (std::size_t n = 1; n + 1 < best_.size() && n <= most_solved; ++n) {
-        if (best_[n].set == tried[n]) continue;
-        tried[n] = best_[n].set;
-        const std::vector<HoseSet> swapped = search_.sets().one_swapped(tried[n]);
-        sets.insert(sets.end(), swapped.begin(), swapped.end());
+  /// Of each size, those that may be slower than the slowest one solved: one of each size at a time.
+  void solve_slowest() {
+    std::vector<Slowness> slowest(sizes_.size());
+    for (std::vector<HoseSet> next = next_to_solve(slowest); !next.empty(); next = next_to_solve(slowest)) {
+      const std::vector<Slowness> solved = search_.solve(next);
+      for (std::size_t i = 0; i < next.size(); ++i) {
+        Slowness& own = slowest[count_open(next[i])];
+        if (is_slower(solved[i], own)) own = solved[i];
       }
-      if (sets.empty()) return;
-      consider(sets);
     }
+  }
+
+  /// With their bounds used up.
+  std::vector<HoseSet> next_to_solve(const std::vector<Slowness>& slowest) {
+    std::vector<HoseSet> next;
+    for (std::size_t n = 1; n < sizes_.size(); ++n) {
+      Candidates& size = sizes_[n];
+      const std::size_t lowest = size.lowest();
+      if (size.sets.empty() || !is_slower(size.bound[lowest], slowest[n])) continue;
+      next.push_back(size.sets[lowest]);
+      size.bound[lowest] = {};
+    }
+    return next;
   }
 
   SetSearch& search_;
-  std::vector<Best> best_;  ///< per number of open hoses
+  std::vector<Candidates> sizes_;  ///< per number of open hoses
 };
 
 }  // namespace
 
 void descend_to_slowest(SetSearch& search, std::size_t starts) {
   if (search.estimates()) {
-    search.solve(search.sets().alone());
+    std::vector<HoseSet> sets = search.sets().alone();
+    sets.push_back(search.sets().everything());
+    search.solve(sets);
     return EstimatedDescent(search).go();
   }
   std::vector<HoseSet> walks = slowest_alone(search);

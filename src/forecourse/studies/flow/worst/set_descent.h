@@ -8,6 +8,8 @@ namespace forecourse::studies {
 /// finds. Hoses are added to several starts and taken away from all, each time the one that makes the slowest hose
 /// slowest; then one open hose at a time is swapped for a closed one as long as that helps.
 /// About 12 n^2 + 4 n^3 / 6 sets for n hoses with six starts.
+/// Where sets are dear and can be estimated, the walks go over estimates, which are lower bounds, and of each size the
+/// sets are solved whose estimate is below the slowest one solved; `starts` then does not count.
 /// \param starts  hoses that are opened first in turn, those slowest with all open before the others; 1 or more
 void descend_to_slowest(SetSearch& search, std::size_t starts);
 

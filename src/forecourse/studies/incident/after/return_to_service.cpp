@@ -3,6 +3,9 @@
 #include <algorithm>
 #include <utility>
 
+#include "forecourse/studies/incident/after/equipment_here.h"
+#include "forecourse/studies/incident/after/published_steps.h"
+
 namespace forecourse::studies {
 namespace {
 
@@ -11,23 +14,13 @@ constexpr const char* tester = "certified tester";
 constexpr const char* electrician = "licensed electrician";
 constexpr const char* operated = "operator";
 constexpr const char* weights = "weights-and-measures officer";
-constexpr const char* practice = "common practice, no source";
-/// \source [rp1200_17, section 10]
-constexpr const char* shear_valves = "RP1200-17, section 10 (read in scans of the text)";
-constexpr const char* line_test = "40 CFR 280.44(b): 0.1 gal/h at 1.5 times operating pressure";
-constexpr const char* detector_test = "40 CFR 280.44(a), 280.40(a)(3): 3 gal/h at 10 psi within an hour";
-constexpr const char* repairs = "40 CFR 280.33(d): within 30 days of a repair";
-constexpr const char* reporting =
-    "40 CFR 280.53: more than 25 gal, or a sheen: report within 24 hours (read by way of a state's text)";
-constexpr const char* sumps = "RP1200-17, section 6 (read in scans of the text)";
-constexpr const char* drive_off_steps =
-    "an order on vapor recovery, procedure after a drive-off (read in a stored copy)";
 
 class Steps {
  public:
-  explicit Steps(const Scene& scene) : s_(scene) {}
+  explicit Steps(const Scene& scene) : s_(scene), here_(equipment_here(scene)) {}
 
   std::vector<ReturnStep> all() {
+    spill();
     switch (s_.options.kind) {
       case IncidentKind::struck:
         struck();
@@ -51,114 +44,182 @@ class Steps {
         nozzle();
         break;
     }
-    spill();
+    if (s_.request.stop_at && here_.has_stop) {
+      test("the emergency stop that was pressed, once it is reset", licensed, published::emergency_stop);
+    }
     return std::move(steps_);
   }
 
  private:
-  void replace(const char* what, const char* by, const char* source) {
-    steps_.push_back({what, "replace", by, source});
+  void step(const char* kind, const char* what, const char* by, const char* source) {
+    steps_.push_back({what, kind, by, source});
   }
-  void inspect(const char* what, const char* by, const char* source) {
-    steps_.push_back({what, "inspect", by, source});
-  }
-  void test(const char* what, const char* by, const char* source) { steps_.push_back({what, "test", by, source}); }
+  void replace(const char* what, const char* by, const char* source) { step("replace", what, by, source); }
+  void inspect(const char* what, const char* by, const char* source) { step("inspect", what, by, source); }
+  void test(const char* what, const char* by, const char* source) { step("test", what, by, source); }
+  void report(const char* what, const char* by, const char* source) { step("report", what, by, source); }
 
-  [[nodiscard]] bool has_valve() const {
-    return std::any_of(s_.ground.ends.begin(), s_.ground.ends.end(),
-                       [](const EndGround& end) { return end.inlet != nullptr && end.inlet->shear_valve; });
+  // ---- steps of several kinds --------------------------------------------------------------------------
+
+  void spill() {
+    report(
+        "fuel outside the containment is contained and cleaned up, and the authority told where the quantity asks it",
+        operated, published::spill);
   }
-  [[nodiscard]] bool has_detector() const {
-    return std::any_of(s_.ground.ends.begin(), s_.ground.ends.end(),
-                       [&](const EndGround& end) { return detector_of(s_, end) != nullptr; });
+
+  void release() {
+    report("a release that is suspected or confirmed is told to the authority and looked into", operated,
+           published::release);
+  }
+
+  void trip_test() {
+    if (here_.has_valve) test("the shear valve is tripped, and nothing may flow then", tester, published::trip_test);
+  }
+
+  void anchorage() {
+    if (!here_.has_valve) return;
+    inspect(here_.may_have_bar ? "the shear valve's body, its anchorage and the stabilizer bar"
+                               : "the shear valve's body and its anchorage",
+            licensed, published::shear_valve);
+  }
+
+  void dispenser_back() {
+    inspect("the dispenser's wiring and its bonding, before power returns", electrician, published::practice);
+    test("the meters, where the dispenser was moved; they are sealed again where a seal was broken", weights,
+         published::practice);
   }
 
   void before_fuel_flows() {
-    test("the line is tested for tightness before fuel flows", tester, line_test);
-    if (has_detector()) test("the leak detector is tested with a simulated leak", tester, detector_test);
-    if (s_.ground.sump != nullptr) {
-      inspect("the sump is emptied, cleaned and looked at for damage; entry needs its own permit", licensed, sumps);
-      test("the sump is tested for tightness", tester, repairs);
+    if (here_.has_sump) {
+      inspect("the sump is emptied, cleaned and looked at for damage; entry and hot work need their own permit",
+              licensed, published::practice);
+      test("the sump for tightness", tester, published::sump_test);
     }
+    if (here_.has_sensor) test("the sump's sensor", tester, published::sensor_test);
+    test("the line for tightness, before fuel flows", tester, published::line_test);
+    if (here_.has_detector) test("the leak detector, with a simulated leak", tester, published::detector_test);
   }
 
-  void after_the_blow() {
-    if (has_valve()) {
-      replace("the two-piece top of the shear valve; not its body, unless that fails inspection", licensed, practice);
-      inspect("the body of the shear valve, its anchorage and the stabilizer bar", licensed, shear_valves);
-      test("the shear valve is tripped, and nothing may flow then", tester, shear_valves);
-    }
-    inspect("risers and flexible connectors, from the island down to the line", licensed, practice);
-    inspect("the dispenser's wiring and its bonding, before power returns", electrician, practice);
-    test("the meters are checked, and sealed again where a seal was broken", weights, practice);
+  void risers() {
+    inspect(here_.has_riser ? "riser, flexible connectors and fittings, from the island down to the line"
+                            : "flexible connectors and fittings, from the island down to the line",
+            licensed, published::practice);
   }
+
+  // ---- kinds -------------------------------------------------------------------------------------------
 
   void struck() {
-    after_the_blow();
+    if (here_.has_valve) {
+      replace("the two-piece top of the shear valve; not its body, unless that fails inspection", licensed,
+              published::practice);
+    }
+    anchorage();
+    risers();
     before_fuel_flows();
+    trip_test();
+    dispenser_back();
+  }
+
+  void breakaway() {
+    if (here_.hose == nullptr || (!here_.hose->breakaway && !here_.hose->parting)) return;
+    const site::Fact again = here_.hose->parting ? here_.hose->parting->reconnectable : site::Fact{};
+    if (again.value_or(false)) {
+      inspect("the breakaway, and join it again as its listing says", licensed, published::drive_off);
+    } else if (again) {
+      replace("the breakaway", licensed, published::breakaway);
+    } else {
+      replace("the breakaway, unless its listing lets it be joined again after an inspection", licensed,
+              published::breakaway);
+    }
   }
 
   void drive_off() {
-    const site::Hose* hose = s_.ground.ends.empty() ? nullptr : s_.ground.ends.front().hose;
-    const bool again = hose != nullptr && hose->parting && hose->parting->reconnectable.value_or(false);
-    if (again) {
-      inspect("the breakaway, and join it again as its listing says", licensed, drive_off_steps);
-    } else {
-      replace("the breakaway", licensed, practice);
-    }
-    inspect("whip hose, curb hose, swivel and nozzle, for damage by the pull", licensed, practice);
-    test(
-        "the hose is purged of at least 2 gal, and its display must not creep for 2 min while it is pulled and twisted",
-        licensed, drive_off_steps);
-    if (has_valve()) {
-      inspect("the shear valve and its anchorage, after a drive-off too", licensed, shear_valves);
-      test("the shear valve is tripped, and nothing may flow then", tester, shear_valves);
-    }
-    inspect("the dispenser's foot and anchorage; if it moved, the steps after a strike apply too", licensed, practice);
+    breakaway();
+    inspect("hose, swivel and nozzle, for damage by the pull", licensed, published::practice);
+    test("the hose is purged of at least 2 gal; the display must not creep for 2 min while it is pulled and twisted",
+         licensed, published::drive_off);
+    anchorage();
+    trip_test();
+    inspect("the dispenser's foot and anchorage; if it moved, the steps after a strike apply too", licensed,
+            published::practice);
   }
 
   void fire() {
-    after_the_blow();
-    replace("the fusible link", licensed, practice);
-    replace("seals, hoses and plastic parts that the heat has reached", licensed, practice);
+    if (here_.has_link) replace("the fusible link", licensed, published::practice);
+    if (here_.has_valve) {
+      replace("the shear valve, unless it passes inspection and its trip test", licensed, published::practice);
+    }
+    anchorage();
+    replace("seals, boots, hoses, flexible connectors and plastic parts that the heat has reached", licensed,
+            published::practice);
+    risers();
     before_fuel_flows();
+    trip_test();
+    dispenser_back();
   }
 
   void crack() {
-    if (has_valve()) {
-      replace("the part that is cracked: the two-piece top of the shear valve, or the whole valve", licensed, practice);
-      inspect("the anchorage and what loaded the groove: a riser under tension, a settled island", licensed, practice);
-      test("the shear valve is tripped, and nothing may flow then", tester, shear_valves);
+    release();
+    if (here_.has_valve) {
+      replace("the part that is cracked: the two-piece top of the shear valve, or the whole valve", licensed,
+              published::practice);
+      anchorage();
+      inspect("what loaded the groove: a riser under tension, a settled island", licensed, published::practice);
+    } else {
+      replace("the part that leaks", licensed, published::leaking_pipe);
     }
     before_fuel_flows();
-    inspect("the sump's sensor and its interlock: did it tell?", licensed, practice);
+    trip_test();
+    if (here_.has_sensor) {
+      inspect(here_.has_interlock ? "the sump's sensor and its interlock: did they tell?"
+                                  : "the sump's sensor: did it tell?",
+              licensed, published::practice);
+    }
   }
 
   void line_break() {
-    replace("the length of line that is cut, with joints that its listing allows", licensed, practice);
+    release();
+    replace(
+        "the length of line that is cut, with joints that its listing allows; entry and hot work need their own permit",
+        licensed, published::leaking_pipe);
+    inspect("how much of the run is new: if it counts as replaced, the whole run needs a second wall", licensed,
+            published::replaced_run);
     before_fuel_flows();
-    test("the space between two walls, where there is one", tester, repairs);
+    if (here_.may_have_two_walls) {
+      test("the space between the line's walls, where it has two", tester, published::interstice);
+    }
   }
 
   void overfill() {
-    inspect("the overfill valve and the alarm: why did they not stop it in time?", licensed, practice);
-    test("the overfill valve and the alarm", tester, "40 CFR 280.35: every three years, and after a repair (280.33)");
-    inspect("the spill container is emptied and looked at for damage", operated, practice);
-    test("the spill container for tightness", tester, repairs);
+    const site::Tank* tank = here_.tank;
+    inspect("the level: no further delivery until the tank has room for it", operated, published::room_in_tank);
+    if (tank == nullptr) return;
+    const auto any = [&](auto has) { return std::any_of(tank->fills.begin(), tank->fills.end(), has); };
+    const bool valve = any([](const site::Fill& fill) { return fill.overfill_valve.has_value(); });
+    if (valve) {
+      inspect("the overfill valve: why did it not stop the drop in time?", licensed, published::practice);
+      test("the overfill valve", tester, published::overfill_test);
+    }
+    if (tank->overfill_alarm) {
+      inspect("the overfill alarm: was it heard, and who acted?", operated, published::practice);
+      test("the overfill alarm", tester, published::alarm_test);
+    }
+    if (any([](const site::Fill& fill) { return fill.spill_container.has_value(); })) {
+      inspect("the spill container is emptied and looked at for damage", operated, published::practice);
+      test("the spill container for tightness", tester, published::spill_container);
+    }
+    if (!tank->vents.empty()) {
+      inspect("the vent and what is joined to it: fuel may stand in it", licensed, published::practice);
+    }
   }
 
   void nozzle() {
-    inspect("the nozzle and its automatic shutoff; replace it if it does not stop", licensed, practice);
-    test("the nozzle stops by itself in a test can", licensed, practice);
-  }
-
-  void spill() {
-    const char* what =
-        "fuel outside the containment is contained and cleaned up, and the authority told where the quantity asks it";
-    steps_.push_back({what, "report", operated, reporting});
+    inspect("the nozzle and its automatic shutoff; replace it if it does not stop", licensed, published::practice);
+    test("the nozzle stops by itself in a test can", licensed, published::practice);
   }
 
   const Scene& s_;
+  EquipmentHere here_;
   std::vector<ReturnStep> steps_;
 };
 

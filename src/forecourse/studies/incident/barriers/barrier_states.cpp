@@ -1,65 +1,46 @@
 #include "forecourse/studies/incident/barriers/barrier_states.h"
 
 #include <algorithm>
-#include <cmath>
 #include <utility>
 
-#include "forecourse/site/places.h"
+#include "forecourse/network/containment/sump_room.h"
+#include "forecourse/studies/incident/barriers/proofs.h"
+#include "forecourse/studies/incident/barriers/valve_states.h"
 
 namespace forecourse::studies {
 namespace {
 
-/// Builds the state of one barrier: there or not, and what keeps it from being assured.
-class State {
- public:
-  State(Barrier barrier, std::string owner, std::string does) {
-    state_.barrier = barrier;
-    state_.owner = std::move(owner);
-    state_.does = std::move(does);
-    state_.assurance = Assurance::assured;
-  }
+bool listed(const std::vector<site::Name>& names, const std::string& id) {
+  return std::any_of(names.begin(), names.end(), [&](const site::Name& name) { return name.text == id; });
+}
 
-  State& at(SourceSpan where) {
-    state_.where = where;
-    return *this;
-  }
-  State& needs(bool proof, const char* reason) {
-    if (!proof) state_.reasons.emplace_back(reason);
-    return *this;
-  }
-  State& needs(const site::Fact& fact, const char* unknown, const char* no) {
-    if (!fact) return needs(false, unknown);
-    return needs(*fact, no);
-  }
+bool listed(const std::vector<std::string>& ids, const std::string& id) {
+  return std::find(ids.begin(), ids.end(), id) != ids.end();
+}
 
-  [[nodiscard]] BarrierState done() {
-    if (!state_.reasons.empty()) state_.assurance = Assurance::not_assured;
-    return state_;
-  }
-  [[nodiscard]] BarrierState absent(const char* reason) {
-    state_.assurance = Assurance::absent;
-    state_.reasons = {reason};
-    return state_;
-  }
-  [[nodiscard]] BarrierState not_asked(const char* reason) {
-    state_.assurance = Assurance::not_asked;
-    state_.reasons = {reason};
-    return state_;
-  }
-
- private:
-  BarrierState state_;
-};
+std::string joined(const std::vector<std::string>& words) {
+  std::string out;
+  for (const std::string& word : words) out += (out.empty() ? "" : ", ") + word;
+  return out;
+}
 
 class States {
  public:
-  explicit States(const Scene& scene) : s_(scene) {}
+  explicit States(const Scene& scene) : s_(scene) {
+    for (const EndGround& end : s_.ground.ends) {
+      for (const std::string& pump : end.pumps) {
+        if (!listed(pumps_, pump)) pumps_.push_back(pump);
+      }
+    }
+  }
 
   std::vector<BarrierState> all() {
     const IncidentKind kind = s_.options.kind;
-    for (const EndGround& end : s_.ground.ends) of_valve(end);
+    for (const EndGround& end : s_.ground.ends) {
+      for (BarrierState& state : valve_states(s_, end)) add(std::move(state));
+    }
     if (kind == IncidentKind::drive_off) breakaway();
-    if (kind == IncidentKind::crack || kind == IncidentKind::line_break) leak_detector();
+    if (kind == IncidentKind::crack || kind == IncidentKind::line_break) leak_detectors();
     const bool in_sump = kind == IncidentKind::struck || kind == IncidentKind::crack || kind == IncidentKind::sump_fire;
     if (in_sump && !s_.ground.dispenser.empty()) {
       sensor();
@@ -73,194 +54,156 @@ class States {
  private:
   void add(BarrierState state) { out_.push_back(std::move(state)); }
 
-  // ---- the shear valve ---------------------------------------------------------------------------------
-
-  void of_valve(const EndGround& end) {
-    const IncidentKind kind = s_.options.kind;
-    const bool meets = kind == IncidentKind::struck || kind == IncidentKind::drive_off ||
-                       kind == IncidentKind::sump_fire || (kind == IncidentKind::crack && !s_.ground.dispenser.empty());
-    if (!meets || end.inlet == nullptr) return;
-    const std::string place = site::place_name(*end.dispenser, *end.inlet);
-    if (!end.inlet->shear_valve) {
-      add(State(Barrier::shear_valve, place, "").absent("no shear valve is listed"));
-      return;
-    }
-    const site::ShearValve& valve = *end.inlet->shear_valve;
-    const bool acts = kind != IncidentKind::crack || valve.crack_trip.value_or(false);
-    if (acts) add(shear_valve(end, place, valve));
-    if (kind == IncidentKind::struck) add(upper_poppet(place, valve));
-    if (kind == IncidentKind::sump_fire) add(fusible_link(place, valve));
-    if (kind == IncidentKind::crack) add(crack_trip(place, valve));
-  }
-
-  BarrierState shear_valve(const EndGround& end, const std::string& place, const site::ShearValve& valve) {
-    State state(Barrier::shear_valve, place, "shuts the riser at the base of the dispenser");
-    state.at(valve.where)
-        .needs(valve.anchored, "whether it is anchored is not entered",
-               "it is not anchored: the riser may be torn off instead")
-        .needs(valve.tested.has_value(), "no trip test is on record");
-    groove(*end.dispenser, valve, state);
-    return state.done();
-  }
-
-  /// The groove lies at the island's top, or the valve's body breaks where it should not.
-  void groove(const site::Dispenser& dispenser, const site::ShearValve& valve, State& state) {
-    if (!valve.groove_elevation || !dispenser.elevation) {
-      state.needs(false, "the height of its groove against the island's top is not entered");
-      return;
-    }
-    const double off = valve.groove_elevation->likely.si() - dispenser.elevation->likely.si();
-    state.needs(std::abs(off) <= groove_band * (1.0 + 1e-9), "its groove is more than 1/2 in from the island's top");
-  }
-
-  BarrierState upper_poppet(const std::string& place, const site::ShearValve& valve) {
-    State state(Barrier::upper_poppet, place, "holds what is in the dispenser above the groove");
-    state.at(valve.where);
-    if (!valve.poppet) return state.absent("whether it has one poppet or two is not entered: counted as one");
-    if (valve.poppet->value == site::Poppet::single_poppet) return state.absent("the valve has one poppet");
-    return state.needs(valve.tested.has_value(), "no trip test is on record").done();
-  }
-
-  BarrierState fusible_link(const std::string& place, const site::ShearValve& valve) {
-    State state(Barrier::fusible_link, place, "shuts the shear valve when its link parts in the heat");
-    state.at(valve.where);
-    if (!valve.fusible_link) return state.absent("no fusible link is listed");
-    return state.needs(valve.tested.has_value(), "no trip test of the valve is on record")
-        .needs(valve.response_index.has_value(),
-               "the response index of the link is not entered: when it parts is not determined")
-        .done();
-  }
-
-  BarrierState crack_trip(const std::string& place, const site::ShearValve& valve) {
-    State state(Barrier::crack_trip, place, "shuts the shear valve when its groove leaks");
-    state.at(valve.where);
-    if (!valve.crack_trip || !*valve.crack_trip) return state.absent("no crack trip is listed");
-    return state
-        .needs(valve.trip_volume.has_value(), "the leak at which it acts is not entered, so it is not counted on")
-        .needs(valve.tested.has_value(), "no trip test is on record")
-        .done();
-  }
+  [[nodiscard]] const std::optional<site::Date>& today() const { return s_.options.today; }
 
   // ---- hoses -------------------------------------------------------------------------------------------
 
   void breakaway() {
     if (s_.ground.ends.empty() || s_.ground.ends.front().hose == nullptr) return;
     const site::Hose& hose = *s_.ground.ends.front().hose;
-    State state(Barrier::breakaway, hose.id.text, "parts the hose and shuts its ends");
+    StateBuilder state(Barrier::breakaway, hose.id.text, "parts the hose and shuts its ends");
     state.at(hose.where);
-    if (!hose.breakaway && !hose.parting) {
-      add(state.absent("no breakaway is listed"));
-      return;
-    }
+    if (!hose.breakaway && !hose.parting) return add(state.absent("no breakaway is listed"));
     const site::Parting parting = hose.parting.value_or(site::Parting{});
     const bool both = parting.poppet && parting.poppet->value == site::Poppet::double_poppet;
     add(state.needs(parting.pull.has_value(), "the pull at which it parts is not entered")
-            .needs(both, "that both its ends shut is not entered")
+            .needs(parting.poppet.has_value(), "whether one of its ends shuts or both is not entered")
+            .needs(both || !parting.poppet, "only one of its ends shuts")
             .needs(hose.whip.has_value(), "no whip hose: it may not turn into the pull")
             .needs(parting.installed.has_value() || parting.tested.has_value(), "no inspection is on record")
             .done());
   }
 
-  // ---- what sees and stops -------------------------------------------------------------------------------
+  // ---- what sees ---------------------------------------------------------------------------------------
 
-  void leak_detector() {
-    for (const EndGround& end : s_.ground.ends) {
-      const site::LeakDetector* detector = detector_of(s_, end);
-      State state(Barrier::leak_detector, end.product,
-                  s_.options.kind == IncidentKind::crack
-                      ? "restricts or stops a line whose leak it sees"
-                      : "is made to find small leaks while the line rests, not this");
-      if (detector == nullptr) {
-        add(state.absent("no leak detector is listed"));
-        continue;
-      }
-      add(state.at(detector->where)
-              .needs(detector->tested.has_value(), "no test is on record")
-              .needs(detector->detects && detector->at, "what it detects, and at which pressure, is not entered")
-              .done());
-    }
+  void leak_detectors() {
+    for (const EndGround& end : s_.ground.ends) add(leak_detector(end));
+  }
+
+  [[nodiscard]] BarrierState leak_detector(const EndGround& end) const {
+    const bool crack = s_.options.kind == IncidentKind::crack;
+    const site::LeakDetector* detector = detector_of(s_, end);
+    StateBuilder state(Barrier::leak_detector, end.product,
+                       crack ? "restricts or stops a line whose leak it sees"
+                             : "is made to find small leaks while the line rests, not this");
+    if (detector == nullptr) return state.absent("no leak detector is listed");
+    return state.at(detector->where)
+        .needs(crack, "it is not made for a break: that it acts is not counted on")
+        .needs(test_within_a_year("test of the leak detector", detector->tested, today()))
+        .needs(detector->detects && detector->at, "what it detects, and at which pressure, is not entered")
+        .needs(!crack || sees(detector),
+               "the leak is less than what it must find at its own pressure: it is not bound to see it")
+        .done();
+  }
+
+  /// Whether nothing says that the crack's leak is too small for it.
+  [[nodiscard]] bool sees(const site::LeakDetector* detector) const {
+    Inputs inputs;
+    const auto law = crack_law(s_.request, inputs);
+    return !law || must_be_seen(detector, *law).value_or(true);
   }
 
   void sensor() {
     const site::Sump* sump = s_.ground.sump;
-    State state(Barrier::sump_sensor, s_.ground.dispenser, "stops the pump once fuel stands at it");
-    const bool there = sump != nullptr && (sump->sensor || sump->sensor_height);
-    if (!there) {
-      add(state.absent("no sump sensor is listed"));
-      return;
-    }
     const site::Interlock* lock = stopping_interlock(s_);
-    const bool tested = sump->sensor && sump->sensor->tested;
-    state.at(sump->where)
+    StateBuilder state(Barrier::sump_sensor, s_.ground.dispenser,
+                       lock != nullptr ? "stops the pump once fuel stands at it" : "stops nothing");
+    if (sump == nullptr || (!sump->sensor && !sump->sensor_height))
+      return add(state.absent("no sump sensor is listed"));
+    state.at(sump->sensor ? sump->sensor->where : sump->where)
         .needs(lock != nullptr, "no interlock stops a pump on its signal")
-        .needs(tested, "no test of it is on record");
-    if (lock != nullptr) state.needs(lock->tested.has_value(), "no test of the interlock is on record");
+        .needs(test_within_a_year("test of the sensor", sump->sensor ? sump->sensor->tested : std::nullopt, today()));
+    if (lock != nullptr) {
+      state.needs(test_on_record("test of the interlock", lock->tested, today()));
+      for (const std::string& pump : pumps_) {
+        if (!listed(lock->what, pump)) state.needs("its interlock is not said to stop pump " + pump);
+      }
+    }
     add(state.done());
   }
 
   void sump() {
     const site::Sump* sump = s_.ground.sump;
-    State state(Barrier::sump, s_.ground.dispenser, "holds what falls into it");
-    if (sump == nullptr) {
-      add(state.absent("no sump is listed"));
-      return;
+    StateBuilder state(Barrier::sump, s_.ground.dispenser, "holds what falls into it");
+    if (sump == nullptr) return add(state.absent("no sump is listed"));
+    state.at(sump->where)
+        .needs(sump->tight, "whether it is tight is not entered", "it was found not tight")
+        .needs(test_on_record("test of the sump", sump->tested, today()))
+        .needs(network::sump_room(*sump).has_value(), "its sizes are not entered: what it holds is not determined");
+    for (const site::EntrySeal& seal : sump->seals) {
+      if (!seal.tight.value_or(true)) state.needs("entry seal " + seal.id.text + " was found not tight");
     }
-    add(state.at(sump->where)
-            .needs(sump->tight, "whether it is tight is not entered", "it was found not tight")
-            .needs(sump->tested.has_value(), "no test is on record")
-            .done());
+    add(state.done());
   }
 
-  [[nodiscard]] bool stops_all_pumps(const site::EmergencyStop& stop) const {
-    return std::all_of(s_.ground.ends.begin(), s_.ground.ends.end(), [&](const EndGround& end) {
-      return std::all_of(end.pumps.begin(), end.pumps.end(), [&](const std::string& pump) {
-        return std::any_of(stop.stops.begin(), stop.stops.end(), [&](const site::Name& n) { return n.text == pump; });
-      });
+  // ---- what stops and holds ----------------------------------------------------------------------------
+
+  [[nodiscard]] bool stops_all(const site::EmergencyStop& stop) const {
+    return std::all_of(pumps_.begin(), pumps_.end(), [&](const std::string& p) { return listed(stop.stops, p); });
+  }
+
+  [[nodiscard]] bool stops_one(const site::EmergencyStop& stop) const {
+    return std::any_of(pumps_.begin(), pumps_.end(), [&](const std::string& p) { return listed(stop.stops, p); });
+  }
+
+  /// The stop that the request names; else one that stops every pump of the place; else one that stops some. Null if
+  /// there is none.
+  [[nodiscard]] const site::EmergencyStop* stop_here() const {
+    const auto& stops = s_.site.emergency_stops;
+    auto found = std::find_if(stops.begin(), stops.end(), [&](const site::EmergencyStop& s) {
+      return !s.id.empty() && s.id == s_.request.stop_by;
     });
+    if (found == stops.end()) {
+      found = std::find_if(stops.begin(), stops.end(), [&](const site::EmergencyStop& s) { return stops_all(s); });
+    }
+    if (found == stops.end()) {
+      found = std::find_if(stops.begin(), stops.end(), [&](const site::EmergencyStop& s) { return stops_one(s); });
+    }
+    return found == stops.end() ? nullptr : &*found;
   }
 
   void emergency_stop() {
-    State state(Barrier::emergency_stop, {}, "stops the pumps when somebody presses it");
+    const std::string does = "stops " + (pumps_.empty() ? "the pumps" : joined(pumps_)) + " when somebody presses it";
     if (!s_.request.stop_at) {
-      add(state.not_asked("nobody is said to stop the pumps: enter stop_at"));
-      return;
+      const StateBuilder nobody(Barrier::emergency_stop, {}, does);
+      return add(nobody.not_asked("nobody is said to press it: enter stop_at"));
     }
-    const auto& stops = s_.site.emergency_stops;
-    const auto found =
-        std::find_if(stops.begin(), stops.end(), [&](const site::EmergencyStop& s) { return stops_all_pumps(s); });
-    if (found == stops.end()) {
-      add(state.needs(false, "no emergency stop is listed that stops these pumps").done());
-      return;
+    const site::EmergencyStop* stop = stop_here();
+    StateBuilder state(Barrier::emergency_stop, stop == nullptr ? std::string() : stop->id.text, does);
+    if (stop == nullptr) return add(state.needs(false, "no emergency stop is listed that stops these pumps").done());
+    state.at(stop->where);
+    for (const std::string& pump : pumps_) {
+      if (!listed(stop->stops, pump)) state.needs("it is not said to stop pump " + pump);
     }
-    State of_switch(Barrier::emergency_stop, found->id.text, "stops the pumps when somebody presses it");
-    add(of_switch.at(found->where)
-            .needs(found->tested.has_value(), "no test is on record")
-            .needs(!found->by_whom.empty(), "who presses it is not entered")
+    const bool named = !s_.request.stop_by.empty() && s_.request.stop_by.text != stop->id.text;
+    add(state.needs(test_on_record("test of the emergency stop", stop->tested, today()))
+            .needs(named || !stop->by_whom.empty(), "who presses it is not entered")
             .done());
   }
 
   void check_valves() {
-    for (const EndGround& end : s_.ground.ends) {
-      for (const site::Pump& pump : s_.site.pumps) {
-        const bool feeds = std::find(end.pumps.begin(), end.pumps.end(), pump.id.text) != end.pumps.end();
-        if (!feeds) continue;
-        State state(Barrier::check_valve, pump.id.text, "keeps the line from running back into the tank");
-        state.at(pump.where);
-        if (!pump.check_valve || !*pump.check_valve) {
-          add(state.absent("no check valve is listed"));
-        } else {
-          add(state.done());
-        }
-      }
+    for (const site::Pump& pump : s_.site.pumps) {
+      if (listed(pumps_, pump.id.text)) add(check_valve(pump));
     }
   }
 
+  [[nodiscard]] static BarrierState check_valve(const site::Pump& pump) {
+    StateBuilder state(Barrier::check_valve, pump.id.text, "keeps the line from running back into the tank");
+    state.at(pump.where);
+    if (!pump.check_valve) return state.absent("whether there is a check valve is not entered: counted as none");
+    return *pump.check_valve ? state.done() : state.absent("no check valve is listed");
+  }
+
   const Scene& s_;
+  std::vector<std::string> pumps_;  ///< that feed the place
   std::vector<BarrierState> out_;
 };
 
 }  // namespace
 
-std::vector<BarrierState> barrier_states(const Scene& scene) { return States(scene).all(); }
+std::vector<BarrierState> barrier_states(const Scene& scene) {
+  if (scene.options.kind == IncidentKind::overfill) return {};
+  return States(scene).all();
+}
 
 }  // namespace forecourse::studies

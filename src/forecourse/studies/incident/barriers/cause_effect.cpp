@@ -1,6 +1,7 @@
 #include "forecourse/studies/incident/barriers/cause_effect.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace forecourse::studies {
 namespace {
@@ -18,42 +19,85 @@ std::string action_word(const site::Interlock& lock) {
   return "acts";
 }
 
-CauseRow row(const std::string& cause, const std::vector<std::string>& columns) {
-  return {cause, std::vector<std::string>(columns.size()), false, {}, {}};
-}
+class Matrix {
+ public:
+  explicit Matrix(const site::Site& site) : site_(site) {
+    for (const site::Pump& pump : site.pumps) out_.columns.push_back(pump.id.text);
+    for (const site::Dispenser& dispenser : site.dispensers) out_.columns.push_back(dispenser.id.text);
+  }
 
-}  // namespace
+  CauseEffect all() {
+    for (const site::EmergencyStop& stop : site_.emergency_stops) add(stop);
+    for (const site::Interlock& lock : site_.interlocks) add(lock);
+    add_what_stops_nothing();
+    return std::move(out_);
+  }
 
-CauseEffect cause_effect(const site::Site& site) {
-  CauseEffect out;
-  for (const site::Pump& pump : site.pumps) out.columns.push_back(pump.id.text);
-  for (const site::Dispenser& dispenser : site.dispensers) out.columns.push_back(dispenser.id.text);
-  const auto column = [&](const std::string& id) {
-    return std::find(out.columns.begin(), out.columns.end(), id) - out.columns.begin();
-  };
-  const auto put = [&](CauseRow& to, const std::string& id, const std::string& effect) {
-    const auto at = static_cast<std::size_t>(column(id));
-    if (at < to.effects.size()) to.effects[at] = effect;
-  };
-  for (const site::EmergencyStop& stop : site.emergency_stops) {
-    CauseRow one = row("emergency stop " + stop.id.text, out.columns);
+ private:
+  [[nodiscard]] CauseRow row(std::string cause) const {
+    return {std::move(cause), std::vector<std::string>(out_.columns.size()), false, {}, {}};
+  }
+
+  void put(CauseRow& to, const std::string& id, const std::string& effect) const {
+    const auto found = std::find(out_.columns.begin(), out_.columns.end(), id);
+    if (found != out_.columns.end()) to.effects[static_cast<std::size_t>(found - out_.columns.begin())] = effect;
+  }
+
+  void add(const site::EmergencyStop& stop) {
+    CauseRow one = row("emergency stop " + stop.id.text);
     for (const site::Name& pump : stop.stops) put(one, pump.text, "stops");
-    for (const site::Dispenser& dispenser : site.dispensers) {
+    for (const site::Dispenser& dispenser : site_.dispensers) {
       if (stop.also_cuts_power.value_or(false)) put(one, dispenser.id.text, "cuts power");
     }
     one.tested = stop.tested.has_value();
     if (stop.acts_in) one.acts_in = stop.acts_in->likely.si();
-    out.rows.push_back(std::move(one));
+    out_.rows.push_back(std::move(one));
   }
-  for (const site::Interlock& lock : site.interlocks) {
-    CauseRow one = row(lock.when.text, out.columns);
+
+  void add(const site::Interlock& lock) {
+    CauseRow one = row(lock.when.text);
     for (const site::Name& what : lock.what) put(one, what.text, action_word(lock));
     one.tested = lock.tested.has_value();
     one.fail_safe = lock.fail_safe;
     if (lock.acts_in) one.acts_in = lock.acts_in->likely.si();
-    out.rows.push_back(std::move(one));
+    out_.rows.push_back(std::move(one));
   }
-  return out;
-}
+
+  [[nodiscard]] bool has_interlock(const site::Name& id, const site::Name& bearer) const {
+    return std::any_of(site_.interlocks.begin(), site_.interlocks.end(), [&](const site::Interlock& lock) {
+      return lock.when == bearer || (!id.empty() && lock.when == id);
+    });
+  }
+
+  /// A row without effects for each sensor and leak detector that no interlock knows: what it sees stops nothing.
+  void add_what_stops_nothing() {
+    for (const site::Tank& tank : site_.tanks) add(tank.sump, tank.id);
+    for (const site::Dispenser& dispenser : site_.dispensers) add(dispenser.sump, dispenser.id);
+    for (const site::Pump& pump : site_.pumps) {
+      if (!pump.leak_detector) continue;
+      add_without_effect(pump.leak_detector->id, "leak detector of ", pump.id, pump.leak_detector->tested.has_value());
+    }
+  }
+
+  void add(const std::optional<site::Sump>& sump, const site::Name& bearer) {
+    if (!sump || (!sump->sensor && !sump->sensor_height)) return;
+    const site::Name id = sump->sensor ? sump->sensor->id : site::Name{};
+    add_without_effect(id, "sump sensor of ", bearer, sump->sensor && sump->sensor->tested);
+  }
+
+  void add_without_effect(const site::Name& id, const char* what, const site::Name& bearer, bool tested) {
+    if (has_interlock(id, bearer)) return;
+    CauseRow one = row(id.empty() ? what + bearer.text : id.text);
+    one.tested = tested;
+    out_.rows.push_back(std::move(one));
+  }
+
+  const site::Site& site_;
+  CauseEffect out_;
+};
+
+}  // namespace
+
+CauseEffect cause_effect(const site::Site& site) { return Matrix(site).all(); }
 
 }  // namespace forecourse::studies

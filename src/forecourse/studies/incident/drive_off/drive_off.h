@@ -9,8 +9,9 @@ namespace forecourse::studies {
 /// escapes then.
 struct DriveOffOutcome {
   DriveOffTold told;
-  /// Runs to be told, with their names: the breakaway parts and both ends shut; one end stays open; it does not part
-  /// and the dispenser goes over.
+  /// Runs to be told, with their names: the breakaway parts and both ends shut; one end stays open; the hose fails or
+  /// the nozzle comes out, where their pulls are known and could be reached first; the dispenser goes over, with its
+  /// shear valves acting and without.
   std::vector<IncidentRun> runs;
 };
 [[nodiscard]] DriveOffOutcome drive_off(const Scene& scene, Inputs& inputs, const release::Names& names,

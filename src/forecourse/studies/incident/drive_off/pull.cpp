@@ -7,6 +7,7 @@
 #include "forecourse/base/constants.h"
 #include "forecourse/parts/pull/base_load.h"
 #include "forecourse/parts/pull/breakaway.h"
+#include "forecourse/parts/pull/drive_off.h"
 #include "forecourse/parts/pull/pull_direction.h"
 #include "forecourse/parts/pull/pull_limits.h"
 
@@ -14,15 +15,22 @@ namespace forecourse::studies {
 namespace {
 
 constexpr DefaultStatus illustrative = DefaultStatus::illustrative;
+/// Told where the breakaway at hand has no figure; nothing is computed with it.
+/// \source [ul_567, clause 6.3, excerpt] parts::published_separation
+constexpr const char* published =
+    "; published for listed breakaways pulled straight, by an excerpt: 100 to 350 lbf, which is no figure of this one";
+
 constexpr double degree = std::numbers::pi / 180.0;
 
 /// Spreads that stand in for what is not entered. All are illustrative.
-constexpr Spread acceleration_stand_in{1.0, 1.5, 3.0};                         // [m/s2]
-constexpr Spread slack_stand_in{0.5, 1.5, 3.0};                                // [m]
-constexpr Spread angle_stand_in{15.0 * degree, 60.0 * degree, 85.0 * degree};  // [rad]
-constexpr Spread friction_stand_in{0.05, 0.15, 0.3};                           // [1]
-constexpr Spread nozzle_height_stand_in{0.6, 0.8, 1.0};                        // [m]
-constexpr Spread distance_stand_in{1.0, 2.0, 4.0};                             // [m]
+constexpr Spread acceleration_stand_in{1.0, 1.5, 3.0};                           // [m/s2]
+constexpr Spread slack_stand_in{0.5, 1.5, 3.0};                                  // [m]
+constexpr Spread angle_stand_in{15.0 * degree, 60.0 * degree, 85.0 * degree};    // [rad]
+constexpr Spread friction_stand_in{0.05, 0.15, 0.3};                             // [1]
+constexpr Spread bend_radius_stand_in{0.10, 0.15, 0.25};                         // [m]
+constexpr Spread residual_stand_in{5.0 * degree, 15.0 * degree, 30.0 * degree};  // [rad]
+constexpr Spread nozzle_height_stand_in{0.6, 0.8, 1.0};                          // [m]
+constexpr Spread distance_stand_in{1.0, 2.0, 4.0};                               // [m]
 
 template <class Q>
 std::optional<parts::PullRange> range_of(const site::Maybe<Q>& entered) {
@@ -32,6 +40,13 @@ std::optional<parts::PullRange> range_of(const site::Maybe<Q>& entered) {
 }
 
 Spread spread_of(const parts::PullRange& range) { return {range.low, range.likely, range.high}; }
+
+/// The least and the most of everything, each with a friction of its own.
+parts::PullRange askew(const parts::PullRange& straight, const parts::AngleRange& angle, const Spread& friction) {
+  return {parts::separation_pull(straight.low, angle.low, friction.low),
+          parts::separation_pull(straight.likely, angle.likely, friction.likely),
+          parts::separation_pull(straight.high, angle.high, friction.high)};
+}
 
 const char* word(parts::PullLimit limit) {
   switch (limit) {
@@ -84,31 +99,64 @@ class Puller {
     out_.told.speed_then = tight_.speed;
   }
 
-  /// Between the breakaway and the pull; a whip hose lets it turn.
+  /// A figure with its whole spread, as entered or as stands in for it.
+  template <class Q>
+  Spread taken(const char* what, const site::Maybe<Q>& entered, const Spread& other, const char* unit) {
+    in_.take(what, entered, other, illustrative, unit, "illustrative");
+    return entered ? Inputs::spread_of(*entered) : other;
+  }
+
+  /// Between the breakaway and the pull; a whip hose that is long enough lets it turn.
   void align() {
-    const double whole = in_.take("angle of the pull off the breakaway's axis", vehicle_.angle, angle_stand_in,
-                                  illustrative, "rad", "illustrative");
-    std::optional<parts::WhipHose> whip;
-    if (hose_->whip && hose_->whip->length) whip = parts::WhipHose{hose_->whip->length->likely.si(), {}, 0.0};
-    angle_ = parts::misalignment(whole, whip);
-    out_.told.has_whip = whip.has_value();
+    const Spread whole = taken("angle of the pull off the breakaway's axis", vehicle_.angle, angle_stand_in, "rad");
+    out_.told.has_whip = hose_->whip.has_value();
+    Spread radius, residual;
+    const bool length_known = hose_->whip && hose_->whip->length;
+    if (length_known) {
+      const site::Maybe<Length> no_radius;
+      const site::Maybe<Angle> no_angle;
+      radius = taken("least radius to which the whip hose bends", no_radius, bend_radius_stand_in, "m");
+      residual = taken("angle that stays when the whip hose has turned", no_angle, residual_stand_in, "rad");
+    }
+    const auto at = [&](double angle, double bend, double stays) {
+      std::optional<parts::WhipHose> whip;
+      if (hose_->whip) whip = parts::WhipHose{};
+      if (length_known)
+        whip = parts::WhipHose{hose_->whip->length->likely.si(), parts::needed_length(bend, angle), stays};
+      return parts::misalignment(angle, whip);
+    };
+    angle_ = {at(whole.low, radius.low, residual.low).low, at(whole.likely, radius.likely, residual.likely).likely,
+              at(whole.high, radius.high, residual.high).high};
     out_.told.angle = angle_.likely;
   }
 
+  /// It is there, and is not asked to be left out of this incident.
+  [[nodiscard]] bool breakaway_acts() const {
+    const auto& without = s_.options.without;
+    const bool gone = std::find(without.begin(), without.end(), Barrier::breakaway) != without.end();
+    const auto& dead = s_.options.dead;
+    const bool sleeps = std::any_of(dead.begin(), dead.end(), [&](const DeadBarrier& one) {
+      return one.barrier == Barrier::breakaway && (!one.dead_for || *one.dead_for > tight_.time);
+    });
+    return (hose_->breakaway || hose_->parting) && !gone && !sleeps;
+  }
+
+  /// Where the breakaway locks does not depend on the pull at which it parts.
+  std::optional<parts::PullRange> breakaway() {
+    const site::Parting parting = hose_->parting.value_or(site::Parting{});
+    const Spread friction =
+        taken("friction of the breakaway under a side pull", parting.friction, friction_stand_in, "");
+    out_.told.may_never_release = std::isinf(askew({1.0, 1.0, 1.0}, angle_, friction).high);
+    const auto straight = range_of(parting.pull);
+    if (!straight) return std::nullopt;
+    const parts::PullRange parts_at = askew(*straight, angle_, friction);
+    if (std::isfinite(parts_at.low)) out_.told.separation_force = spread_of(parts_at);
+    return parts_at;
+  }
+
   void set_limits() {
-    if (hose_->breakaway || hose_->parting) {
-      std::optional<parts::PullRange> parts_at;
-      if (const auto straight = hose_->parting ? range_of(hose_->parting->pull) : std::nullopt) {
-        const double friction = in_.take("friction of the breakaway under a side pull", hose_->parting->friction,
-                                         friction_stand_in, illustrative, "", "illustrative");
-        parts_at = parts::separation_pull(*straight, angle_, friction);
-        out_.told.separation_force = spread_of(*parts_at);
-        out_.told.may_never_release = std::isinf(parts_at->high);
-      } else {
-        out_.told.may_never_release = true;
-      }
-      limits_.push_back({parts::PullLimit::breakaway, parts_at});
-    }
+    out_.breakaway_acts = breakaway_acts();
+    if (out_.breakaway_acts) limits_.push_back({parts::PullLimit::breakaway, breakaway()});
     limits_.push_back({parts::PullLimit::nozzle_pull_out, range_of(hose_->nozzle_pull_out)});
     limits_.push_back({parts::PullLimit::hose, hose_->curb ? range_of(hose_->curb->strength) : std::nullopt});
     limits_.push_back({parts::PullLimit::anchorage, pull_over()});
@@ -147,12 +195,20 @@ class Puller {
       return a.pull.has_value() && !b.pull.has_value();
     });
     for (const parts::GivenLimit& limit : ordered) {
-      out_.told.limits.push_back(
-          {word(limit.limit), limit.pull ? std::optional(spread_of(*limit.pull)) : std::nullopt, false});
+      out_.told.limits.push_back({word(limit.limit) + std::string(locks(limit)),
+                                  limit.pull ? std::optional(spread_of(*limit.pull)) : std::nullopt, false});
     }
+    out_.first = first.first;
+    out_.could_be_first = first.could_be_first;
+    out_.could_be_first.insert(out_.could_be_first.end(), first.not_known.begin(), first.not_known.end());
     out_.told.outcome_known = first.first.has_value();
     out_.told.outcome = outcome(first);
     set_time(first);
+  }
+
+  [[nodiscard]] static const char* locks(const parts::GivenLimit& limit) {
+    if (!limit.pull || std::isfinite(limit.pull->high)) return "";
+    return std::isinf(limit.pull->low) ? ", which never releases at that angle" : ", which may never release";
   }
 
   [[nodiscard]] std::string outcome(const parts::FirstLimit& first) const {
@@ -163,6 +219,9 @@ class Puller {
     std::string out = "What gives way first is not determined";
     if (!unknown.empty()) out += ": the pull is not entered of " + unknown;
     if (first.likely_first) out += std::string("; of those known, likely ") + word(*first.likely_first);
+    const auto& unknown_limits = first.not_known;
+    if (std::find(unknown_limits.begin(), unknown_limits.end(), parts::PullLimit::breakaway) != unknown_limits.end())
+      out += published;
     return out;
   }
 
@@ -180,13 +239,15 @@ class Puller {
     out_.told.parts_at = end.time;
   }
 
-  /// Load at the foot while the breakaway, or the first known limit, holds.
+  /// Load at the foot at the least of the known limits: more the hose does not carry.
   void load_base() {
     const auto foot = base();
-    const auto known = std::find_if(limits_.begin(), limits_.end(),
-                                    [](const parts::GivenLimit& l) { return l.pull && std::isfinite(l.pull->likely); });
-    if (!foot || known == limits_.end()) return;
-    const parts::BaseLoad load = parts::base_load(known->pull->likely, elevation(), *foot);
+    double least = INFINITY;
+    for (const parts::GivenLimit& limit : limits_) {
+      if (limit.pull) least = std::min(least, limit.pull->likely);
+    }
+    if (!foot || !std::isfinite(least)) return;
+    const parts::BaseLoad load = parts::base_load(least, elevation(), *foot);
     out_.told.base_force = load.horizontal;
     out_.told.base_moment = load.moment;
   }

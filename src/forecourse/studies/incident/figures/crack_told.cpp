@@ -5,6 +5,7 @@
 #include "forecourse/base/api_units.h"
 #include "forecourse/network/containment/sump_room.h"
 #include "forecourse/parts/escape/orifice.h"
+#include "forecourse/solvers/sequence/blow_down.h"
 #include "forecourse/studies/incident/figures/figures.h"
 
 namespace forecourse::studies {
@@ -22,6 +23,7 @@ class CrackTeller {
     const double running = told_.running_pressure, holding = told_.holding_pressure;
     told_.at_running = rate(running);
     told_.at_holding = rate(holding);
+    if (!scene_.request.holding_pressure) set_holding_by_spring();
     const double share = told_.running_share;
     const auto mean = [&](double at_running, double at_holding) {
       return share * at_running + (1.0 - share) * at_holding;
@@ -73,6 +75,25 @@ class CrackTeller {
     if (r.runs_for && r.rests_for) {
       told_.running_share = r.runs_for->likely.si() / (r.runs_for->likely.si() + r.rests_for->likely.si());
     }
+  }
+
+  /// While the pump rests the line springs back through the leak: the mean of that, and the pressure that would leak as
+  /// much. Where the line's spring is not determined it is taken to hold nothing.
+  void set_holding_by_spring() {
+    const auto& compliance = scene_.ground.ends.front().compliance;
+    const bool pressed = told_.running_pressure > 0.0 && told_.at_running.likely > 0.0;
+    if (!scene_.request.rests_for || !compliance || !(*compliance > 0.0) || !pressed) return;
+    const double rests = scene_.request.rests_for->likely.si();
+    if (!(rests > 0.0)) return;
+    const auto at = [&](double leak, double exponent) {
+      const solvers::sequence::LeakLaw law{leak / std::pow(told_.running_pressure, exponent), exponent};
+      return solvers::sequence::blow_down(told_.running_pressure, *compliance, law, rests).released / rests;
+    };
+    const double likely = at(told_.at_running.likely, told_.exponent.likely);
+    const double a = at(told_.at_running.low, told_.exponent.low), b = at(told_.at_running.high, told_.exponent.high);
+    told_.at_holding = {std::min({a, b, likely}), likely, std::max({a, b, likely})};
+    told_.holding_pressure =
+        told_.running_pressure * std::pow(likely / told_.at_running.likely, 1.0 / told_.exponent.likely);
   }
 
   void set_hole() {

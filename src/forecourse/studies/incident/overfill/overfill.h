@@ -13,12 +13,14 @@ struct OverfillOutcome {
   std::vector<IncidentRun> runs;  ///< first with every barrier, then without each
   std::vector<BarrierState> barriers;
   std::vector<std::string> warnings;
-  std::size_t drawn_runs = 0;  ///< with drawn inputs; 0: none is uncertain
-  Spread drawn = {};           ///< [m3] escaped, over these
-  Spread drawn_outside = {};   ///< [m3]
+  std::vector<DefaultUsed> defaults;  ///< of the pipes between truck and tank
+  std::size_t drawn_runs = 0;         ///< with drawn inputs; 0: none is uncertain
+  Spread drawn = {};                  ///< [m3] escaped, over these
+  Spread drawn_outside = {};          ///< [m3]
 };
 
 /// A drop that goes on: alarm, overfill valve, driver, spill container, and what goes where without each.
+/// See docs/theory/overfill.md.
 [[nodiscard]] OverfillOutcome overfill(const site::Site& site, const IncidentOptions& options,
                                        const site::IncidentRequest& request, Inputs& inputs, const Context& context);
 

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <span>
 
 #include "forecourse/solvers/sequence/model.h"
@@ -16,12 +17,12 @@ class Model {
   enum Link { dropping, draining, overflowing, running_over, links_count };
   enum Guard { restricts, closes, alarms, fills, container_full, truck_empty, hose_empty, guards_count };
   enum Flag { restricting, closed, driver_shut, full, spilling_over, empty };
-  enum Timed { driver, stopped };
+  enum Timed { driver, stopped, wakes };
   enum Kind { shutting, telling };
   enum Cause { drops, drains, overflows, runs_over, spilled };
 
-  explicit Model(const Case& given)
-      : c_(&given), capacity_(parts::volume_at_depth(given.tank, parts::full_depth(given.tank))) {}
+  /// \pre the case outlives the model
+  explicit Model(const Case& given);
 
   static constexpr int compartments() { return compartments_count; }
   static constexpr int links() { return links_count; }
@@ -35,15 +36,18 @@ class Model {
   void on_event(const seq::Event& event, seq::Mutator& m) const;
   [[nodiscard]] seq::SequenceStart start() const;
 
-  /// Flow out of the truck with nothing shut [m3/s].
-  [[nodiscard]] double open_flow(double in_truck, double in_tank) const;
+  /// Flow out of the truck with nothing shut [m3/s]; of a full tank, against the height of its fill.
+  [[nodiscard]] double open_flow(double in_truck, double in_tank, bool is_full = false) const;
   [[nodiscard]] double capacity() const { return capacity_; }
 
  private:
-  void driver_acts(seq::Mutator& m) const;
+  [[nodiscard]] double drain_flow(double in_tank) const;
+  void call_driver(seq::Mutator& m) const;
+  void shut_truck(seq::Mutator& m, bool takes_hose_off) const;
 
   const Case* c_;
   double capacity_;
+  std::array<double, 3> passed_at_;  ///< [m3] in the tank at which the valve restricts, shuts, and the alarm sounds
 };
 
 }  // namespace forecourse::studies::overfilling

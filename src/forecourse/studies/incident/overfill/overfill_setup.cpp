@@ -1,8 +1,8 @@
 #include "forecourse/studies/incident/overfill/overfill_setup.h"
 
 #include <algorithm>
-#include <cmath>
 #include <numbers>
+#include <utility>
 
 #include "forecourse/network/escape/broken_end.h"
 #include "forecourse/network/fluid.h"
@@ -11,16 +11,61 @@
 namespace forecourse::studies::overfilling {
 namespace {
 
-constexpr DefaultStatus illustrative = DefaultStatus::illustrative;
-constexpr Spread driver_stand_in{15.0, 45.0, 120.0};  // [s]
-constexpr Spread container_stand_in{0.0, 0.0, 0.0};   // [m3] none listed: none there
-constexpr double published_shut_share = 0.95;         ///< \source [cfr_280, 280.20(c)(1)(ii)(A)]
-constexpr double published_alarm_share = 0.90;        ///< \source [cfr_280, 280.20(c)(1)(ii)(B)]
+double circle(double bore) { return 0.25 * std::numbers::pi * bore * bore; }
 
-template <class Q>
-double si(const site::Maybe<Q>& entered, double other) {
-  return entered ? entered->likely.si() : other;
+/// The pipe of a drop tube, for the laws of pipes.
+site::Pipe as_pipe(const site::DropTube& tube) {
+  site::Pipe pipe;
+  pipe.where = tube.where;
+  pipe.length = tube.length;
+  pipe.bore = tube.bore;
+  pipe.roughness = tube.roughness;
+  return pipe;
 }
+
+/// What lies between the truck and the tank, from its beginning to its end.
+class Way {
+ public:
+  Way(const Setup& setup, const network::Fluid& fluid, std::vector<DefaultUsed>& defaults)
+      : s_(setup), laws_(fluid, defaults, problems_), fluid_(fluid) {}
+
+  [[nodiscard]] release::Opening made() {
+    const site::Delivery& d = *s_.delivery;
+    if (d.truck_pipe) add("pipe of the truck", *d.truck_pipe);
+    if (d.hose) add("delivery hose", *d.hose);
+    if (s_.fill != nullptr) add_fill(*s_.fill);
+    if (!(bore_ > 0.0)) laws_.problem("the bore of the delivery hose is not entered", d.where, "add hose = { bore }");
+    if (!problems_.empty()) return {};
+    constexpr double most = 0.1;  // [m3/s], far above any gravity drop
+    release::Opening out;
+    out.path = network::path_table(end_, most);
+    out.discharge = network::opening_loss(fluid_.density, circle(bore_), 1.0);
+    return out;
+  }
+  [[nodiscard]] const std::vector<Diagnostic>& problems() const { return problems_; }
+
+ private:
+  void add(const std::string& what, const site::Pipe& pipe) {
+    laws_.add_pipe(network::ElementKind::line, what, what, pipe, end_.path);
+    if (const double bore = network::PartLaws::known_bore(pipe); bore > 0.0) bore_ = bore;
+  }
+  void add_loss(const std::string& what, const std::optional<site::EnteredLoss>& loss) {
+    if (loss) laws_.add_loss(network::ElementKind::connection, what, what, *loss, bore_, end_.path);
+  }
+  void add_fill(const site::Fill& fill) {
+    if (fill.pipe) add("pipe of the fill", *fill.pipe);
+    add_loss("fill", fill.loss);
+    if (fill.drop_tube) add("drop tube", as_pipe(*fill.drop_tube));
+    if (fill.overfill_valve) add_loss("overfill valve", fill.overfill_valve->loss);
+  }
+
+  const Setup& s_;
+  std::vector<Diagnostic> problems_;
+  network::PartLaws laws_;
+  const network::Fluid& fluid_;
+  network::BrokenEnd end_;
+  double bore_ = 0.0;  ///< [m] of the last pipe so far
+};
 
 class Setting {
  public:
@@ -28,173 +73,134 @@ class Setting {
       : site_(site), request_(request), in_(inputs) {}
 
   Setup set() {
-    find();
-    if (ok()) set_tank();
+    find_tank();
+    if (ok()) find_delivery();
+    if (ok()) set_tank(site_, in_, out_);
     if (ok()) set_truck();
-    if (ok()) set_way();
-    if (ok()) set_barriers();
+    if (ok()) set_hose();
+    if (ok()) set_barriers(request_, in_, out_);
     return std::move(out_);
   }
 
  private:
   [[nodiscard]] bool ok() const { return out_.problem.empty(); }
-  void fail(std::string why) {
-    if (ok()) out_.problem = std::move(why);
-  }
+  void fail(std::string why) { out_.problem = std::move(why); }
 
-  void find() {
-    for (const site::Tank& tank : site_.tanks) {
-      if (request_.at.empty() || tank.id == request_.at) {
-        if (out_.tank == nullptr) out_.tank = &tank;
-      }
-    }
-    if (out_.tank == nullptr)
+  void find_tank() {
+    const auto asked = [&](const site::Tank& tank) { return request_.at.empty() || tank.id == request_.at; };
+    const auto tank = std::find_if(site_.tanks.begin(), site_.tanks.end(), asked);
+    if (tank == site_.tanks.end())
       return fail("there is no tank '" + request_.at.text + "' to overfill: add --at with a tank");
-    out_.product = out_.tank->product.text;
-    if (!out_.tank->fills.empty()) out_.fill = &out_.tank->fills.front();
-    for (const site::Delivery& delivery : site_.deliveries) {
-      if (!request_.delivery.empty() && !(delivery.id == request_.delivery)) continue;
-      if (out_.delivery == nullptr) out_.delivery = &delivery;
-    }
-    if (out_.delivery == nullptr)
+    out_.tank = &*tank;
+    out_.product = tank->product.text;
+    if (!tank->fills.empty()) out_.fill = &tank->fills.front();
+    if (tank->fills.size() > 1)
+      out_.warnings.push_back("tank '" + tank->id.text + "' has several fills: the drop is through the first");
+  }
+
+  void find_delivery() {
+    const auto asked = [&](const site::Delivery& d) { return request_.delivery.empty() || d.id == request_.delivery; };
+    const auto delivery = std::find_if(site_.deliveries.begin(), site_.deliveries.end(), asked);
+    if (delivery == site_.deliveries.end())
       return fail("no delivery is described: add [[delivery]] with a rate, or with the truck's compartment and hose");
-    for (const site::TruckCompartment& c : out_.delivery->compartments) {
+    out_.delivery = &*delivery;
+    std::size_t count = 0;
+    for (const site::TruckCompartment& c : delivery->compartments) {
       const bool here = c.tank == out_.tank->id || (c.tank.empty() && c.product == out_.tank->product);
-      if (here && out_.compartment == nullptr) out_.compartment = &c;
+      if (here && count++ == 0) out_.compartment = &c;
     }
-  }
-
-  void set_tank() {
-    const site::Tank& tank = *out_.tank;
-    Case& c = out_.everything;
-    if (!tank.chart.empty()) {
-      parts::DipChart chart;
-      for (const site::ChartPoint& p : tank.chart) chart.points.push_back({p.depth.si(), p.volume.si()});
-      c.tank = chart;
-    } else if (!tank.shape) {
-      return fail("the shape of tank '" + tank.id.text + "' is not entered, nor a chart");
-    } else if (!set_shape(*tank.shape)) {
-      return;
+    if (count > 1) {
+      out_.warnings.push_back("several compartments of the truck are for tank '" + out_.tank->id.text +
+                              "': the first is dropped here");
     }
-    if (!tank.reading || !tank.reading->depth)
-      return fail("how much is in tank '" + tank.id.text + "' is not entered: add reading = { depth = ... }");
-    c.in_tank = parts::volume_at_depth(c.tank, tank.reading->depth->likely.si());
-  }
-
-  bool set_shape(const site::TankShape& shape) {
-    Case& c = out_.everything;
-    if (shape.pitch && shape.pitch->likely.si() != 0.0) {
-      out_.warnings.push_back("tank '" + out_.tank->id.text + "' is taken as level: its pitch is left out here");
-    }
-    if (shape.kind.text == "horizontal-cylinder" && shape.inside_diameter && shape.length) {
-      if (!shape.heads.empty() && shape.heads.text != "flat") {
-        out_.warnings.push_back("the heads of tank '" + out_.tank->id.text +
-                                "' are taken as flat: it holds a little more");
-      }
-      c.tank = parts::LevelCylinder{shape.inside_diameter->likely.si(), shape.length->likely.si()};
-      return true;
-    }
-    if (shape.kind.text == "vertical-cylinder" && shape.inside_diameter && shape.height) {
-      const double d = shape.inside_diameter->likely.si();
-      c.tank = parts::UprightTank{0.25 * std::numbers::pi * d * d, shape.height->likely.si()};
-      return true;
-    }
-    if (shape.kind.text == "rectangular" && shape.length && shape.width && shape.height) {
-      c.tank = parts::UprightTank{shape.length->likely.si() * shape.width->likely.si(), shape.height->likely.si()};
-      return true;
-    }
-    fail("the sizes of tank '" + out_.tank->id.text + "' are not all entered, nor a chart");
-    return false;
   }
 
   void set_truck() {
     Case& c = out_.everything;
     const site::TruckCompartment* from = out_.compartment;
-    if (request_.ordered) {
-      c.in_truck = *in_.take("what the tanker brings", request_.ordered, "m3");
-    } else if (from != nullptr && from->volume) {
-      c.in_truck = *in_.take("what the tanker brings", from->volume, "m3");
-    } else {
+    const auto& brought = request_.ordered ? request_.ordered : from != nullptr ? from->volume : request_.ordered;
+    if (!brought)
       return fail("how much the tanker brings is not entered: add ordered, or a compartment with its volume");
-    }
+    c.in_truck = *in_.take("what the tanker brings", brought, "m3");
     if (out_.delivery->rate) {
       c.rate = *in_.take("rate of the delivery", out_.delivery->rate, "m3/s");
+    } else {
+      set_heads();
+    }
+  }
+
+  /// Heights from the tank's bottom, for a drop by gravity.
+  void set_heads() {
+    const site::Delivery& d = *out_.delivery;
+    const site::TruckCompartment* from = out_.compartment;
+    const auto& bottom = out_.tank->bottom_elevation;
+    double above = 0.0;
+    if (d.surface_difference) {
+      above = *in_.take("liquid in the truck above that in the tank", d.surface_difference, "m");
+    } else if (from != nullptr && from->elevation && bottom) {
+      above =
+          *in_.take("elevation of the liquid in the truck", from->elevation, "m") - bottom->likely.si() - out_.depth;
+    } else {
+      return fail(
+          "how fast it drops is not known: enter rate, or surface_difference, or the elevation of the liquid in the "
+          "truck's compartment and the tank's bottom_elevation");
+    }
+    if (!(above > 0.0)) return fail("nothing drops: the liquid in the truck stands no higher than that in the tank");
+    set_surfaces(above);
+    set_outlet();
+  }
+
+  void set_surfaces(double above) {
+    Case& c = out_.everything;
+    const auto& surfaces = out_.delivery->surfaces;
+    if (surfaces && surfaces->value == site::Surfaces::fixed) {
+      c.fixed_head = above;
       return;
     }
-    if (from == nullptr || !from->elevation || !from->height || !out_.tank->bottom_elevation) {
+    if (out_.compartment == nullptr || !out_.compartment->height)
       return fail(
-          "how fast it drops is not known: enter rate, or elevation and height of the truck's compartment and the "
-          "tank's bottom_elevation");
-    }
-    const double height = from->height->likely.si();
+          "how far the liquid in the truck falls is not known: enter the height of its compartment's liquid, or "
+          "surfaces = \"fixed\"");
+    const double height = *in_.take("height of the liquid in the truck", out_.compartment->height, "m");
     c.truck_area = c.in_truck / height;
-    c.truck_bottom = from->elevation->likely.si() - height - out_.tank->bottom_elevation->likely.si();
+    c.truck_bottom = out_.depth + above - height;
   }
 
-  void set_way() {
+  /// Where fuel comes out once the tank is full: no lower than its top.
+  void set_outlet() {
     Case& c = out_.everything;
-    std::vector<DefaultUsed> defaults;
+    c.outlet = parts::full_depth(c.tank);
+    const auto& bottom = out_.tank->bottom_elevation;
+    if (!bottom || out_.tank->above_ground.value_or(false)) return;
+    const site::Maybe<Length> none;
+    const site::Maybe<Length>& entered = out_.fill != nullptr ? out_.fill->elevation : none;
+    const double fill = in_.take("elevation of the fill, where fuel comes out of a full tank", entered, Spread{},
+                                 DefaultStatus::illustrative, "m", "illustrative: at elevation 0");
+    c.outlet = std::max(c.outlet, fill - bottom->likely.si());
+  }
+
+  void set_hose() {
+    Case& c = out_.everything;
     std::vector<Diagnostic> problems;
-    const auto fluid = network::flowing_fluid(site_, out_.product, defaults, problems);
+    const auto fluid = network::flowing_fluid(site_, out_.product, out_.defaults, problems);
     if (!fluid) return fail(problems.empty() ? "the product cannot be computed" : problems.front().message);
     c.density = fluid->density;
-    const site::Delivery& d = *out_.delivery;
-    if (d.hose && d.hose->bore) out_.hose_bore = d.hose->bore->likely.si();
-    if (d.hose && d.hose->length && d.hose->bore) {
-      const double bore = d.hose->bore->likely.si();
-      c.in_hose = 0.25 * std::numbers::pi * bore * bore * d.hose->length->likely.si();
+    const auto& hose = out_.delivery->hose;
+    if (hose) out_.hose_bore = network::PartLaws::known_bore(*hose);
+    if (hose && hose->length) c.in_hose = circle(out_.hose_bore) * hose->length->likely.si();
+    if (c.in_hose > 0.0 && (c.rate > 0.0 || c.fixed_head > 0.0)) {
+      constexpr double drains_in = 20.0;  // [s]
+      c.drains_in = in_.take({"time in which the delivery hose drains",
+                              {drains_in, drains_in, drains_in},
+                              "s",
+                              false,
+                              DefaultStatus::illustrative,
+                              "illustrative"});
     }
     if (c.rate > 0.0) return;
-    network::BrokenEnd way;
-    network::PartLaws laws(*fluid, defaults, problems);
-    if (d.truck_pipe) laws.add_pipe(network::ElementKind::line, "truck", "pipe of the truck", *d.truck_pipe, way.path);
-    if (d.hose) laws.add_pipe(network::ElementKind::line, "hose", "delivery hose", *d.hose, way.path);
-    if (out_.fill != nullptr && out_.fill->drop_tube) {
-      site::Pipe tube;
-      tube.length = out_.fill->drop_tube->length;
-      tube.bore = out_.fill->drop_tube->bore;
-      tube.roughness = out_.fill->drop_tube->roughness;
-      laws.add_pipe(network::ElementKind::line, "drop tube", "drop tube", tube, way.path);
-    }
-    if (!problems.empty()) return fail(problems.front().message + ": " + problems.front().hint);
-    if (!(out_.hose_bore > 0.0)) return fail("the bore of the delivery hose is not entered");
-    const double area = 0.25 * std::numbers::pi * out_.hose_bore * out_.hose_bore;
-    constexpr double most = 0.1;  // [m3/s], far above any gravity drop
-    c.way.path = network::path_table(way, most);
-    c.way.discharge = network::opening_loss(c.density, area, 1.0);
-  }
-
-  [[nodiscard]] double depth_at_share(double share) const {
-    const auto& tank = out_.everything.tank;
-    return parts::depth_of_volume(tank, share * parts::volume_at_depth(tank, parts::full_depth(tank)));
-  }
-
-  void set_barriers() {
-    Case& c = out_.everything;
-    if (out_.fill != nullptr && out_.fill->overfill_valve) {
-      const site::OverfillValve& valve = *out_.fill->overfill_valve;
-      c.restricts_at = si(valve.restricts_at, never);
-      c.closes_at = si(valve.closes_at, never);
-      if (c.restricts_at < never && !valve.restricted) {
-        out_.warnings.emplace_back(
-            "what the overfill valve lets through while it restricts is not entered: counted as nothing held back");
-      }
-      c.restricted = si(valve.restricted, never);
-      c.closed = valve.closed ? *in_.take("flow past the shut overfill valve", valve.closed, "m3/s") : 0.0;
-    }
-    if (const auto& alarm = out_.tank->overfill_alarm) {
-      c.alarm_at = alarm->at_depth   ? alarm->at_depth->likely.si()
-                   : alarm->at_share ? depth_at_share(alarm->at_share->likely.si())
-                                     : never;
-      c.hears_alarm = alarm->heard_at_fill.value_or(false);
-    }
-    c.driver_acts_in = in_.take("time until the driver acts", request_.driver_acts_in, driver_stand_in, illustrative,
-                                "s", "illustrative");
-    if (out_.fill != nullptr && out_.fill->spill_container)
-      c.container = si(out_.fill->spill_container->volume, container_stand_in.likely);
-    if (request_.stop_at) c.stop_at = *in_.take("when it is stopped", request_.stop_at, "s");
-    constexpr double usual_end = 3600.0;  // [s]
-    c.end = si(request_.counts_until, usual_end);
+    Way way(out_, *fluid, out_.defaults);
+    c.way = way.made();
+    if (!way.problems().empty()) fail(way.problems().front().message + ": " + way.problems().front().hint);
   }
 
   const site::Site& site_;
@@ -203,50 +209,10 @@ class Setting {
   Setup out_;
 };
 
-BarrierState state(Barrier barrier, const std::string& owner, const char* does, std::vector<std::string> reasons) {
-  return {barrier, owner, reasons.empty() ? Assurance::assured : Assurance::not_assured, std::move(reasons), does, {}};
-}
-
 }  // namespace
 
 Setup set_up(const site::Site& site, const site::IncidentRequest& request, Inputs& inputs) {
   return Setting(site, request, inputs).set();
-}
-
-std::vector<BarrierState> barriers_of(const Setup& setup) {
-  std::vector<BarrierState> out;
-  const Case& c = setup.everything;
-  const double capacity = parts::volume_at_depth(c.tank, parts::full_depth(c.tank));
-  const auto share = [&](double depth) { return parts::volume_at_depth(c.tank, depth) / capacity; };
-  const std::string& id = setup.tank->id.text;
-  std::vector<std::string> reasons;
-  if (setup.fill != nullptr && setup.fill->overfill_valve) {
-    if (!(c.closes_at < never)) reasons.emplace_back("the depth at which it shuts is not entered");
-    if (c.closes_at < never && share(c.closes_at) > published_shut_share)
-      reasons.emplace_back("it shuts above 95 % of the capacity");
-    if (!setup.fill->overfill_valve->tested) reasons.emplace_back("no test is on record");
-    out.push_back(state(Barrier::overfill_valve, id, "restricts the drop and then shuts it", reasons));
-  } else {
-    out.push_back({Barrier::overfill_valve, id, Assurance::absent, {"no overfill valve is listed"}, {}, {}});
-  }
-  reasons.clear();
-  if (const auto& alarm = setup.tank->overfill_alarm) {
-    if (!(c.alarm_at < never)) reasons.emplace_back("where it sounds is not entered");
-    if (c.alarm_at < never && share(c.alarm_at) > published_alarm_share)
-      reasons.emplace_back("it sounds above 90 % of the capacity");
-    if (!c.hears_alarm) reasons.emplace_back("that it is heard at the fill is not entered");
-    if (!alarm->tested) reasons.emplace_back("no test is on record");
-    out.push_back(state(Barrier::overfill_alarm, id, "tells the driver to stop", reasons));
-  } else {
-    out.push_back({Barrier::overfill_alarm, id, Assurance::absent, {"no overfill alarm is listed"}, {}, {}});
-  }
-  out.push_back({Barrier::driver,
-                 id,
-                 Assurance::not_assured,
-                 {"a person: he may be away, or late"},
-                 "shuts the truck's valve",
-                 {}});
-  return out;
 }
 
 }  // namespace forecourse::studies::overfilling

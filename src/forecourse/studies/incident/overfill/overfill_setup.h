@@ -1,5 +1,10 @@
 #pragma once
 
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "forecourse/base/default_used.h"
 #include "forecourse/studies/incident/overfill/overfill.h"
 #include "forecourse/studies/incident/overfill/overfill_case.h"
 
@@ -13,12 +18,25 @@ struct Setup {
   const site::Delivery* delivery = nullptr;
   const site::TruckCompartment* compartment = nullptr;
   std::string product;
-  Case everything;         ///< with every barrier that is there
-  double hose_bore = 0.0;  ///< [m]; 0: not entered
+  Case everything;               ///< with every barrier that is there
+  double depth = 0.0;            ///< [m] of the liquid when the drop begins
+  double hose_bore = 0.0;        ///< [m]; 0: not entered
+  bool container_leaks = false;  ///< the spill container is said not to be tight
   std::vector<std::string> warnings;
+  std::vector<DefaultUsed> defaults;  ///< of the pipes between truck and tank
 };
 
 [[nodiscard]] Setup set_up(const site::Site& site, const site::IncidentRequest& request, Inputs& inputs);
+
+/// Shape, and what is in it: the first part of a setup. What is missing becomes its problem.
+void set_tank(const site::Site& site, Inputs& inputs, Setup& setup);
+
+/// Overfill valve, alarm, driver and spill container: the last part of a setup.
+void set_barriers(const site::IncidentRequest& request, Inputs& inputs, Setup& setup);
+
+/// A depth measured at a place along a pitched tank, as that at the middle of its length [m].
+/// \param at [m] from the low end; empty: not known, the depth is left as it is
+[[nodiscard]] double at_middle(const site::Tank& tank, double depth, std::optional<double> at);
 
 /// The valve, the alarm and the driver, and whether each is assured.
 [[nodiscard]] std::vector<BarrierState> barriers_of(const Setup& setup);

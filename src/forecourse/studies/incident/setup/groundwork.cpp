@@ -218,7 +218,8 @@ class Ground {
     const double lowest = std::min(piping.weight_of(end.end.elevation), surface_weight(piping));
     end.running = network::make_feed(piping, {end.end.place, open, pumps_on(piping, is_leak()), lowest});
     end.stopped = network::make_feed(piping, {end.end.place, open, pumps_off(piping), lowest});
-    if (end.running.unsolved || end.stopped.unsolved) return fail("the piping of " + piping.product + " could not be solved");
+    if (end.running.unsolved || end.stopped.unsolved)
+      return fail("the piping of " + piping.product + " could not be solved");
     end.path = network::path_table(end.end, end.running.pressure.empty() ? 0.0 : end.running.pressure.last());
     if (end.torn)
       end.torn_path = network::path_table(*end.torn, end.running.pressure.empty() ? 0.0 : end.running.pressure.last());

@@ -133,8 +133,8 @@ class CaseMaker {
       shutting.triggers_at = dead_for(Barrier::shear_valve);
     }
     const bool fire = kind() == IncidentKind::sump_fire;
-    shutting.by_link =
-        fire && has(Barrier::fusible_link) && has(Barrier::shear_valve) && valve->fusible_link.has_value();
+    shutting.by_link = fire && has(Barrier::fusible_link) && has(Barrier::shear_valve) &&
+                       valve->fusible_link.has_value() && valve->response_index.has_value();
     const bool trips = kind() == IncidentKind::crack && valve->crack_trip.value_or(false) && has(Barrier::crack_trip) &&
                        has(Barrier::shear_valve);
     if (trips && valve->trip_volume) {
@@ -334,6 +334,7 @@ void CaseMaker::add_fire() {
   fire.burning = asked.burning;
   if (asked.diameter) fire.sump_area = 0.25 * std::numbers::pi * *asked.diameter * *asked.diameter;
   if (!asked.rated || !asked.response_index || !asked.gas_temperature || !asked.gas_speed) return;
+  if (*asked.rated <= asked.start) return;
   if (!has(Barrier::fusible_link)) return;
   fire.rated = *asked.rated;
   fire.response_index = *asked.response_index;
