@@ -44,6 +44,20 @@ void spread(Range& range, bool fresh, const std::optional<double>& low, const st
   range.highest = fresh ? *high : std::max(range.highest, *high);
 }
 
+/// Widens the range of one hose by what it gives in one state.
+void add(std::map<std::string, Range>& ranges, const SystemFlow& system, const HoseFlow& hose) {
+  const bool fresh = ranges.count(hose.id) == 0;
+  Range& range = ranges[hose.id];
+  widen(range, fresh, hose.hose_flow);
+  spread(range, fresh, hose.low, hose.high);
+  range.systems.insert(system.system);
+  range.limit = hose.limit;
+  if (hose.hose_flow <= 0.0 && range.without_flow.empty()) range.without_flow = system.reason;
+  if (!hose.rule_cap) return;
+  range.cap = hose.rule_cap;
+  range.clause = hose.rule_clause;
+}
+
 /// Ranges of the hoses that are determined in every state in which they are open.
 std::map<std::string, Range> ranges(const FlowResult& result) {
   std::map<std::string, Range> out;
@@ -51,18 +65,7 @@ std::map<std::string, Range> ranges(const FlowResult& result) {
     for (const SystemFlow& system : state.systems) {
       if (system.status == studies::FlowStatus::not_determined) continue;
       for (const HoseFlow& hose : system.hoses) {
-        if (!hose.open) continue;
-        const bool fresh = out.count(hose.id) == 0;
-        Range& range = out[hose.id];
-        widen(range, fresh, hose.hose_flow);
-        spread(range, fresh, hose.low, hose.high);
-        range.systems.insert(system.system);
-        range.limit = hose.limit;
-        if (hose.hose_flow <= 0.0 && range.without_flow.empty()) range.without_flow = system.reason;
-        if (hose.rule_cap) {
-          range.cap = hose.rule_cap;
-          range.clause = hose.rule_clause;
-        }
+        if (hose.open) add(out, system, hose);
       }
     }
   }

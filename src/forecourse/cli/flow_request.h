@@ -2,10 +2,14 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "forecourse/cli/commands.h"
 
 namespace forecourse::cli {
+
+/// Tells on standard error what is wrong with options, each with its hint.
+void tell_options(const std::vector<Diagnostic>& problems);
 
 /// The open set that a text asks for: ids parted by commas, "all", "each" or "none".
 [[nodiscard]] studies::OpenSet open_set(const std::string& text, const site::Site& site);

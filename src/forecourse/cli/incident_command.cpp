@@ -3,45 +3,19 @@
 #include <filesystem>
 #include <functional>
 #include <optional>
-#include <span>
 #include <thread>
-#include <variant>
 
-#include "forecourse/base/nearest_word.h"
-#include "forecourse/base/unit_text.h"
 #include "forecourse/cli/commands.h"
 #include "forecourse/cli/console.h"
+#include "forecourse/cli/flow_request.h"
 #include "forecourse/cli/incident/incident_trace.h"
 #include "forecourse/cli/output.h"
 #include "forecourse/cli/pdf.h"
 #include "forecourse/report/incident/incident_report.h"
+#include "forecourse/studies/incident/read_incident_options.h"
 
 namespace forecourse::cli {
 namespace {
-
-/// A word that is none of a list, told with the nearest of it.
-void tell_unknown(const std::string& what, const std::string& word, const std::vector<std::string>& known) {
-  const auto near = nearest_word(word, std::span<const std::string>(known));
-  std::string all;
-  for (const std::string& one : known) all += (all.empty() ? "" : ", ") + one;
-  print_error("error: there is no " + what + " '" + word +
-              "'\n  hint: " + (near ? "did you mean '" + std::string(*near) + "'? " : "") + "there are: " + all + "\n");
-}
-
-/// A quantity of an option; false, with the reason on standard error, if it is none.
-template <class Q>
-bool read_option(const char* option, const std::string& text, site::Maybe<Q>& member) {
-  if (text.empty()) return true;
-  const auto read = read_quantity(text, Q::kind());
-  if (const auto* wrong = std::get_if<UnitTextError>(&read)) {
-    print_error(std::string("error: ") + option + " " + wrong->message + "\n" +
-                (wrong->hint.empty() ? "" : "  hint: " + wrong->hint + "\n"));
-    return false;
-  }
-  const Q value = Q::from_si(std::get<double>(read));
-  member = site::Entered<Q>{value, value, value, {}};
-  return true;
-}
 
 std::vector<std::string> split_commas(const std::string& text) {
   std::vector<std::string> out;
@@ -57,50 +31,15 @@ std::vector<std::string> split_commas(const std::string& text) {
   return out;
 }
 
-bool read_barrier(const std::string& text, studies::Barrier& barrier) {
-  if (const auto found = studies::barrier(text)) {
-    barrier = *found;
-    return true;
-  }
-  tell_unknown("barrier", text, studies::barrier_words());
-  return false;
-}
-
-bool read_dead(const std::string& text, studies::DeadBarrier& dead) {
-  const std::size_t equals = text.find('=');
-  if (!read_barrier(text.substr(0, equals), dead.barrier)) return false;
-  if (equals == std::string::npos) return true;
-  site::Maybe<Duration> time;
-  if (!read_option("--dead", text.substr(equals + 1), time)) return false;
-  dead.dead_for = time->likely.si();
-  return true;
-}
-
-bool read_kind(const std::string& text, studies::IncidentKind& kind) {
-  if (const auto found = studies::incident_kind(text)) {
-    kind = *found;
-    return true;
-  }
-  tell_unknown("kind of incident", text,
-               {"struck", "drive-off", "sump-fire", "crack", "line-break", "overfill", "nozzle-left-open"});
-  return false;
-}
-
 bool read_options(const IncidentArguments& a, studies::IncidentOptions& o) {
-  bool good = read_kind(a.kind, o.kind);
-  o.request.at.text = a.at;
-  o.request.id.text = a.id;
-  for (const std::string& hose : split_commas(a.open)) o.request.open.push_back({hose, {}});
-  good = read_option("--stop-at", a.stop_at, o.request.stop_at) && good;
-  good = read_option("--for", a.count_for, o.request.counts_until) && good;
-  good = read_option("--open-area", a.open_area, o.request.open_area) && good;
-  for (const std::string& text : a.without) good = read_barrier(text, o.without.emplace_back()) && good;
-  for (const std::string& text : a.dead) good = read_dead(text, o.dead.emplace_back()) && good;
+  Parsed<studies::IncidentOptions> read =
+      studies::read_incident_options({a.kind, a.id, a.at, split_commas(a.open), a.stop_at, a.count_for, a.open_area,
+                                      a.without, a.dead, a.runs, a.seed},
+                                     studies::Asker::command);
+  tell_options(read.diagnostics);
+  o = std::move(read.value);
   o.today = day_of(a.on);
-  good = o.today.has_value() && good;
-  o.runs = a.runs;
-  o.seed = a.seed;
-  return good;
+  return o.today.has_value() && !has_error(read.diagnostics);
 }
 
 /// Independent pieces on two threads, and a bar on standard error where that is a terminal.

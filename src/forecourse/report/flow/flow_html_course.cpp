@@ -5,8 +5,6 @@
 #include "forecourse/report/drawing/section_view.h"
 #include "forecourse/report/drawing/tone.h"
 #include "forecourse/report/html/parts.h"
-#include "forecourse/report/svg/budget.h"
-#include "forecourse/report/svg/grade_line.h"
 #include "forecourse/studies/flow/course_stops.h"
 
 namespace forecourse::report {
@@ -26,7 +24,7 @@ std::string short_name(const GradePoint& p) {
   return p.place.ends_with(" at the dispenser") ? "inlet" : p.place;
 }
 
-svg::GradeChart grade_chart(const HoseFlow& hose, const site::Site& site, const std::string& product,
+svg::GradeChart grade_stops(const HoseFlow& hose, const site::Site& site, const std::string& product,
                             bool heights_known) {
   const site::Display display = site.display;
   const char* datum = heights_known ? " above the site's datum" : " above the liquid in the tank";
@@ -56,20 +54,9 @@ bool takes_heights(const HoseFlow& hose) {
 
 std::string grade_line(const HoseFlow& hose, const site::Site& site, const std::string& product, bool heights_known,
                        const std::string& title, const std::string& id) {
-  svg::GradeChart chart = grade_chart(hose, site, product, heights_known);
-  chart.id = id;
+  svg::GradeChart chart = grade_chart(hose, site, product, heights_known, id);
   chart.title = title;
-  chart.description = "Height of the pipe and of the grade line at each place from the tank to " + hose.id +
-                      "; the table below holds the numbers.";
-  std::string note = "The gap between pipe and grade line is the pressure, in " +
-                     unit_label(Measure::pressure, site.display) +
-                     " gauge at each place. What is not marked as to length is spread evenly.";
-  if (takes_heights(hose) && heights_known) {
-    note += " A part without a height of its own stands at that of the place next to it.";
-  }
-  if (falls_below_pipe(hose))
-    note += " Where the grade line runs below the pipe, the pressure is below that of the air.";
-  return html::chart_figure(chart, note);
+  return html::chart_figure(chart, grade_note(hose, site.display, heights_known));
 }
 
 std::string grade_table(const HoseFlow& hose, site::Display display) {
@@ -96,19 +83,7 @@ std::string grade_table(const HoseFlow& hose, site::Display display) {
 
 std::string budget_figure(const HoseFlow& hose, const ShownBudget& budget, site::Display display,
                           const std::string& id) {
-  const std::string title = "Where the pressure goes on the way to " + hose.id;
-  svg::BudgetChart chart{id,
-                         svg::wide,
-                         title,
-                         "Bars from the tank to the nozzle: what the pump adds and what each part takes, down to "
-                         "nothing left. The table below holds the numbers.",
-                         "pressure left to drive the flow, " + unit_label(Measure::pressure, display),
-                         {}};
-  for (const ShownBudgetRow& row : budget.rows) {
-    chart.bars.push_back({row.part, row.owner, budget.value(row.left - row.change), budget.value(row.left),
-                          budget.signed_text(row.change)});
-  }
-  return html::chart_figure(chart, "Each bar starts where the one above it ended.");
+  return html::chart_figure(budget_chart(hose, budget, display, id), "Each bar starts where the one above it ended.");
 }
 
 std::string budget_table(const HoseFlow& hose, const ShownBudget& budget, site::Display display) {
@@ -139,6 +114,45 @@ std::string budget_table(const HoseFlow& hose, const ShownBudget& budget, site::
 }
 
 }  // namespace
+
+svg::GradeChart grade_chart(const HoseFlow& hose, const site::Site& site, const std::string& product,
+                            bool heights_known, const std::string& id) {
+  svg::GradeChart chart = grade_stops(hose, site, product, heights_known);
+  chart.id = id;
+  chart.title = "Grade line to " + hose.id;
+  chart.description = "Height of the pipe and of the grade line at each place from the tank to " + hose.id +
+                      "; the table below holds the numbers.";
+  return chart;
+}
+
+std::string grade_note(const HoseFlow& hose, site::Display display, bool heights_known) {
+  std::string note = "The gap between pipe and grade line is the pressure, in " +
+                     unit_label(Measure::pressure, display) +
+                     " gauge at each place. What is not marked as to length is spread evenly.";
+  if (takes_heights(hose) && heights_known) {
+    note += " A part without a height of its own stands at that of the place next to it.";
+  }
+  if (falls_below_pipe(hose))
+    note += " Where the grade line runs below the pipe, the pressure is below that of the air.";
+  return note;
+}
+
+svg::BudgetChart budget_chart(const HoseFlow& hose, const ShownBudget& budget, site::Display display,
+                              const std::string& id) {
+  const std::string title = "Where the pressure goes on the way to " + hose.id;
+  svg::BudgetChart chart{id,
+                         svg::wide,
+                         title,
+                         "Bars from the tank to the nozzle: what the pump adds and what each part takes, down to "
+                         "nothing left. The table below holds the numbers.",
+                         "pressure left to drive the flow, " + unit_label(Measure::pressure, display),
+                         {}};
+  for (const ShownBudgetRow& row : budget.rows) {
+    chart.bars.push_back({row.part, row.owner, budget.value(row.left - row.change), budget.value(row.left),
+                          budget.signed_text(row.change)});
+  }
+  return chart;
+}
 
 std::string section_figure(const site::Site& site, const studies::SystemFlow& system, bool heights_known,
                            const std::string& id) {

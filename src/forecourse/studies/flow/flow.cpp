@@ -39,19 +39,29 @@ std::map<std::string, double> shares_found(const StationNetwork& network) {
   return sum;
 }
 
-/// Flow of each hose in one state; a hose that is not determined is absent.
-std::map<std::string, double> hose_flows(const StationNetwork& network, const StationState& state) {
-  std::map<std::string, double> flows;
-  const std::map<std::string, double> shares = shares_found(network);
-  for (std::size_t s = 0; s < network.systems.size(); ++s) {
-    if (!network.systems[s].graph || !state.systems[s].report.usable()) continue;
-    for (const network::HosePoint& hose : network.systems[s].hoses) {
-      if (std::abs(shares.at(hose.id) - 1.0) > 1e-6) continue;
-      flows[hose.id] += state.systems[s].flow[at(hose.run)];
+/// Flows of hoses in solved states.
+class HoseFlows {
+ public:
+  explicit HoseFlows(const StationNetwork& network) : network_(network), shares_(shares_found(network)) {}
+
+  /// Flow of a hose; empty: not determined.
+  [[nodiscard]] std::optional<double> of(const std::string& id, const StationState& state) const {
+    const auto shares = shares_.find(id);
+    if (shares == shares_.end() || std::abs(shares->second - 1.0) > 1e-6) return std::nullopt;
+    std::optional<double> flow;
+    for (std::size_t s = 0; s < network_.systems.size(); ++s) {
+      if (!network_.systems[s].graph || !state.systems[s].report.usable()) continue;
+      for (const network::HosePoint& hose : network_.systems[s].hoses) {
+        if (hose.id == id) flow = flow.value_or(0.0) + state.systems[s].flow[at(hose.run)];
+      }
     }
+    return flow;
   }
-  return flows;
-}
+
+ private:
+  const StationNetwork& network_;
+  std::map<std::string, double> shares_;
+};
 
 std::string percent(double share) {
   const int tenths = static_cast<int>(std::lround(share * 1000.0));
@@ -66,27 +76,26 @@ std::string product_words(const site::Hose& hose) {
   return words;
 }
 
-std::optional<SummaryFlow> find(const std::map<std::string, double>& flows, const std::string& hose,
-                                const HoseLimits& limits) {
-  const auto found = flows.find(hose);
-  return found == flows.end() ? std::nullopt : std::optional(held_against(limits, found->second));
+std::optional<SummaryFlow> held(std::optional<double> flow, const HoseLimits& limits) {
+  return flow ? std::optional(held_against(limits, *flow)) : std::nullopt;
 }
 
 std::vector<HoseSummary> summaries(const site::Site& site, const StationNetwork& network,
                                    network::StationSolver& solver, std::optional<double> keep_flow) {
-  const auto all = hose_flows(network, solver.solve(all_hoses(site).hoses));
+  const HoseFlows flows(network);
   const OpenSet first_each = one_hose_each(site);
-  const auto each = hose_flows(network, solver.solve(first_each.hoses));
+  const StationState all = solver.solve(all_hoses(site).hoses);
+  const StationState each = solver.solve(first_each.hoses);
   std::vector<HoseSummary> out;
   for (const site::Dispenser& d : site.dispensers) {
     for (const site::Hose& hose : d.hoses) {
-      HoseSummary summary{hose.id.text, d.id.text, product_words(hose), {}, {}, {}};
+      const std::string& id = hose.id.text;
+      HoseSummary summary{id, d.id.text, product_words(hose), {}, {}, {}};
       const HoseLimits limits = hose_limits(site, hose, keep_flow);
-      summary.alone = find(hose_flows(network, solver.solve({hose.id.text})), hose.id.text, limits);
-      const bool in_each =
-          std::find(first_each.hoses.begin(), first_each.hoses.end(), hose.id.text) != first_each.hoses.end();
-      if (in_each) summary.one_each = find(each, hose.id.text, limits);
-      summary.all_open = find(all, hose.id.text, limits);
+      summary.alone = held(flows.of(id, solver.solve({id})), limits);
+      const bool in_each = std::find(first_each.hoses.begin(), first_each.hoses.end(), id) != first_each.hoses.end();
+      if (in_each) summary.one_each = held(flows.of(id, each), limits);
+      summary.all_open = held(flows.of(id, all), limits);
       out.push_back(std::move(summary));
     }
   }

@@ -1,5 +1,7 @@
 #include "forecourse/studies/flow/open_sets.h"
 
+#include <fmt/format.h>
+
 #include <set>
 
 namespace forecourse::studies {
@@ -55,8 +57,8 @@ std::string hoses_offered(const site::Site& site, const std::string& id) {
   for (const site::Dispenser& d : site.dispensers) {
     if (d.id.text != id || d.hoses.empty()) continue;
     std::string out;
-    for (const site::Hose& hose : d.hoses) out += (out.empty() ? "" : ", ") + hose.id.text;
-    return "'" + id + "' is a dispenser; its hoses are " + out;
+    for (const site::Hose& hose : d.hoses) out.append(out.empty() ? "" : ", ").append(hose.id.text);
+    return fmt::format("'{}' is a dispenser; its hoses are {}", id, out);
   }
   return {};
 }

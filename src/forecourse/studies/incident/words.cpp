@@ -60,6 +60,7 @@ std::optional<Barrier> barrier(const std::string& word) {
 
 std::vector<std::string> barrier_words() {
   std::vector<std::string> words;
+  words.reserve(barriers.size());
   for (const auto& [value, name] : barriers) words.emplace_back(name);
   return words;
 }

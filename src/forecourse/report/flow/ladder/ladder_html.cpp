@@ -2,11 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
-#include <optional>
 
-#include "forecourse/report/flow/ladder/ladder_view.h"
 #include "forecourse/report/html/parts.h"
-#include "forecourse/report/svg/ladder.h"
 
 namespace forecourse::report {
 namespace {
@@ -23,28 +20,6 @@ svg::LadderSeries series(const Ladder& ladder, svg::LadderMark mark, site::Displ
                             : std::optional<double>(shown_value(Measure::flow, display, step.slowest)));
   }
   return out;
-}
-
-std::string figure(const LadderGroup& group, const std::optional<double>& keep_flow, site::Display display,
-                   const std::string& id) {
-  svg::LadderChart chart;
-  chart.id = id;
-  chart.title = "The slowest hose by the number open";
-  chart.description =
-      "Flow of the slowest open hose against the number of hoses open, for the worst sets and the "
-      "typical order; the table below holds the numbers.";
-  chart.axis = "flow of the slowest hose, " + unit_label(Measure::flow, display);
-  chart.decimals = decimals(Measure::flow, display);
-  chart.series = {series(*group.worst, svg::LadderMark::square, display),
-                  series(*group.spread, svg::LadderMark::disc, display)};
-  if (group.given != nullptr) chart.series.push_back(series(*group.given, svg::LadderMark::ring, display));
-  const auto limit = [&](const char* name, const std::optional<double>& si, svg::Forbidden side) {
-    if (!si) return;
-    chart.limits.push_back({{shown_value(Measure::flow, display, *si), name + show(display, *si)}, side});
-  };
-  limit("to keep ", keep_flow, svg::Forbidden::below);
-  limit("cap ", group.worst->rule_cap, svg::Forbidden::above);
-  return html::chart_figure(chart, "the shaded side of a limit is the one not wanted");
 }
 
 std::string steps_table(const LadderGroup& group, site::Display display) {
@@ -94,6 +69,28 @@ std::string worst_table(const LadderGroup& group, site::Display display) {
 
 }  // namespace
 
+svg::LadderChart ladder_chart(const LadderGroup& group, const std::optional<double>& keep_flow, site::Display display,
+                              const std::string& id) {
+  svg::LadderChart chart;
+  chart.id = id;
+  chart.title = "The slowest hose by the number open";
+  chart.description =
+      "Flow of the slowest open hose against the number of hoses open, for the worst sets and the "
+      "typical order; the table below holds the numbers.";
+  chart.axis = "flow of the slowest hose, " + unit_label(Measure::flow, display);
+  chart.decimals = decimals(Measure::flow, display);
+  chart.series = {series(*group.worst, svg::LadderMark::square, display),
+                  series(*group.spread, svg::LadderMark::disc, display)};
+  if (group.given != nullptr) chart.series.push_back(series(*group.given, svg::LadderMark::ring, display));
+  const auto limit = [&](const char* name, const std::optional<double>& si, svg::Forbidden side) {
+    if (!si) return;
+    chart.limits.push_back({{shown_value(Measure::flow, display, *si), name + show(display, *si)}, side});
+  };
+  limit("to keep ", keep_flow, svg::Forbidden::below);
+  limit("cap ", group.worst->rule_cap, svg::Forbidden::above);
+  return chart;
+}
+
 std::string ladder_sections(const studies::FlowResult& result, site::Display display) {
   const std::vector<LadderGroup> groups = ladder_groups(result);
   if (groups.empty()) return {};
@@ -103,7 +100,8 @@ std::string ladder_sections(const studies::FlowResult& result, site::Display dis
     out += html::heading(3, group.system);
     out += html::list(ladder_in_words(group, result.options.keep_flow, display));
     if (group.hoses() > 1) {
-      out += figure(group, result.options.keep_flow, display, "ladder-" + std::to_string(++number));
+      const std::string id = "ladder-" + std::to_string(++number);
+      out += html::chart_figure(ladder_chart(group, result.options.keep_flow, display, id), ladder_note);
     }
     out += steps_table(group, display) + worst_table(group, display);
   }

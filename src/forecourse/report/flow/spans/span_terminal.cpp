@@ -1,5 +1,7 @@
 #include "forecourse/report/flow/spans/span_terminal.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 #include <utility>
@@ -38,10 +40,10 @@ void tell_notes(const std::vector<SpanRow>& rows, std::size_t most, terminal::Pa
     if (same == notes.end()) {
       notes.emplace_back(rows[i].note, rows[i].what);
     } else {
-      same->second += ", " + rows[i].what;
+      same->second.append(", ").append(rows[i].what);
     }
   }
-  for (const auto& [note, what] : notes) page.remark(what + ": " + note + ".");
+  for (const auto& [note, what] : notes) page.remark(fmt::format("{}: {}.", what, note));
 }
 
 /// Only what is determined: the report says what the others lack.

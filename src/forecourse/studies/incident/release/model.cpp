@@ -45,34 +45,10 @@ seq::SequenceStart Model::start() const {
   s.auxiliaries.assign(at(layout_.auxiliaries()), 0.0);
   s.marks.assign(at(layout_.marks()), 0.0);
   s.causes.assign(at(layout_.links()), cause_overflow);
-  const auto flag = [&](int which) { s.flags |= std::uint64_t{1} << which; };
   for (int f = 0; f < layout_.ends; ++f) {
-    const Broken& b = broken(f);
-    const auto cause = [&](Layout::OfEnd which, Cause c) { s.causes[at(Layout::link(f, which))] = c; };
-    cause(Layout::pumping, cause_pumped);
-    cause(Layout::elsewhere, cause_elsewhere);
-    for (const auto which : {Layout::escape_sump, Layout::escape_slab})
-      cause(which, is_leak(b.opening) ? cause_crack : cause_open);
-    for (const auto which : {Layout::drain_sump, Layout::drain_slab}) cause(which, cause_drains);
-    s.amounts[at(Layout::above(f))] = b.above.volume;
-    if (!(b.above.volume > b.above.rest)) flag(Layout::flag(f, Layout::drained));
-    if (b.running.supplied) {
-      s.amounts[at(Layout::line(f))] = b.compliance * (b.running.pressure.at(0.0).value - b.rest_pressure);
-    }
-    const bool runs = b.starts_running && b.running.supplied;
-    if (runs) flag(Layout::flag(f, Layout::pump_on));
-    if (is_leak(b.opening)) flag(Layout::flag(f, Layout::calm));
-    if (runs) {
-      s.timed.push_back({is_leak(b.opening) ? 0.0 : follows_for, settling, timed_id(Timed::settles, f), 0.0});
-    } else {
-      s.timed.push_back({0.0, settling, timed_id(Timed::begins_at_rest, f), 0.0});
-    }
-    if (b.shutting.triggers_at < never)
-      s.timed.push_back({b.shutting.triggers_at, shutting, timed_id(Timed::triggers, f), 0.0});
-    for (const double at : b.pump_on) s.timed.push_back({at, stopping, timed_id(Timed::pump_starts, f), 0.0});
-    if (b.detector_sees && c_->stops.detector_at < never) {
-      s.timed.push_back({c_->stops.detector_at, stopping, timed_id(Timed::detector, f), 0.0});
-    }
+    start_causes(f, s);
+    start_state(f, s);
+    start_events(f, s);
   }
   s.causes[at(layout_.seals())] = cause_seals;
   s.causes[at(layout_.to_drain())] = cause_runs_to_drain;
@@ -85,6 +61,43 @@ seq::SequenceStart Model::start() const {
     s.timed.push_back({c_->stops.sensor_dead_until, telling, timed_id(Timed::sensor_wakes), 0.0});
   }
   return s;
+}
+
+void Model::start_causes(int f, seq::SequenceStart& s) const {
+  const bool leak = is_leak(broken(f).opening);
+  const auto cause = [&](Layout::OfEnd which, Cause c) { s.causes[at(Layout::link(f, which))] = c; };
+  cause(Layout::pumping, cause_pumped);
+  cause(Layout::elsewhere, cause_elsewhere);
+  for (const auto which : {Layout::escape_sump, Layout::escape_slab}) cause(which, leak ? cause_crack : cause_open);
+  for (const auto which : {Layout::drain_sump, Layout::drain_slab}) cause(which, cause_drains);
+}
+
+void Model::start_state(int f, seq::SequenceStart& s) const {
+  const Broken& b = broken(f);
+  const auto flag = [&](int which) { s.flags |= std::uint64_t{1} << which; };
+  s.amounts[at(Layout::above(f))] = b.above.volume;
+  if (!(b.above.volume > b.above.rest)) flag(Layout::flag(f, Layout::drained));
+  if (b.running.supplied) {
+    s.amounts[at(Layout::line(f))] = b.compliance * (b.running.pressure.at(0.0).value - b.rest_pressure);
+  }
+  if (b.starts_running && b.running.supplied) flag(Layout::flag(f, Layout::pump_on));
+  if (is_leak(b.opening)) flag(Layout::flag(f, Layout::calm));
+}
+
+void Model::start_events(int f, seq::SequenceStart& s) const {
+  const Broken& b = broken(f);
+  if (b.starts_running && b.running.supplied) {
+    s.timed.push_back({is_leak(b.opening) ? 0.0 : follows_for, settling, timed_id(Timed::settles, f), 0.0});
+  } else {
+    s.timed.push_back({0.0, settling, timed_id(Timed::begins_at_rest, f), 0.0});
+  }
+  if (b.shutting.triggers_at < never) {
+    s.timed.push_back({b.shutting.triggers_at, shutting, timed_id(Timed::triggers, f), 0.0});
+  }
+  for (const double at : b.pump_on) s.timed.push_back({at, stopping, timed_id(Timed::pump_starts, f), 0.0});
+  if (b.detector_sees && c_->stops.detector_at < never) {
+    s.timed.push_back({c_->stops.detector_at, stopping, timed_id(Timed::detector, f), 0.0});
+  }
 }
 
 }  // namespace forecourse::studies::release

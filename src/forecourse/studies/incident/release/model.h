@@ -47,6 +47,11 @@ class Model {
   [[nodiscard]] Flows now(int f, double t, const seq::SequenceView& v) const;
 
  private:
+  // What `start` takes from one broken end.
+  void start_causes(int f, seq::SequenceStart& s) const;
+  void start_state(int f, seq::SequenceStart& s) const;
+  void start_events(int f, seq::SequenceStart& s) const;
+
   [[nodiscard]] const Broken& broken(int f) const { return c_->broken[static_cast<std::size_t>(f)]; }
   [[nodiscard]] seq::LinkEnds ends_of(int link) const;
   [[nodiscard]] const network::Feed& feed(int f, const seq::SequenceView& v) const;

@@ -135,6 +135,7 @@ class ManyRuns {
       out.exceedance.push_back(1.0 - share);
     }
     std::vector<double> environment;
+    environment.reserve(finished.size());
     for (const std::size_t i : finished) environment.push_back(kept[i].outcome.to_environment);
     std::sort(environment.begin(), environment.end());
     for (std::size_t k = 0; k < out.shares.size(); ++k)
