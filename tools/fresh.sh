@@ -9,6 +9,8 @@ set -euo pipefail
 generated="
 schema/site.schema.json: schema
 docs/handbook/site-file.md: reference
+web/src/api/types.ts: types
+web/src/style/drawing.css: drawing-rules
 "
 
 root=$(cd -- "$(dirname -- "${BASH_SOURCE[0]}")/.." && pwd -P)

@@ -1,18 +1,39 @@
-// Prints a generated file of the tree: `generate schema` or `generate reference`. For tools/fresh.sh.
+// Prints a generated file of the tree. For tools/fresh.sh.
+#include <array>
 #include <cstdio>
+#include <string>
 #include <string_view>
 
+#include "forecourse/report/html/chart_style.h"
+#include "forecourse/server/answers/web_types.h"
 #include "forecourse/site/schema.h"
+
+namespace {
+
+std::string drawing_rules() {
+  return "/* Made by tools/fresh.sh from the rules of the report's drawings; not to be changed here. */\n" +
+         std::string(forecourse::report::html::chart_rules());
+}
+
+struct Generated {
+  std::string_view what;
+  std::string (*text)();
+};
+
+constexpr auto all = std::to_array<Generated>({{"schema", forecourse::site::site_schema},
+                                               {"reference", forecourse::site::site_reference},
+                                               {"types", forecourse::server::web_types},
+                                               {"drawing-rules", drawing_rules}});
+
+}  // namespace
 
 int main(int argc, char** argv) {
   const std::string_view what = argc == 2 ? argv[1] : "";
-  if (what == "schema") {
-    std::fputs(forecourse::site::site_schema().c_str(), stdout);
-  } else if (what == "reference") {
-    std::fputs(forecourse::site::site_reference().c_str(), stdout);
-  } else {
-    std::fputs("usage: generate schema | reference\n", stderr);
-    return 2;
+  for (const Generated& one : all) {
+    if (one.what != what) continue;
+    std::fputs(one.text().c_str(), stdout);
+    return 0;
   }
-  return 0;
+  std::fputs("usage: generate schema | reference | types | drawing-rules\n", stderr);
+  return 2;
 }

@@ -44,6 +44,13 @@ INSTANTIATE_TEST_SUITE_P(
                       "error: there is no kind of incident 'sruck'\n  hint: did you mean 'struck'? there are: struck, "
                       "drive-off, sump-fire, crack, line-break, overfill, nozzle-left-open\n"},
         WrongIncident{"barrier", "incident site-s.toml struck --without shear-vlave", unknown_barrier.c_str()},
+        WrongIncident{"barrier_that_it_does_not_meet",
+                      "incident site-s.toml line-break --at trunk --without fusible-link",
+                      "error: the incident 'line-break' does not meet a fusible-link\n"
+                      "  hint: those that it meets: leak-detector, emergency-stop, check-valve\n1 error\n"},
+        WrongIncident{"opening_below_nothing", "incident site-s.toml line-break --at trunk --open-area '-3 mm2'",
+                      "error: an open area of nothing or less lets nothing out\n"
+                      "  hint: give --open-area an area above zero\n1 error\n"},
         WrongIncident{"place", "incident site-s.toml struck --at D4",
                       "error: 'D4' is no dispenser or inlet, where the incident 'struck' happens\n"
                       "  hint: did you mean 'D1'?\n1 error\n"},
@@ -80,6 +87,24 @@ INSTANTIATE_TEST_SUITE_P(
                       "nowhere.json: error: cannot be read (not there, or no permission)\n"}),
     [](const auto& tested) { return std::string(tested.param.name); });
 
+TEST(IncidentCommand, HelpShowsTheWholeCallAndEveryBarrier) {
+  const std::string help = run_in_sites("incident --help").out;
+  EXPECT_NE(help.find("Usage: forecourse incident [OPTIONS] SITE KIND"), std::string::npos);
+  for (const char* barrier : {"shear-valve", "sump-sensor", "overfill-alarm"})
+    EXPECT_NE(help.find(barrier), std::string::npos) << barrier;
+}
+
+TEST(IncidentCommand, APartOfABarriersNameIsOfferedTheWhole) {
+  EXPECT_NE(run_in_sites("incident site-s.toml struck --without link").err.find("did you mean 'fusible-link'?"),
+            std::string::npos);
+}
+
+TEST(IncidentCommand, AnIncidentWithoutAnIdCannotBeNamed) {
+  EXPECT_NE(
+      run_in_sites("incident site-s.toml struck --set incident.struck.along='20 %'").err.find("has an id: give it one"),
+      std::string::npos);
+}
+
 TEST(IncidentCommand, BeginsWithWhatToDo) {
   const Outcome outcome = run_in_sites("incident site-s.toml struck");
   EXPECT_EQ(outcome.exit, 0);
@@ -113,7 +138,7 @@ TEST(IncidentCommand, ATraceIsRunAgainWithItsOwnOptionsBitForBit) {
   EXPECT_EQ(again.exit, 0);
   EXPECT_EQ(again.err, "");
   EXPECT_EQ(again.out.find("differs"), std::string::npos) << again.out;
-  EXPECT_NE(again.out.find("the same: without sump sensor\n"), std::string::npos);
+  EXPECT_NE(again.out.find("the same: without sump sensor; shear valve dead at first\n"), std::string::npos);
   EXPECT_NE(again.out.find("the same: 200 runs with drawn inputs\n"), std::string::npos);
   EXPECT_NE(again.out.find("Every run is the same, event by event.\n"), std::string::npos);
 }
@@ -122,7 +147,9 @@ TEST(IncidentCommand, ATraceThatDiffersIsToldWhereAndEndsWithOne) {
   const std::string trace = quoted(traced());
   const Outcome later = run_in_sites("incident site-s.toml struck --stop-at '12 s' --replay " + trace);
   EXPECT_EQ(later.exit, 1);
-  EXPECT_NE(later.out.find("differs:  without sump sensor\n          from line "), std::string::npos) << later.out;
+  EXPECT_NE(later.out.find("differs:  without sump sensor; shear valve dead at first\n          from line "),
+            std::string::npos)
+      << later.out;
   const Outcome other = run_in_sites("incident site-s.toml crack --replay " + trace);
   EXPECT_EQ(other.exit, 2);
   EXPECT_NE(other.err.find("is of the kind 'struck', not 'crack'"), std::string::npos);

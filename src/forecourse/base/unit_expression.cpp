@@ -84,6 +84,10 @@ class Reader {
     at_ = skip_blanks(text_, slash + 1);
     if (at_ < text_.size() && text_[at_] == '(' && !in_parentheses_) {
       in_parentheses_ = true;
+      below_line_ = false;  // a line of its own
+      outside_ = unit_;
+      unit_.factor = 1.0;
+      unit_.dimension = {};
       at_ = skip_blanks(text_, at_ + 1);
     }
     return true;
@@ -91,7 +95,12 @@ class Reader {
 
   bool close(std::size_t parenthesis) {
     in_parentheses_ = false;
-    at_ = unit_.end = parenthesis + 1;
+    at_ = parenthesis + 1;
+    const int power = -read_power();  // of all that stands between the parentheses, below the line
+    unit_.factor = outside_.factor * std::pow(unit_.factor, power);
+    unit_.dimension.powers = outside_.dimension.powers + power * unit_.dimension.powers;
+    unit_.dimension.angle = outside_.dimension.angle + power * unit_.dimension.angle;
+    unit_.end = at_;
     return false;
   }
 
@@ -160,6 +169,7 @@ class Reader {
   std::string_view text_;
   std::size_t at_;
   UnitExpression unit_;
+  UnitExpression outside_;  ///< what stands before a parenthesis
   std::optional<UnitExpressionFault> fault_;
   int factors_ = 0;
   bool below_line_ = false;

@@ -15,13 +15,15 @@ namespace forecourse::cli {
 /// What the flow study is told on the command line.
 struct FlowArguments {
   SiteArguments site;
-  std::vector<std::string> open;     ///< each a set of hose ids parted by commas, "all" or "each"
-  std::string keep;                  ///< a flow with its unit
-  std::optional<std::string> order;  ///< hose ids parted by commas, in the order in which they open; empty: not asked
-  std::string command;               ///< as typed, for the report
-  bool pdf = false;                  ///< report.pdf beside report.html
-  std::string paper;                 ///< "a4" or "letter"; empty: letter with US units, A4 with SI
-  std::string on;                    ///< the day by which tests are judged overdue; empty: today
+  std::vector<std::string> open;      ///< each a set of hose ids parted by commas, "all" or "each"
+  std::string keep;                   ///< a flow with its unit
+  std::optional<std::string> order;   ///< hose ids parted by commas, in the order in which they open; empty: not asked
+  std::string command;                ///< as typed, for the report
+  bool pdf = false;                   ///< report.pdf beside report.html
+  std::string paper;                  ///< "a4" or "letter"; empty: letter with US units, A4 with SI
+  std::string on;                     ///< the day by which tests are judged overdue; empty: today
+  std::vector<std::string> sections;  ///< of the report, ids parted by commas; empty: all that have something to tell
+  std::vector<std::string> cells;     ///< of the report's title block: "prepared by=R. Tay"
 };
 
 /// What a comparison is told on the command line.
@@ -64,6 +66,13 @@ struct IncidentArguments {
   std::string command;  ///< as typed, for the report
 };
 
+/// What the workbench is told on the command line.
+struct ServeArguments {
+  std::string site;         ///< path of the site file
+  std::optional<int> port;  ///< 0: any that is free; empty: the first that is free from 8377
+  std::string web;          ///< folder of the built page; empty: `web` beside the program
+};
+
 /// All studies of a station: summary on the screen, report into `--out`.
 [[nodiscard]] Exit study_command(const FlowArguments& arguments);
 
@@ -78,6 +87,9 @@ struct IncidentArguments {
 
 /// Sumps, joints and double-walled lines: what they hold, how soon they fill, where fuel goes.
 [[nodiscard]] Exit containment_command(const ContainmentArguments& arguments);
+
+/// The workbench: a page in the browser, served to this machine alone, until Ctrl+C.
+[[nodiscard]] Exit serve_command(const ServeArguments& arguments);
 
 /// The generic parts that a site file can name.
 [[nodiscard]] Exit shelf_command(const std::string& kind, bool json);

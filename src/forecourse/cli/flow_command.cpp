@@ -1,6 +1,8 @@
-#include <algorithm>
 #include <filesystem>
-#include <system_error>
+#include <optional>
+#include <sstream>
+#include <utility>
+#include <vector>
 
 #include "forecourse/checks/flow_checks.h"
 #include "forecourse/cli/commands.h"
@@ -15,14 +17,14 @@
 #include "forecourse/report/flow/flow_terminal.h"
 #include "forecourse/report/incident/incident_report.h"
 #include "forecourse/report/incident/incident_view.h"
+#include "forecourse/report/station/station_report.h"
 
 namespace forecourse::cli {
 namespace {
 
 /// Tells of a station without hoses: there is no flow to compute.
 bool has_hose(const SiteSource& source) {
-  const auto& dispensers = source.site.dispensers;
-  if (std::any_of(dispensers.begin(), dispensers.end(), [](const auto& d) { return !d.hoses.empty(); })) return true;
+  if (report::has_hose(source.site)) return true;
   const Diagnostic none{Severity::error,
                         "the station has no hose, so there is no flow to compute",
                         SourceSpan{0, 0, 0},
@@ -41,44 +43,20 @@ std::vector<Diagnostic> errors_of(const std::vector<Diagnostic>& all) {
   return errors;
 }
 
-/// The other studies of a station, for one report of all.
-struct OtherStudies {
-  std::vector<studies::IncidentResult> incidents;
-  std::optional<studies::ContainmentResult> containment;
-};
-
-bool has_sump(const site::Site& site) {
-  return std::any_of(site.tanks.begin(), site.tanks.end(), [](const auto& t) { return t.sump.has_value(); }) ||
-         std::any_of(site.dispensers.begin(), site.dispensers.end(), [](const auto& d) { return d.sump.has_value(); });
-}
-
-/// The incidents that the site file asks for, and containment where there is a sump.
-OtherStudies other_studies(const site::Site& site, const site::Date& on) {
-  OtherStudies out;
-  if (has_sump(site)) out.containment = studies::study_containment(site, {});
-  for (const site::IncidentRequest& request : site.incidents) {
-    studies::IncidentOptions options;
-    options.kind = studies::incident_kind(request.kind.text).value_or(studies::IncidentKind::struck);
-    options.request = request;
-    options.today = on;
-    out.incidents.push_back(studies::study_incident(site, options));
+std::vector<std::string> split_commas(const std::string& text) {
+  std::vector<std::string> out;
+  std::stringstream words(text);
+  for (std::string one; std::getline(words, one, ',');) {
+    if (!one.empty()) out.push_back(one);
   }
   return out;
 }
 
-std::string sections(const OtherStudies& others, const site::Site& site) {
-  std::string out;
-  if (others.containment) out += report::containment_section(*others.containment, site.display);
-  for (std::size_t i = 0; i < others.incidents.size(); ++i)
-    out += report::incident_section(others.incidents[i], site, i + 1);
-  return out;
-}
-
-std::vector<std::pair<std::string, std::vector<std::string>>> in_short(const OtherStudies& others,
+std::vector<std::pair<std::string, std::vector<std::string>>> in_short(const report::StationStudies& studies,
                                                                        site::Display display, report::Glyphs glyphs) {
   std::vector<std::pair<std::string, std::vector<std::string>>> out;
-  if (others.containment) out.push_back({"Containment", {report::containment_in_short(*others.containment)}});
-  for (const studies::IncidentResult& incident : others.incidents) {
+  if (studies.containment) out.push_back({"Containment", {report::containment_in_short(*studies.containment)}});
+  for (const studies::IncidentResult& incident : studies.incidents) {
     std::vector<std::string> sentences = report::incident_answer(incident, display, glyphs);
     sentences.insert(sentences.begin(), std::string("If it has happened: ") + report::incident_first);
     out.emplace_back(report::incident_title(incident), std::move(sentences));
@@ -86,43 +64,49 @@ std::vector<std::pair<std::string, std::vector<std::string>>> in_short(const Oth
   return out;
 }
 
-/// A file of data for each of the other studies; the paths written, empty if one could not be.
-bool write_others(const std::string& folder, const OtherStudies& others, const SiteSource& source,
-                  std::vector<std::string>& written) {
+/// What is to be in the report; empty, with the reason on standard error, if a name is wrong.
+std::optional<report::ReportChoice> report_choice(const FlowArguments& arguments, const site::Site& site) {
+  report::ReportChoice out;
+  for (const std::string& ids : arguments.sections) {
+    std::vector<std::string> some = split_commas(ids);
+    out.sections.insert(out.sections.end(), some.begin(), some.end());
+  }
+  std::vector<Diagnostic> wrong = report::check_sections(out.sections, site);
+  for (const std::string& cell : arguments.cells) {
+    if (auto problem = report::fill_cell(cell, out.cells)) wrong.push_back(std::move(*problem));
+  }
+  tell_options(wrong);
+  if (!wrong.empty()) return std::nullopt;
+  return out;
+}
+
+/// Writes the data of every study into the folder; the paths are added to `written`. False if one could not be.
+bool write_data(const std::string& folder, const report::StationStudies& studies, const SiteSource& source,
+                std::vector<std::string>& written) {
   const auto write = [&](const std::string& name, const report::Json& json) {
     written.push_back((std::filesystem::path(folder) / name).string());
     return write_file(written.back(), report::to_text(json));
   };
-  bool good = true;
-  if (others.containment) {
-    good = write("containment.json", report::containment_document(*others.containment, {{}, {}, source.texts, {}}));
+  bool good = write("flow.json", report::flow_document(*studies.flow, source.texts, studies.findings));
+  if (good && studies.containment) {
+    good = write("containment.json", report::containment_document(*studies.containment, {{}, {}, source.texts, {}}));
   }
-  for (std::size_t i = 0; good && i < others.incidents.size(); ++i) {
+  for (std::size_t i = 0; good && i < studies.incidents.size(); ++i) {
     const std::string name =
-        "incident-" + std::to_string(i + 1) + "-" + studies::word(others.incidents[i].options.kind);
-    good = write(name + ".json", report::incident_document(others.incidents[i], {{}, {}, source.texts, {}}));
+        "incident-" + std::to_string(i + 1) + "-" + studies::word(studies.incidents[i].options.kind);
+    good = write(name + ".json", report::incident_document(studies.incidents[i], {{}, {}, source.texts, {}}));
   }
   return good;
 }
 
-/// Writes report.html and flow.json into the folder, and report.pdf if asked; the paths written, empty if one could
-/// not be.
+/// Writes report.html, report.pdf if asked, and the data into the folder; the paths written, empty if one could not
+/// be.
 std::vector<std::string> write_report(const FlowArguments& arguments, const SiteSource& source,
-                                      const studies::FlowResult& result, const std::vector<checks::Finding>& findings,
-                                      const OtherStudies& others) {
+                                      const report::StationStudies& studies, const std::string& html) {
   const std::string& folder = arguments.site.out;
   if (!make_folder(folder)) return {};
-  const std::string page = (std::filesystem::path(folder) / "report.html").string();
-  const std::string data = (std::filesystem::path(folder) / "flow.json").string();
-  const report::FlowReportFacts facts{today(), arguments.command, source.texts, findings,
-                                      sections(others, source.site)};
-  const std::string html = report::flow_report(result, source.site, facts);
-  if (!write_file(page, html) ||
-      !write_file(data, report::to_text(report::flow_document(result, source.texts, findings)))) {
-    return {};
-  }
-  std::vector<std::string> written{page, data};
-  if (!write_others(folder, others, source, written)) return {};
+  std::vector<std::string> written{(std::filesystem::path(folder) / "report.html").string()};
+  if (!write_file(written.front(), html) || !write_data(folder, studies, source, written)) return {};
   if (!arguments.pdf) return written;
   const std::string pages = (std::filesystem::path(folder) / "report.pdf").string();
   if (!write_pdf(pages, html, paper_of(arguments.paper, source.site.display))) return {};
@@ -130,43 +114,66 @@ std::vector<std::string> write_report(const FlowArguments& arguments, const Site
   return written;
 }
 
+/// The page of all studies, or of the flow study alone.
+std::string page_of(const FlowArguments& arguments, const SiteSource& source, const report::StationStudies& studies,
+                    const report::ReportChoice& choice, bool all) {
+  if (!all) {
+    return report::flow_report(*studies.flow, source.site,
+                               {today(), arguments.command, source.texts, studies.findings});
+  }
+  return report::station_report(studies, source.site, {today(), arguments.command, source.texts}, choice);
+}
+
+report::StationStudies studies_of(const site::Site& site, const studies::FlowOptions& options, const site::Date& on,
+                                  bool all) {
+  if (all) return report::study_station(site, options, on);
+  report::StationStudies out;
+  out.flow = studies::study_flow(site, options);
+  out.findings = checks::check_flow(site, *out.flow);
+  return out;
+}
+
+void print_summary(const FlowArguments& arguments, const SiteSource& source, const report::StationStudies& studies,
+                   const std::vector<std::string>& written) {
+  const Console console = this_console();
+  const report::TerminalStyle style{static_cast<std::size_t>(console.width), console.color, console.utf8,
+                                    arguments.site.verbose};
+  const report::Glyphs glyphs = console.utf8 ? report::Glyphs::unicode : report::Glyphs::ascii;
+  print(
+      report::flow_summary(*studies.flow, source.site, style,
+                           {source.texts, written, studies.findings, in_short(studies, source.site.display, glyphs)}));
+}
+
 /// The flow study, and the others where all are asked for.
 Exit study(const FlowArguments& arguments, bool all) {
   SiteSource source;
   if (!load_site(arguments.site, source) || !has_hose(source)) return Exit::bad_input;
   const auto options = flow_options(arguments, source);
-  if (!options) return Exit::bad_input;
-  studies::FlowResult result = studies::study_flow(source.site, *options);
-  result.warnings.insert(result.warnings.begin(), source.warnings.begin(), source.warnings.end());
-  const std::vector<checks::Finding> findings = checks::check_flow(source.site, result);
+  const auto choice = report_choice(arguments, source.site);
   const std::optional<site::Date> on = day_of(arguments.on);
-  if (!on) return Exit::bad_input;
-  const OtherStudies others = all ? other_studies(source.site, *on) : OtherStudies{};
-  std::vector<std::string> written;
+  if (!options || !choice || !on) return Exit::bad_input;
   if (arguments.pdf && arguments.site.out.empty()) {
     print_error("error: --pdf needs --out, the folder to write into\n");
     return Exit::bad_input;
   }
+  report::StationStudies studies = studies_of(source.site, *options, *on, all);
+  studies.flow->warnings.insert(studies.flow->warnings.begin(), source.warnings.begin(), source.warnings.end());
+  std::vector<std::string> written;
   if (!arguments.site.out.empty()) {
-    written = write_report(arguments, source, result, findings, others);
+    written = write_report(arguments, source, studies, page_of(arguments, source, studies, *choice, all));
     if (written.empty()) return Exit::bad_input;
   }
   if (arguments.site.json) {
-    print(report::to_text(report::flow_document(result, source.texts, findings)));
+    print(report::to_text(report::flow_document(*studies.flow, source.texts, studies.findings)));
   } else {
-    const Console console = this_console();
-    const report::TerminalStyle style{static_cast<std::size_t>(console.width), console.color, console.utf8,
-                                      arguments.site.verbose};
-    const report::Glyphs glyphs = console.utf8 ? report::Glyphs::unicode : report::Glyphs::ascii;
-    print(report::flow_summary(result, source.site, style,
-                               {source.texts, written, findings, in_short(others, source.site.display, glyphs)}));
+    print_summary(arguments, source, studies, written);
   }
-  const std::vector<Diagnostic> errors = errors_of(result.warnings);
+  const std::vector<Diagnostic> errors = errors_of(studies.flow->warnings);
   if (!errors.empty()) {
     print_error(report::to_text(errors, source.texts));
     return Exit::bad_input;
   }
-  return falls_short(findings) ? Exit::falls_short : Exit::fine;
+  return falls_short(studies.findings) ? Exit::falls_short : Exit::fine;
 }
 
 }  // namespace

@@ -3,37 +3,18 @@
 #include <algorithm>
 #include <chrono>
 #include <cstdio>
-#include <ctime>
 #include <filesystem>
 #include <system_error>
 
 #include "forecourse/cli/console.h"
+#include "forecourse/server/pages/day.h"
 
 namespace forecourse::cli {
 
-namespace {
-
-std::tm local_time() {
-  const std::time_t now = std::chrono::system_clock::to_time_t(std::chrono::system_clock::now());
-  std::tm local{};
-  localtime_r(&now, &local);
-  return local;
-}
-
-}  // namespace
-
-std::string today() {
-  const std::tm local = local_time();
-  static constexpr const char* months[] = {"Jan", "Feb", "Mar", "Apr", "May", "Jun",
-                                           "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
-  return std::to_string(local.tm_mday) + " " + months[local.tm_mon] + " " + std::to_string(local.tm_year + 1900);
-}
+std::string today() { return server::in_words(server::today()); }
 
 std::optional<site::Date> day_of(const std::string& text) {
-  if (text.empty()) {
-    const std::tm local = local_time();
-    return site::Date{local.tm_year + 1900, local.tm_mon + 1, local.tm_mday, {}};
-  }
+  if (text.empty()) return server::today();
   site::Date day;
   char after = 0;
   const int read = std::sscanf(text.c_str(), "%4d-%2d-%2d%c", &day.year, &day.month, &day.day, &after);

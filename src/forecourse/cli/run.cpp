@@ -2,7 +2,9 @@
 
 #include <CLI/CLI.hpp>
 #include <algorithm>
+#include <memory>
 #include <span>
+#include <utility>
 
 #include "forecourse/base/nearest_word.h"
 #include "forecourse/cli/commands.h"
@@ -45,6 +47,14 @@ void add_compare_options(CLI::App& command, CompareArguments& compare) {
   for (const char* each : {"--set", "--set-both", "--open"}) command.get_option(each)->allow_extra_args(false);
 }
 
+/// Help that shows the call with the program's name before that of the command.
+class WholeCall : public CLI::Formatter {
+ public:
+  [[nodiscard]] std::string make_usage(const CLI::App* app, std::string name) const override {
+    return Formatter::make_usage(app, "forecourse " + std::move(name));
+  }
+};
+
 void add_incident_options(CLI::App& command, IncidentArguments& incident) {
   add_site_options(command, incident.site);
   command.add_option("KIND", incident.kind, "what goes wrong")->required();
@@ -53,20 +63,29 @@ void add_incident_options(CLI::App& command, IncidentArguments& incident) {
   command.add_option("--at", incident.at, "where: a dispenser, an inlet, a hose, a line or a tank");
   command.add_option("--open", incident.open, "hoses open elsewhere: D2.a,D2.b");
   command.add_option("--stop-at", incident.stop_at, "when the pumps are stopped, from the incident on: \"90 s\"");
-  command.add_option("--for", incident.count_for, "how long is counted: \"30 d\"");
+  command.add_option("--for", incident.count_for, "how long is counted: \"30 d\" (default: 10 min; a crack 30 d)");
   command.add_option("--open-area", incident.open_area, "opening through which fuel escapes: \"0.3 in^2\"");
   command.add_option("--without", incident.without, "a barrier that is not there: shear-valve")
       ->allow_extra_args(false);
   command
       .add_option("--dead", incident.dead, "a barrier that does not act, to the end or for a time: sump-sensor=\"2 h\"")
       ->allow_extra_args(false);
-  command.add_option("--runs", incident.runs, "runs with drawn inputs (a Monte Carlo)");
+  command.add_option(
+      "--runs", incident.runs,
+      "runs with drawn inputs, told in full (default: none told; the range takes in 256, of a crack 32)");
   command.add_option("--seed", incident.seed, "of the draws (default: 1)");
   command.add_option("--replay", incident.replay, "a .json of before: are the runs still the same?");
   command.add_option("--on", incident.on, on_words);
   command.add_flag("--pdf", incident.pdf, "also write the report as a PDF (with weasyprint)");
   command.add_option("--paper", incident.paper, "of the PDF: a4 or letter (default: letter with US units, else a4)")
       ->check(CLI::IsMember({"a4", "letter"}));
+}
+
+void add_serve_options(CLI::App& command, ServeArguments& serve) {
+  command.add_option("SITE", serve.site, "site file (TOML)")->required();
+  command.add_option("--port", serve.port, "port of 127.0.0.1; 0: any that is free (default: the first from 8377)")
+      ->check(CLI::Range(0, 65535));
+  command.add_option("--web", serve.web, "folder of the built page (default: web beside the program)");
 }
 
 std::string typed(const std::vector<std::string>& arguments) {
@@ -104,6 +123,11 @@ Exit run(const std::vector<std::string>& arguments) {
   study_app->footer("Example: forecourse study sites/hollin-gap.toml --out out/hollin-gap");
   add_flow_options(*study_app, study);
   study_app->add_option("--on", study.on, on_words);
+  study_app
+      ->add_option("--sections", study.sections, "sections of the report: findings,flow,containment (default: all)")
+      ->allow_extra_args(false);
+  study_app->add_option("--cell", study.cells, "a cell of the report's title block: \"prepared by=R. Tay\"")
+      ->allow_extra_args(false);
   study_app->callback([&] {
     study.command = typed(arguments);
     exit = study_command(study);
@@ -133,8 +157,11 @@ Exit run(const std::vector<std::string>& arguments) {
 
   IncidentArguments incident;
   CLI::App* incident_app = app.add_subcommand("incident", "what escapes when something goes wrong, event by event");
+  incident_app->formatter(std::make_shared<WholeCall>());
   incident_app->footer(
       "KIND: struck, drive-off, sump-fire, crack, line-break, overfill, nozzle-left-open.\n"
+      "Barriers, for --without and --dead: shear-valve, upper-poppet, crack-trip, fusible-link, breakaway,\n"
+      "sump-sensor, leak-detector, emergency-stop, check-valve, sump, overfill-valve, overfill-alarm, driver.\n"
       "Example: forecourse incident sites/site-s.toml struck --at D3 --stop-at \"45 s\" --without shear-valve");
   add_incident_options(*incident_app, incident);
   incident_app->callback([&] {
@@ -156,6 +183,12 @@ Exit run(const std::vector<std::string>& arguments) {
     containment.command = typed(arguments);
     exit = containment_command(containment);
   });
+
+  ServeArguments serve;
+  CLI::App* serve_app = app.add_subcommand("serve", "the workbench: look at a station and change it in the browser");
+  serve_app->footer("Example: forecourse serve sites/site-s.toml");
+  add_serve_options(*serve_app, serve);
+  serve_app->callback([&] { exit = serve_command(serve); });
 
   std::string kind;
   bool shelf_json = false;

@@ -53,6 +53,7 @@ struct PumpPoint {
   int run = 0;
   bool running = true;
   double discharge_elevation = 0.0;  ///< [m]
+  std::vector<Element> standing;     ///< in its place while it stands; empty: that loss is not entered
 };
 
 /// All piping of one product that hangs together, ready to be solved. Nodes are the places, then the

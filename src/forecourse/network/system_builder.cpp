@@ -175,8 +175,12 @@ void SystemBuilder::add_pump(const site::Pump& pump) {
                          {}});
   }
   const bool running = pump.running.value_or(true) && !is_held_off(site_, pump, system_.product);
-  PumpPoint point{pump.id.text, pump.tank.text, static_cast<int>(system_.runs.size()), running, 0.0};
+  PumpPoint point{pump.id.text, pump.tank.text, static_cast<int>(system_.runs.size()), running, 0.0, {}};
   if (pump.discharge_elevation) point.discharge_elevation = pump.discharge_elevation->likely.si();
+  if (pump.standing_loss) {
+    laws.add_loss(ElementKind::pump, pump.id.text, "loss of pump " + pump.id.text + " while it stands",
+                  *pump.standing_loss, 0.0, point.standing);
+  }
   system_.pumps.push_back(point);
   add_run(RunKind::pump, pump.id.text, known->second, node_of_place_[pump.id.text], std::move(elements),
           checked ? parts::one_way() : parts::open_both_ways());

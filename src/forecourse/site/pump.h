@@ -37,6 +37,7 @@ struct LeakDetector {
   std::optional<Chosen<LeakDetectorKind>> kind;
   Maybe<VolumeFlow> detects;     ///< leak rate it must find
   Maybe<GaugePressure> at;       ///< line pressure at which `detects` holds
+  Maybe<Duration> acts_within;   ///< of a leak of `detects` or more, the line is stopped, restricted or alarmed
   Maybe<Duration> opening_time;  ///< until full flow is let through
   Maybe<VolumeFlow> restricted;  ///< flow it lets through until it has opened
   std::optional<EnteredLoss> loss;
@@ -53,8 +54,9 @@ struct Pump {
   Maybe<Ratio> speed;  ///< share of the speed the curve was taken at
   Fact check_valve;    ///< not listed: no check valve
   std::optional<EnteredLoss> check_valve_loss;
-  Maybe<GaugePressure> pressure_relief;  ///< opens back to the tank
-  std::optional<Pipe> leg;               ///< its own run from the discharge head to the place `id`
+  std::optional<EnteredLoss> standing_loss;  ///< of fuel that runs through it while it stands
+  Maybe<GaugePressure> pressure_relief;      ///< opens back to the tank
+  std::optional<Pipe> leg;                   ///< its own run from the discharge head to the place `id`
   std::optional<LeakDetector> leak_detector;
   Maybe<Length> discharge_elevation;  ///< of the discharge head; the gauge and the leak detector sit there
   Maybe<Power> motor_power;

@@ -48,6 +48,19 @@ TEST(IncidentCrack, TheDetectorIsBoundToSeeWhatReachesItsRateAtItsPressure) {
   EXPECT_EQ(crack_told(crack("2.9 gph").scene())->bound_to_be_seen, false);
 }
 
+/// The hour is published for 3 gal/h; a finer threshold acts when its entry says, or is not counted on.
+TEST(IncidentCrack, TheHourIsThatOfThreeGallonsAnHour) {
+  const auto acts_at = [](const std::string& detector) {
+    std::string text = crack_text("5 gph");
+    const std::string given = "detects = \"3 gph\"";
+    text.replace(text.find(given), given.size(), detector);
+    return IncidentGround(text, IncidentKind::crack, "D3").made().stops.detector_at;
+  };
+  EXPECT_EQ(acts_at("detects = \"3 gph\""), 3600.0);
+  EXPECT_EQ(acts_at("detects = \"0.2 gph\""), release::never);
+  EXPECT_EQ(acts_at("detects = \"0.2 gph\", acts_within = \"8 h\""), 8.0 * 3600.0);
+}
+
 TEST(IncidentCrack, OneReadingAtAnotherPressureDoesNotTell) {
   const std::string text = crack_text("3 gph");
   const std::string at = "rate = \"3 gph\"\nat = \"10 psi\"";

@@ -36,6 +36,7 @@ struct IncidentGround {
     for (const auto& end : ground.ends) {
       names.places.push_back(end.place);
       names.products.push_back(end.product);
+      names.tanks.push_back(end.tank);
     }
     names.sump = names.sensor = ground.dispenser;
     return names;

@@ -16,6 +16,7 @@
 #include "forecourse/studies/incident/overfill/overfill_model.h"
 #include "forecourse/studies/incident/overfill/overfill_setup.h"
 #include "forecourse/studies/incident/setup/groundwork.h"
+#include "forecourse/studies/incident/setup/tank_contents.h"
 #include "support/stations.h"
 
 namespace forecourse::studies {
@@ -392,8 +393,8 @@ TEST(Overfill, APitchedTankIsTakenAtItsMiddle) {
   const Ratio pitch = Ratio::from_si(0.01);
   site.tanks.front().shape->pitch = site::Entered<Ratio>{pitch, pitch, pitch, {}};
   const double half = 0.5 * site.tanks.front().shape->length->likely.si();
-  EXPECT_NEAR(overfilling::at_middle(site.tanks.front(), 1.0, 0.0), 1.0 - 0.01 * half, 1e-12);
-  EXPECT_EQ(overfilling::at_middle(site.tanks.front(), 1.0, std::nullopt), 1.0);
+  EXPECT_NEAR(at_middle(site.tanks.front(), 1.0, 0.0), 1.0 - 0.01 * half, 1e-12);
+  EXPECT_EQ(at_middle(site.tanks.front(), 1.0, std::nullopt), 1.0);
 }
 
 // ---- what is missing ------------------------------------------------------------------------------------

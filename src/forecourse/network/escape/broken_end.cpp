@@ -6,6 +6,7 @@
 #include <numbers>
 #include <variant>
 
+#include "forecourse/network/escape/changed_system.h"
 #include "forecourse/network/part_laws.h"
 #include "forecourse/site/liquid_level.h"
 #include "forecourse/site/places.h"
@@ -100,17 +101,6 @@ void set_inertance(const PipingSystem& system, BrokenEnd& end) {
   }
 }
 
-/// A part of a run's length.
-void shorten(Element& element, double share) {
-  element.length *= share;
-  auto* pipe = std::get_if<parts::PipeLaw>(&element.law);
-  if (pipe == nullptr) return;
-  pipe->quadratic *= share;
-  pipe->laminar *= share;
-  pipe->fittings.linear *= share;
-  pipe->fittings.quadratic *= share;
-}
-
 /// The wall of a pipe, without its fittings.
 Element wall_of(Element element) {
   if (auto* pipe = std::get_if<parts::PipeLaw>(&element.law)) pipe->fittings = {};
@@ -185,34 +175,51 @@ BrokenEnd open_hose(const site::Site& site, const PipingSystem& system, std::siz
                         "a 3/4-in hose; its velocity head only", system.id, true});
   }
   end.discharge = opening_loss(system.fluid.density, area_of(end.bore), 1.0);
+  if (!at_breakaway) end.limit = point.limit * point.share;
   return end;
 }
 
-BrokenEnd cut_line(const site::Site& site, const PipingSystem& system, std::size_t run_index, double along,
-                   std::vector<DefaultUsed>& defaults) {
-  static_cast<void>(site);
-  static_cast<void>(defaults);
+namespace {
+
+/// What both ways of a cut have: where it is, and what a bore loses into the open.
+void set_cut(const PipingSystem& system, const Run& run, double elevation, bool entered, double bores, BrokenEnd& end) {
+  end.height_entered = system.elevations_known && entered;
+  end.elevation = system.elevations_known ? elevation : surface(system);
+  end.height = end.elevation - surface(system);
+  for (const Element& element : run.elements) {
+    if (element.bore > 0.0) end.bore = element.bore;
+  }
+  set_inertance(system, end);
+  if (end.bore > 0.0) {
+    end.discharge = opening_loss(system.fluid.density, bores * area_of(end.bore), 1.0);
+  } else {
+    end.problems.push_back(
+        {Severity::error, "the bore of line '" + run.id + "' is not known", {}, "enter its bore", {}});
+  }
+}
+
+}  // namespace
+
+BrokenEnd cut_line(const PipingSystem& system, std::size_t run_index, double along, LineFed fed) {
   BrokenEnd end;
   const Run& run = system.runs[run_index];
-  end.place = at(run.from);
-  for (Element element : run.elements) {
-    if (element.bore > 0.0) end.bore = element.bore;
-    shorten(element, along);
-    if (along > 0.0) end.path.push_back(element);
+  end.place = at(fed.from ? run.from : run.to);
+  const double share = fed.from ? along : 1.0 - along;
+  for (const Element& element : run.elements) {
+    if (share > 0.0) end.path.push_back(shortened(element, share));
   }
   const Place& from = system.places[at(run.from)];
   const Place& to = system.places[at(run.to)];
-  end.height_entered = system.elevations_known && from.elevation_entered && to.elevation_entered;
-  end.elevation = from.elevation + along * (to.elevation - from.elevation);
-  if (!system.elevations_known) end.elevation = surface(system);
-  end.height = end.elevation - surface(system);
-  set_inertance(system, end);
-  if (!(end.bore > 0.0)) {
-    end.problems.push_back(
-        {Severity::error, "the bore of line '" + run.id + "' is not known", {}, "enter its bore", {}});
-  } else {
-    end.discharge = opening_loss(system.fluid.density, area_of(end.bore), 1.0);
-  }
+  set_cut(system, run, from.elevation + along * (to.elevation - from.elevation),
+          from.elevation_entered && to.elevation_entered, 1.0, end);
+  return end;
+}
+
+BrokenEnd cut_loop(const PipingSystem& split, std::size_t run_index) {
+  BrokenEnd end;
+  end.place = split.places.size() - 1;
+  const Place& cut = split.places.back();
+  set_cut(split, split.runs[run_index], cut.elevation, cut.elevation_entered, 2.0, end);
   return end;
 }
 
@@ -229,7 +236,29 @@ FlowTable path_table(const BrokenEnd& end, double last) {
   return {0.0, step, std::move(values)};
 }
 
-std::vector<char> reached_without(const PipingSystem& system, std::size_t run) {
+std::optional<double> volume_above(const PipingSystem& system, double elevation) {
+  if (!system.elevations_known) return std::nullopt;
+  double sum = 0.0;
+  for (const Run& run : system.runs) {
+    if (run.kind != RunKind::line && run.kind != RunKind::riser) continue;
+    const Place& from = system.places[at(run.from)];
+    const Place& to = system.places[at(run.to)];
+    if (!from.elevation_entered || (run.kind == RunKind::line && !to.elevation_entered)) return std::nullopt;
+    for (const Element& element : run.elements) {
+      if (!(element.length > 0.0)) continue;
+      const double end = to.elevation_entered ? to.elevation : from.elevation + element.length;
+      const double low = std::min(from.elevation, end), high = std::max(from.elevation, end);
+      const double share = high > low        ? std::clamp((high - elevation) / (high - low), 0.0, 1.0)
+                           : low > elevation ? 1.0
+                                             : 0.0;
+      if (share > 0.0 && !(element.bore > 0.0)) return std::nullopt;
+      sum += share * element.length * area_of(element.bore);
+    }
+  }
+  return sum;
+}
+
+Reached reached_without(const PipingSystem& system, std::size_t run) {
   std::vector<char> reached(system.places.size() + system.openings.size(), 0);
   for (const PumpPoint& pump : system.pumps) reached[at(system.runs[at(pump.run)].to)] = 1;
   bool moved = true;
@@ -244,9 +273,10 @@ std::vector<char> reached_without(const PipingSystem& system, std::size_t run) {
       if (to != 0 && from == 0 && x.bounds.lowest < 0.0) from = 1, moved = true;
     }
   }
-  std::vector<char> hoses;
-  for (const HosePoint& hose : system.hoses) hoses.push_back(reached[at(system.runs[at(hose.run)].from)]);
-  return hoses;
+  Reached out;
+  for (const HosePoint& hose : system.hoses) out.hoses.push_back(reached[at(system.runs[at(hose.run)].from)]);
+  out.line = {reached[at(system.runs[run].from)] != 0, reached[at(system.runs[run].to)] != 0};
+  return out;
 }
 
 }  // namespace forecourse::network

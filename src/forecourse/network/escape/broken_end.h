@@ -1,5 +1,6 @@
 #pragma once
 
+#include <limits>
 #include <optional>
 #include <string>
 #include <vector>
@@ -10,6 +11,8 @@
 #include "forecourse/site/site.h"
 
 namespace forecourse::network {
+
+inline constexpr double unlimited = std::numeric_limits<double>::infinity();
 
 /// Where and how a piping is broken open: what leads from a place of the network to the opening.
 struct BrokenEnd {
@@ -22,6 +25,7 @@ struct BrokenEnd {
   double discharge = 0.0;      ///< [Pa s2/m6] of the full opening into the open air
   double valve = 0.0;          ///< [Pa s2/m6] of the open shear valve; 0: none, or it is part of a lumped loss
   double inertance = 0.0;      ///< [Pa s2/m3] of the column in the path
+  double limit = unlimited;    ///< [m3/s] that a limiter in the path lets through
   std::vector<Diagnostic> problems;
 };
 
@@ -31,14 +35,25 @@ struct BrokenEnd {
                                      const site::Dispenser& dispenser, const site::Inlet& inlet, bool torn_in_sump,
                                      std::vector<DefaultUsed>& defaults);
 
-/// A hose of a system open to the air: at its nozzle, or where its breakaway parts.
+/// A hose of a system open to the air: at its nozzle, or where its breakaway parts. Its limiter, wherever it sits, is
+/// counted on where the whole hose is open; where the breakaway parts it may be on the other side.
 [[nodiscard]] BrokenEnd open_hose(const site::Site& site, const PipingSystem& system, std::size_t hose,
                                   bool at_breakaway, std::vector<DefaultUsed>& defaults);
 
-/// A line cut through, as it is fed from its `from` end.
-/// \param along share of its length from there [1]
-[[nodiscard]] BrokenEnd cut_line(const site::Site& site, const PipingSystem& system, std::size_t run, double along,
-                                 std::vector<DefaultUsed>& defaults);
+/// Which ends of a cut line fuel still reaches from a tank.
+struct LineFed {
+  bool from = false;
+  bool to = false;
+};
+
+/// A line cut through, as it is fed from one of its ends.
+/// \param along share of its length from its `from` [1]
+/// \param fed   exactly one of both
+[[nodiscard]] BrokenEnd cut_line(const PipingSystem& system, std::size_t run, double along, LineFed fed);
+
+/// A line of a loop cut through: both of its ends feed the cut. The place is the last of `split_system`, and both open
+/// bores are counted as one opening at it.
+[[nodiscard]] BrokenEnd cut_loop(const PipingSystem& split, std::size_t run);
 
 /// Loss of a path against its flow, up to a flow [m3/s] -> [Pa].
 [[nodiscard]] FlowTable path_table(const BrokenEnd& end, double last);
@@ -47,7 +62,16 @@ struct BrokenEnd {
 /// \source [tp410, flow through orifices]
 [[nodiscard]] double opening_loss(double density, double area, double discharge_coefficient);
 
-/// For each hose of a system, 1 if it can be reached from a running pump without passing a run.
-[[nodiscard]] std::vector<char> reached_without(const PipingSystem& system, std::size_t run);
+/// What the pipes of a system hold above an elevation, by their bores: at most what may run out of an opening there
+/// once nothing feeds it and air comes in [m3]. Hoses are not counted.
+/// \return empty if a height or a bore is not known
+[[nodiscard]] std::optional<double> volume_above(const PipingSystem& system, double elevation);
+
+/// What fuel reaches from a tank without passing a run.
+struct Reached {
+  std::vector<char> hoses;  ///< 1: reached
+  LineFed line;             ///< the ends of the run
+};
+[[nodiscard]] Reached reached_without(const PipingSystem& system, std::size_t run);
 
 }  // namespace forecourse::network

@@ -84,14 +84,14 @@ bool any_runs(const PipingSystem& system, const PumpSetting& pumps) {
   return false;
 }
 
-/// The highest pressure that any pump of the system can hold [Pa].
-double highest_shutoff(const PipingSystem& system) {
+}  // namespace
+
+double highest_pressure(const PipingSystem& system) {
+  constexpr double room = 1.5;  // a line is pressed by more than its pump's shutoff for moments only
   double highest = 0.0;
   for (std::size_t i = 0; i < system.pumps.size(); ++i) highest = std::max(highest, shutoff_pressure(system, i, 1.0));
-  return highest;
+  return room * highest;
 }
-
-}  // namespace
 
 double Feed::flow_at(double pressure_wanted) const {
   if (shut()) return 0.0;
@@ -126,8 +126,7 @@ Feed make_feed(const PipingSystem& system, const FeedQuestion& asked) {
   if (!runs && open.empty()) return feed;
   const double at_rest = runs ? drawn.pressure(0.0).value_or(-infinite) : -infinite;
   feed.supplied = runs && at_rest > asked.lowest;
-  const double top = 1.5 * highest_shutoff(system);
-  const double first = open.empty() ? 0.0 : flow_where(drawn, 0.0, -1.0, top);
+  const double first = open.empty() ? 0.0 : flow_where(drawn, 0.0, -1.0, asked.highest);
   const double last = feed.supplied ? flow_where(drawn, 0.0, 1.0, asked.lowest) : 0.0;
   if (!(last > first)) return feed;
   const double step = (last - first) / static_cast<double>(samples - 1);

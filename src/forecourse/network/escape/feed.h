@@ -19,7 +19,7 @@ struct Feed {
   FlowTable hoses;                ///< [m3/s] of all hoses open elsewhere
   std::vector<FlowTable> hose;    ///< [m3/s] of each open hose, in the order of `open`
   std::vector<std::string> open;  ///< ids of the hoses open elsewhere
-  bool supplied = false;          ///< a pump runs and can push fuel to the place
+  bool supplied = false;          ///< a pump runs, or the tank stands high enough, so that fuel reaches the place
   bool unsolved = false;          ///< the piping could not be solved for all flows: nothing of it can be used
 
   /// True if nothing can flow: no pump runs and no hose is open.
@@ -35,7 +35,11 @@ struct FeedQuestion {
   std::vector<char> open_hoses;  ///< per hose of the system
   PumpSetting pumps;             ///< which run, and how fast
   double lowest = 0.0;           ///< [Pa] piezometric: no lower pressure is asked of the place
+  double highest = 0.0;          ///< [Pa] piezometric: no higher one; see `highest_pressure`
 };
+
+/// The highest pressure that is asked of a place: half more than any pump of the system can hold [Pa].
+[[nodiscard]] double highest_pressure(const PipingSystem& system);
 
 /// \pre the system has a graph
 /// \error 1e-4 of the flow between samples for the curves of pumps and pipes; wider at the kink of a limiter

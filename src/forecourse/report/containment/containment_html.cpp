@@ -1,15 +1,28 @@
 #include "forecourse/report/containment/containment_report.h"
 #include "forecourse/report/containment/containment_view.h"
+#include "forecourse/report/containment/sumps_view.h"
 #include "forecourse/report/html/page.h"
 #include "forecourse/report/html/parts.h"
 
 namespace forecourse::report {
-std::string containment_section(const studies::ContainmentResult& result, site::Display display) {
+namespace {
+
+std::string sumps_figure(const studies::ContainmentResult& result, const site::Site& site) {
+  std::string note;
+  for (const std::string& remark : sumps_remarks(result, site)) note += (note.empty() ? "" : " ") + remark;
+  return html::chart_figure(sump_chart(result, site, "sumps"), note);
+}
+
+}  // namespace
+
+std::string containment_section(const studies::ContainmentResult& result, const site::Site& site) {
+  const site::Display display = site.display;
   constexpr Glyphs glyphs = Glyphs::unicode;
   std::string out =
       html::heading(2, "What is contained, and for how long") + html::paragraph(containment_in_short(result));
   if (result.sumps.empty()) out += html::paragraph("No sump is listed in the site file.");
   if (!result.sumps.empty()) {
+    out += sumps_figure(result, site);
     out += html::table(page_table(sump_table(result, display, glyphs), "Sumps",
                                   "Volumes less the share that parts take, the same at every height."));
     out += html::table(page_table(fill_table(result, display, glyphs), "How soon they fill",
@@ -37,7 +50,7 @@ std::string containment_report(const studies::ContainmentResult& result, const s
   page.cells.emplace_back("Units", site.display == site::Display::us ? "US customary" : "SI");
   page.cells.emplace_back("Made with", "forecourse " + result.version);
   page.caution = containment_cautions().front();
-  page.body = containment_section(result, site.display);
+  page.body = containment_section(result, site);
   std::vector<std::string> warnings;
   for (const Diagnostic& warning : result.warnings) warnings.push_back(warning.message);
   if (!warnings.empty()) page.body += html::heading(2, "Warnings") + html::list(warnings);

@@ -28,7 +28,7 @@ struct ContainmentFacts {
 [[nodiscard]] Json containment_document(const studies::ContainmentResult& result, const ContainmentFacts& facts = {});
 
 /// The section alone, for a report of several studies, and a page of its own.
-[[nodiscard]] std::string containment_section(const studies::ContainmentResult& result, site::Display display);
+[[nodiscard]] std::string containment_section(const studies::ContainmentResult& result, const site::Site& site);
 [[nodiscard]] std::string containment_report(const studies::ContainmentResult& result, const site::Site& site,
                                              const ContainmentFacts& facts = {});
 

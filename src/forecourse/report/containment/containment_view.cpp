@@ -22,12 +22,7 @@ class Shown {
   [[nodiscard]] std::string time(const std::optional<double>& seconds) const {
     return seconds ? time_span(*seconds, glyphs_) : none();
   }
-  /// A drip in volume an hour, a flow in volume a minute.
-  [[nodiscard]] std::string inflow(double si) const {
-    const double per_minute = shown_value(Measure::flow, display_, si);
-    return per_minute < 0.5 ? with_unit(Measure::leak, display_, si, glyphs_)
-                            : with_unit(Measure::flow, display_, si, glyphs_);
-  }
+  [[nodiscard]] std::string inflow(double si) const { return inflow_words(si, display_, glyphs_); }
   [[nodiscard]] std::string head(const char* words, Measure measure) const {
     return std::string(words) + ", " + unit_label(measure, display_, glyphs_);
   }
@@ -62,6 +57,11 @@ std::size_t assured(const Items& items) {
 }
 
 }  // namespace
+
+std::string inflow_words(double si, site::Display display, Glyphs glyphs) {
+  const double per_minute = shown_value(Measure::flow, display, si);
+  return with_unit(per_minute < 0.5 ? Measure::leak : Measure::flow, display, si, glyphs);
+}
 
 std::string sump_name(const ContainedSump& sump) { return (sump.of_tank ? "tank " : "dispenser ") + sump.owner; }
 

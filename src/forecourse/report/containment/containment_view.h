@@ -18,6 +18,9 @@ namespace forecourse::report {
 [[nodiscard]] WordTable joint_table(const studies::ContainmentResult& result);
 [[nodiscard]] WordTable line_table(const studies::ContainmentResult& result);
 
+/// A drip in volume an hour, a flow in volume a minute: "1.00 gph", "10.00 gpm".
+[[nodiscard]] std::string inflow_words(double si, site::Display display, Glyphs glyphs);
+
 /// "dispenser D1", "tank T1".
 [[nodiscard]] std::string sump_name(const studies::ContainedSump& sump);
 

@@ -19,7 +19,8 @@ std::string cell(const Stop& stop, std::size_t index, const Frame& f) {
   const double middle = Frame::cell(index);
   const double left = middle - 0.5 * across::cell + 5.0;
   const double top = f.band();
-  std::string out = svg::label({left, top + 28.0}, stop.name, "cell-name");
+  std::string out = svg::rectangle({left - 5.0, top}, across::cell, f.height() - top - 1.0, "touch");
+  out += svg::label({left, top + 28.0}, stop.name, "cell-name");
   out += value(stop, {left, top + 50.0});
   double y = top + (stop.value.empty() ? 47.0 : 67.0);
   for (const std::string& line : svg::wrapped(stop.note, characters, note_lines)) {
@@ -44,7 +45,9 @@ std::string band(const Section& s, const Frame& f) {
     const double x = across::left + across::cell * static_cast<double>(i);
     out += svg::line({x, f.band()}, {x, f.band() + height}, "band-rule");
   }
-  for (std::size_t i = 0; i < s.stops.size(); ++i) out += cell(s.stops[i], i, f) + number(i, f, s.stops[i].listed);
+  for (std::size_t i = 0; i < s.stops.size(); ++i) {
+    out += svg::group(shows(s.stops, i), cell(s.stops[i], i, f) + number(i, f, s.stops[i].listed), "cell");
+  }
   return out;
 }
 

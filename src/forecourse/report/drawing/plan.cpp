@@ -42,6 +42,11 @@ class Scale {
     return {start_ + (x - left_) * scale_, above + (high_ - y) * scale_};
   }
   [[nodiscard]] double foot() const { return above + (high_ - low_) * scale_ + below; }
+  /// How a page turns pixels into meters.
+  [[nodiscard]] std::string told() const {
+    const Point origin = at(0.0, 0.0);
+    return svg::data("px-per-m", scale_) + svg::data("x0", origin.x) + svg::data("y0", origin.y);
+  }
   [[nodiscard]] double pixels(double meters) const { return meters * scale_; }
 
  private:
@@ -78,7 +83,7 @@ std::string run(const PlanRun& r, const Scale& scale) {
   const Point aside{-(to.y - from.y) / length * lane_width * r.lane, (to.x - from.x) / length * lane_width * r.lane};
   from = {from.x + aside.x, from.y + aside.y};
   to = {to.x + aside.x, to.y + aside.y};
-  return stroke(from, to, r.flow, r.tone);
+  return svg::group(r.shows, stroke(from, to, r.flow, r.tone));
 }
 
 std::string hoses(const PlanMark& m, Point at) {
@@ -94,7 +99,7 @@ std::string hoses(const PlanMark& m, Point at) {
   return out;
 }
 
-std::string mark(const PlanMark& m, const Scale& scale) {
+std::string symbol(const PlanMark& m, const Scale& scale) {
   const Point at = scale.at(m.x, m.y);
   if (m.kind == MarkKind::branch)
     return svg::circle(at, 4.0, "node") + svg::label({at.x + 8.0, at.y - 8.0}, m.name, "place");
@@ -107,6 +112,11 @@ std::string mark(const PlanMark& m, const Scale& scale) {
   }
   return svg::rectangle({at.x - 9.0, at.y - 9.0}, 18.0, 18.0, "island") +
          svg::label({at.x, at.y - 19.0}, svg::shortened(m.name, 10), "name middle on-sheet") + hoses(m, at);
+}
+
+std::string mark(const PlanMark& m, const Scale& scale) {
+  const std::string place = m.shows.part.empty() ? "" : svg::data("x", m.x) + svg::data("y", m.y);
+  return svg::group(m.shows, symbol(m, scale), "", place);
 }
 
 /// A bar of round length, about a fifth of the width.
@@ -145,7 +155,7 @@ std::string draw(const Plan& plan) {
   const Scale scale(plan);
   if (plan.marks.size() < 2 || !scale.is_drawable()) return {};
   const double foot = scale.foot();
-  std::string out = svg::open(plan.id, svg::wide, foot + key, plan.title, plan.description);
+  std::string out = svg::open(plan.id, svg::wide, foot + key, plan.title, plan.description, scale.told());
   out += svg::rectangle({0.5, 0.5}, svg::wide - 1.0, foot, "plan-frame");
   for (const PlanRun& r : plan.runs) out += run(r, scale);
   for (const PlanMark& m : plan.marks) out += mark(m, scale);

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <optional>
+#include <utility>
 
 #include "forecourse/report/drawing/tone.h"
 #include "forecourse/report/html/parts.h"
@@ -57,15 +58,16 @@ bool is_open(const studies::FlowState& state, const std::string& hose) {
 }
 
 void add_marks(const Site& site, const studies::FlowState& state, Plan& plan) {
-  const auto add = [&](MarkKind kind, const site::Name& name, const std::optional<Position>& at) {
-    if (at) plan.marks.push_back({kind, name.text, at->x.si(), at->y.si(), {}});
+  const auto add = [&](MarkKind kind, svg::Shows shows, const site::Name& name, const std::optional<Position>& at) {
+    shows.part += name.text;
+    if (at) plan.marks.push_back({kind, name.text, at->x.si(), at->y.si(), {}, std::move(shows)});
     return at.has_value();
   };
-  for (const site::Tank& tank : site.tanks) add(MarkKind::tank, tank.id, tank.position);
-  for (const site::Pump& pump : site.pumps) add(MarkKind::pump, pump.id, pump.position);
-  for (const site::Branch& branch : site.branches) add(MarkKind::branch, branch.id, branch.position);
+  for (const site::Tank& tank : site.tanks) add(MarkKind::tank, {3, "tank."}, tank.id, tank.position);
+  for (const site::Pump& pump : site.pumps) add(MarkKind::pump, {4, "pump."}, pump.id, pump.position);
+  for (const site::Branch& branch : site.branches) add(MarkKind::branch, {5, "branch."}, branch.id, branch.position);
   for (const site::Dispenser& d : site.dispensers) {
-    if (!add(MarkKind::dispenser, d.id, d.position)) continue;
+    if (!add(MarkKind::dispenser, {8, "dispenser."}, d.id, d.position)) continue;
     for (const site::Hose& hose : d.hoses) plan.marks.back().hoses.push_back(is_open(state, hose.id.text));
   }
 }
@@ -86,9 +88,14 @@ void add_runs(const Site& site, const studies::SystemFlow& system, double larges
     const auto from = position_of(site, line->from.text);
     const auto to = position_of(site, line->to.text);
     if (!from || !to) continue;
-    plan.runs.push_back({from->x.si(), from->y.si(), to->x.si(), to->y.si(),
-                         largest > 0.0 ? std::abs(flow.flow) / largest : 0.0, tone_of(site, system.product),
-                         lane_of(site, system.product)});
+    plan.runs.push_back({from->x.si(),
+                         from->y.si(),
+                         to->x.si(),
+                         to->y.si(),
+                         largest > 0.0 ? std::abs(flow.flow) / largest : 0.0,
+                         tone_of(site, system.product),
+                         lane_of(site, system.product),
+                         {5, "line." + line->id.text}});
   }
 }
 
@@ -151,20 +158,25 @@ std::vector<std::string> without_position(const Site& site) {
   return out;
 }
 
+std::vector<std::string> plan_remarks(const Site& site) {
+  std::vector<std::string> out{
+      "To one scale; lines are straight between the places entered, since their way is not, and as wide as their flow.",
+      "Each disc under a dispenser is an open hose, a ring a shut one.",
+      "Tanks are marked at their position, without their direction.", "North was not entered."};
+  const std::vector<std::string> missing = without_position(site);
+  if (!missing.empty()) {
+    out.push_back("Without a position, so not drawn with the lines that lead there: " + joined(missing) + ".");
+  }
+  return out;
+}
+
 std::string plan_figure(const Site& site, const studies::FlowState& state, const std::string& id) {
   const Plan plan = plan_of(site, state, id);
   const std::string svg = draw(plan);
   if (svg.empty())
     return html::paragraph("No plan is drawn: positions of two places or more were not entered.", "quiet");
-  std::string note =
-      "To one scale; lines are straight between the places entered, since their way is not, and as wide "
-      "as their flow, the widest " +
-      plan.widest +
-      ". Each disc under a dispenser is an open hose, a ring a shut one. "
-      "Tanks are marked at their position, without their direction. North was not entered.";
-  const std::vector<std::string> missing = without_position(site);
-  if (!missing.empty())
-    note += " Without a position, so not drawn with the lines that lead there: " + joined(missing) + ".";
+  std::string note = "The widest line carries " + plan.widest + ".";
+  for (const std::string& remark : plan_remarks(site)) note += " " + remark;
   return html::drawing(plan.title, note, svg) + html::table(positions(site, state));
 }
 

@@ -78,9 +78,9 @@ std::string numbered(const Section& s, const Frame& f) {
   std::string out;
   for (std::size_t i = 0; i < places.size(); ++i) {
     if (i == 10 && !s.vent_outlet) continue;
-    leaders += leader(i, places[i], f);
-    out += svg::circle(places[i], 9.0, s.stops[i].listed ? "tag" : "tag absent") +
-           svg::label({places[i].x, places[i].y + 4.3}, number(i), "tag-text");
+    leaders += svg::group(shows(s.stops, i), leader(i, places[i], f));
+    out += svg::group(shows(s.stops, i), svg::circle(places[i], 9.0, s.stops[i].listed ? "tag" : "tag absent") +
+                                             svg::label({places[i].x, places[i].y + 4.3}, number(i), "tag-text"));
   }
   return leaders + out;
 }

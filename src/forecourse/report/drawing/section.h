@@ -5,17 +5,18 @@
 #include <string>
 #include <vector>
 
-#include "forecourse/report/svg/text.h"
+#include "forecourse/report/svg/shapes.h"
 
 namespace forecourse::report::drawing {
 
 /// One of the eleven stops of the course, as its cell in the band shows it.
 struct Stop {
-  std::string name;    ///< "Shear valve"
-  std::string value;   ///< as printed: "15.5"; empty: `note` says in words what is missing
-  std::string unit;    ///< "psi"
-  std::string note;    ///< a few words: "at the groove"
-  bool listed = true;  ///< false: the site does not list it; drawn dashed
+  std::string name;       ///< "Shear valve"
+  std::string value;      ///< as printed: "15.5"; empty: `note` says in words what is missing
+  std::string unit;       ///< "psi"
+  std::string note;       ///< a few words: "at the groove"
+  bool listed = true;     ///< false: the site does not list it; drawn dashed
+  std::string part = {};  ///< path in the site file of what stands there; empty: nothing does
 };
 
 /// A place on the line, from the pump's discharge on.
@@ -25,6 +26,11 @@ struct LinePlace {
   double elevation = 0.0;  ///< [m]
   bool entered = true;     ///< false: its height was not entered; drawn dashed
 };
+
+/// What a stop of the section shows, counted from 0.
+[[nodiscard]] inline svg::Shows shows(const std::array<Stop, 11>& stops, std::size_t stop) {
+  return {static_cast<int>(stop) + 1, stops[stop].part};
+}
 
 /// The tank's shell in the section. Without a shape only the liquid's surface is known.
 struct TankOutline {
@@ -56,6 +62,7 @@ struct Section {
   std::optional<double> fill_top;
   std::optional<double> drop_tube_end;
   bool tank_sump = false;
+  std::string tank_sump_part = {};  ///< its path in the site file
   double pump_head = 0.0;
   std::optional<double> pump_inlet;
   std::vector<LinePlace> line;  ///< at least the pump and the place where the course leaves the line

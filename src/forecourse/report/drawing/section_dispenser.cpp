@@ -78,13 +78,14 @@ std::string hose(const Section& s, const Frame& f) {
   const Point from{across::housing_right, f.y(s.island + housing_height) + 9.0};
   const Point to{across::nozzle, f.y(s.outlet)};
   const double sag = std::max(from.y, to.y) + 0.6 * std::max(f.ground() - std::max(from.y, to.y), 8.0);
-  std::string out = svg::path("M" + at(from) + "C" + at({from.x + 70.0, from.y}) + " " + at({to.x - 110.0, sag + 8.0}) +
-                                  " " + at({to.x - 26.0, to.y + 6.0}),
-                              "hose");
-  out += svg::path(
+  const std::string line = svg::path("M" + at(from) + "C" + at({from.x + 70.0, from.y}) + " " +
+                                         at({to.x - 110.0, sag + 8.0}) + " " + at({to.x - 26.0, to.y + 6.0}),
+                                     "hose");
+  const std::string nozzle = svg::path(
       "M" + at({to.x - 28.0, to.y + 7.0}) + "L" + at({to.x - 14.0, to.y + 1.0}) + "L" + at({to.x + 8.0, to.y}),
       "nozzle");
-  return out + svg::label({to.x - 24.0, from.y - 2.0}, s.hose, "name end on-sheet");
+  return svg::group(shows(s.stops, 8), line) + svg::group(shows(s.stops, 9), nozzle) +
+         svg::group(shows(s.stops, 8), svg::label({to.x - 24.0, from.y - 2.0}, s.hose, "name end on-sheet"));
 }
 
 std::string riser(const Section& s, const Frame& f) {
@@ -128,12 +129,17 @@ std::string line_run(const Section& s, const Frame& f) {
     entered = entered && s.line[i].entered;
   }
   const bool solid = entered || !s.heights_known;
-  return passed_places(s, f) + svg::polyline(corners, "pipe-edge") +
-         svg::polyline(corners, (solid ? "pipe " : "pipe taken ") + s.tone);
+  return passed_places(s, f) +
+         svg::group(shows(s.stops, 4), svg::polyline(corners, "pipe-edge") +
+                                           svg::polyline(corners, (solid ? "pipe " : "pipe taken ") + s.tone));
 }
 
 std::string dispenser_side(const Section& s, const Frame& f) {
-  return sump(s, f) + vehicle(f) + housing(s, f) + riser(s, f) + hose(s, f) + shear_valve(s, f);
+  const auto stop = [&](std::size_t number, const std::string& piece) {
+    return svg::group(shows(s.stops, number), piece);
+  };
+  return stop(5, sump(s, f)) + vehicle(f) + stop(7, housing(s, f)) + stop(6, riser(s, f)) + hose(s, f) +
+         stop(6, shear_valve(s, f));
 }
 
 }  // namespace forecourse::report::drawing

@@ -85,15 +85,18 @@ std::string vessel(const Section& s, const Frame& f) {
   return out + svg::label({across::tank_left, name_y}, s.tank.name, "name on-soil");
 }
 
+std::string tank_sump(const Section& s, const Frame& f) {
+  if (!s.tank_sump) return {};
+  const double floor = f.y(std::min(s.pump_head - 0.35, -0.2));
+  return svg::group({6, s.tank_sump_part},
+                    svg::rectangle({across::pump - 20.0, f.ground()}, 40.0, floor - f.ground(), "sump"));
+}
+
 std::string pump(const Section& s, const Frame& f) {
   const double x = across::pump;
   const double low = std::max(s.tank.bottom, s.tank.pump_bottom);
   const double end = s.pump_inlet.value_or(low + std::min(0.15, 0.1 * s.tank.height));
   std::string out;
-  if (s.tank_sump) {
-    const double floor = f.y(std::min(s.pump_head - 0.35, -0.2));
-    out += svg::rectangle({x - 20.0, f.ground()}, 40.0, floor - f.ground(), "sump");
-  }
   // The pump's column stands out from dark liquids by the sheet's color in it and around its motor.
   out += svg::rectangle({x - 3.0, f.y(s.pump_head)}, 6.0, f.y(end) - f.y(s.pump_head), "column");
   out += svg::path("M" + at({x - 3.0, f.y(s.pump_head)}) + "V" + svg::coordinate(f.y(end)) + "M" +
@@ -121,7 +124,9 @@ std::string vent(const Section& s, const Frame& f) {
 }  // namespace
 
 std::string tank_side(const Section& s, const Frame& f) {
-  return tanker(f, s.stops[0].listed) + vessel(s, f) + fill(s, f) + vent(s, f) + pump(s, f);
+  return svg::group(shows(s.stops, 0), tanker(f, s.stops[0].listed)) + svg::group(shows(s.stops, 2), vessel(s, f)) +
+         svg::group(shows(s.stops, 1), fill(s, f)) + svg::group(shows(s.stops, 10), vent(s, f)) + tank_sump(s, f) +
+         svg::group(shows(s.stops, 3), pump(s, f));
 }
 
 }  // namespace forecourse::report::drawing

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "forecourse/report/drawing/course_paths.h"
 #include "forecourse/report/drawing/section_stops.h"
 #include "forecourse/report/drawing/tone.h"
 #include "forecourse/site/liquid_level.h"
@@ -157,6 +158,9 @@ Section section_of(const site::Site& site, const studies::SystemFlow& system, co
     s.axis = "heights not entered: depths to no scale";
   }
   s.stops = stop_cells(listed, course, hose, display, heights_known);
+  const std::array<std::string, 11> paths = course_paths(site, listed, course);
+  for (std::size_t i = 0; i < paths.size(); ++i) s.stops[i].part = paths[i];
+  if (s.tank_sump) s.tank_sump_part = paths[2] + ".sump";
   if (!course.tank.empty()) s.tank.name += " " + system.product;
   s.description = described(s, hose);
   return s;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "forecourse/report/drawing/course_paths.h"
 #include "forecourse/report/drawing/section_view.h"
 #include "forecourse/report/drawing/tone.h"
 #include "forecourse/report/html/parts.h"
@@ -33,6 +34,7 @@ svg::GradeChart grade_stops(const HoseFlow& hose, const site::Site& site, const 
   chart.tone = drawing::tone_of(site, product);
   chart.ground = heights_known;
   const studies::CourseStops stops = studies::course_stops(hose);
+  const auto paths = drawing::course_paths(site, drawing::listed_on(site, stops, hose), stops);
   for (std::size_t i = 0; i < hose.grade_line.size(); ++i) {
     const GradePoint& p = hose.grade_line[i];
     const bool is_place = p.part.empty();
@@ -41,7 +43,8 @@ svg::GradeChart grade_stops(const HoseFlow& hose, const site::Site& site, const 
     chart.stops.push_back({short_name(p), is_place ? with_unit(Measure::length, display, p.distance) : "",
                            shown_value(Measure::head, display, p.elevation),
                            shown_value(Measure::head, display, p.grade),
-                           number(Measure::pressure, display, p.pressure_gauge), p.distance, !is_place});
+                           number(Measure::pressure, display, p.pressure_gauge), p.distance, !is_place,
+                           drawing::shown_at(p, stops, paths)});
   }
   chart.length_text = with_unit(Measure::length, display, stops.line_length) + ", to length";
   return chart;

@@ -80,6 +80,7 @@ stroke-width:4px;stroke-linejoin:round}
 .chart .line-b{stroke:var(--b);stroke-dasharray:7 4} .chart .mark-a{fill:var(--a);stroke:none} .chart .mark-b{fill:var(--b);stroke:none}
 .chart .line-c{fill:none;stroke:var(--ink);stroke-width:1.75;stroke-dasharray:1 4;stroke-linecap:round}
 .chart .mark-c{fill:var(--sheet);stroke:var(--ink);stroke-width:1.75} .chart .name-c{fill:var(--ink);font-weight:700}
+.chart .touch{fill:none;stroke:none;pointer-events:all} .chart .collected{fill:var(--warn-edge);fill-opacity:.3} .chart .collected-edge{stroke:var(--ink);stroke-width:1}
 .chart .forbidden{fill:var(--warn-wash)} .chart .forbidden-hatch{stroke:var(--warn-edge);stroke-opacity:.3;stroke-width:1;fill:none}
 .chart .name-a,.chart .name-b{fill:var(--a);font-weight:700} .chart .name-b{fill:var(--b)}
 )css";

@@ -37,10 +37,11 @@ std::string css_string(std::string_view text) {
 /// The running title of each printed page but the first, and what it was made with at its foot.
 std::string running_title(const Page& page) {
   std::string foot;
+  const auto add = [&](const std::string& text) { foot += (foot.empty() ? "" : "  \u00B7  ") + text; };
   for (const auto& [name, text] : page.cells) {
-    if (name == "Station" || name == "Study" || name == "Units" || text.empty()) continue;
-    foot += (foot.empty() ? "" : "  \u00B7  ") + text;
+    if (name != "Station" && name != "Study" && name != "Units" && !text.empty()) add(text);
   }
+  for (const std::string& text : page.foot) add(text);
   constexpr const char* font = "font:8pt \"B612\",\"Liberation Sans\",Arial,sans-serif;color:#222";
   return fmt::format(
       "@page{{@top-left{{content:{0};{2}}}@bottom-left{{content:{1};{2}}}}}"
@@ -56,9 +57,10 @@ std::string cell_text(const std::string& text) {
   return out;
 }
 
-std::string cells(const Page& page) {
+std::string cells(const std::vector<std::pair<std::string, std::string>>& all) {
+  if (all.empty()) return {};
   std::string out = "<dl class=\"cells\">\n";
-  for (const auto& [name, text] : page.cells) {
+  for (const auto& [name, text] : all) {
     out += fmt::format("<div><dt>{}</dt><dd>{}</dd></div>\n", escape(name), cell_text(text));
   }
   return out + "</dl>\n";
@@ -79,7 +81,8 @@ std::string page(const Page& page) {
   out += "</style>\n</head>\n<body>\n<header>\n<h1>" + escape(page.station) + "</h1>\n<p>" + escape(page.study) +
          "</p>\n</header>\n";
   out += ground_line;
-  out += "<main>\n" + cells(page) + "<p class=\"caution\" role=\"note\">" + escape(page.caution) + "</p>\n";
+  out += "<main>\n" + cells(page.title) + cells(page.cells) + "<p class=\"caution\" role=\"note\">" +
+         escape(page.caution) + "</p>\n";
   return out + page.body + "</main>\n</body>\n</html>\n";
 }
 

@@ -13,6 +13,8 @@ struct Page {
   std::vector<std::pair<std::string, std::string>> cells;  ///< title cells, label and text; an empty text: "not given"
   std::string caution;                                     ///< one line above every number
   std::string body;                                        ///< HTML, made with parts.h
+  std::vector<std::pair<std::string, std::string>> title = {};  ///< cells that people fill in, above the others
+  std::vector<std::string> foot = {};                           ///< for the foot of each printed page, behind its cells
 };
 
 /// The whole page. Light and dark follow the reader's setting; on paper it is black on white, A4 or Letter.

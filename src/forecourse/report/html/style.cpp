@@ -41,7 +41,7 @@ ul{padding-left:1.2em} li+li{margin-top:var(--s1)} li::marker{color:var(--ink3)}
 .ground{display:block;width:100%;height:10px}
 .ground path{stroke:var(--ink);stroke-width:1;fill:none}
 .ground .top{fill:var(--ink)}
-.cells{display:grid;grid-template-columns:repeat(auto-fit,minmax(132px,1fr));border:1px solid var(--rule2);
+.cells{display:grid;grid-template-columns:repeat(auto-fit,minmax(118px,1fr));border:1px solid var(--rule2);
 border-width:1px 0 0 1px;margin:var(--s4) 0}
 .cells div{padding:var(--s2) var(--s3);border:1px solid var(--rule2);border-width:0 1px 1px 0;min-width:0}
 .cells dt{font-size:12px;color:var(--ink3)} .cells dd{overflow-wrap:anywhere}

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "forecourse/report/html/parts.h"
+#include "forecourse/report/incident/incident_scene.h"
 #include "forecourse/report/svg/bars.h"
 #include "forecourse/report/svg/spill_scene.h"
 #include "forecourse/report/svg/time_chart.h"
@@ -19,7 +20,7 @@ using studies::IncidentRun;
 class Drawer {
  public:
   Drawer(const studies::IncidentResult& result, const site::Site& site, std::size_t number)
-      : r_(result), display_(site.display) {
+      : r_(result), site_(site), display_(site.display) {
     id_ = "incident-" + std::to_string(number);
   }
 
@@ -66,31 +67,20 @@ class Drawer {
   }
 
   [[nodiscard]] std::string scene() const {
-    const bool drawn =
-        r_.options.kind != studies::IncidentKind::overfill && r_.options.kind != studies::IncidentKind::line_break;
     const IncidentRun& run = shown_run();
-    if (!drawn || !(run.escaped > 0.0)) return {};
-    svg::SpillScene scene;
-    scene.id = id_ + "-scene";
-    scene.title = "The scene, " + run.name;
-    scene.description =
-        "A cut through island, slab and sump at chosen moments: how full the sump is, how wide the pool, how high the "
-        "jet. The event list holds the numbers.";
+    if (!has_scene(r_) || !(run.escaped > 0.0)) return {};
+    svg::SpillScene scene = empty_scene(r_, site_, id_ + "-scene");
+    scene.title += ", " + run.name;
     double most = 1e-9;
     for (const studies::TimelineRow& row : run.timeline) most = std::max(most, held(run, row, Holder::slab));
     const double widest = std::sqrt(most);
     const std::vector<std::size_t> told = moments(run);
     scene.moments.reserve(told.size());
     for (const std::size_t i : told) scene.moments.push_back(moment(run, run.timeline[i], widest));
-    std::string note = "Not to scale: the pool's width against its widest, the sump's fill by volume.";
-    if (!r_.open_ends.empty() && r_.open_ends.front().height_above_liquid > 0.0) {
-      scene.level = true;
-      note += " Dotted at the foot: the liquid in the tank, " +
-              with_unit(Measure::length, display_, r_.open_ends.front().height_above_liquid) + " below the opening.";
-    }
-    if (std::any_of(scene.moments.begin(), scene.moments.end(), [](const auto& m) { return m.jet_high > 0.0; })) {
-      note += " Over the opening: the range of the jet's height.";
-    }
+    const bool jets =
+        std::any_of(scene.moments.begin(), scene.moments.end(), [](const auto& m) { return m.jet_high > 0.0; });
+    std::string note;
+    for (const std::string& remark : scene_remarks(r_, site_, jets)) note += (note.empty() ? "" : " ") + remark;
     return html::chart_figure(scene, note);
   }
 
@@ -106,16 +96,11 @@ class Drawer {
       out.sump_text = volume(sump) + " in the sump";
     }
     if (row.flow > 0.0) out.flow_text = with_unit(Measure::flow, display_, row.flow) + " escaping";
-    const bool full = !r_.jets.empty() && r_.jets.front().height_high > 0.0 && row.flow >= 0.9 * run.steady_flow;
-    if (full && row.flow > 0.0) tell_jet(r_.jets.front(), out);
-    const bool stays = r_.options.kind == studies::IncidentKind::crack ||
-                       r_.options.kind == studies::IncidentKind::sump_fire ||
-                       r_.options.kind == studies::IncidentKind::nozzle_left_open;
-    out.standing = stays;
+    if (const auto jet = jet_at(r_, run, row.flow)) tell_jet(*jet, out);
+    out.standing = stays_up(r_);
     return out;
   }
 
-  /// The jet of the full opening, once the flow is near its steady one.
   void tell_jet(const studies::JetRow& jet, svg::SpillMoment& moment) const {
     moment.jet_low = jet.height_low / jet.height_high;
     moment.jet_high = 1.0;
@@ -218,6 +203,7 @@ class Drawer {
   }
 
   const studies::IncidentResult& r_;
+  const site::Site& site_;
   site::Display display_;
   std::string id_;
 };

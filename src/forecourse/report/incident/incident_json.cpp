@@ -1,6 +1,7 @@
 #include "forecourse/report/incident/incident_json.h"
 
 #include "forecourse/report/incident/incident_report.h"
+#include "forecourse/report/incident/incident_scene.h"
 
 namespace forecourse::report {
 namespace {
@@ -44,7 +45,11 @@ Json ledger_json(const LedgerLine& line) {
           {"amount_m3", line.amount}};
 }
 
-Json chart_json(const IncidentRun& run) {
+Json numbers(const std::vector<std::optional<double>>& values) {
+  return list(values, [](const std::optional<double>& value) { return number_or_null(value); });
+}
+
+Json chart_json(const IncidentRun& run, const IncidentResult& result) {
   const IncidentChart& c = run.chart;
   Json out = {{"time_s", c.time},
               {"escaping_m3_per_s", c.escaping},
@@ -53,6 +58,11 @@ Json chart_json(const IncidentRun& run) {
               {"pressure_gauge_pa", c.pressure},
               {"link_temperature_k", c.link_temperature}};
   for (std::size_t h = 0; h < c.held.size(); ++h) out[std::string(word(run.holders[h])) + "_m3"] = c.held[h];
+  const SceneCourses scene = scene_courses(result, run);
+  out["sump_share"] = numbers(scene.sump_share);
+  out["pool_radius_m"] = numbers(scene.pool_radius);
+  out["jet_low_m"] = numbers(scene.jet_low);
+  out["jet_high_m"] = numbers(scene.jet_high);
   return out;
 }
 
@@ -68,7 +78,7 @@ const char* status_word(RunStatus status) {
   return "failed";
 }
 
-Json run_json(const IncidentRun& run) {
+Json run_json(const IncidentRun& run, const IncidentResult& result) {
   Json amounts = Json::array();
   for (const HolderAmount& a : run.amounts)
     amounts.push_back({{"holder", word(a.holder)}, {"start_m3", a.start}, {"end_m3", a.end}});
@@ -89,7 +99,7 @@ Json run_json(const IncidentRun& run) {
           {"amounts", amounts},
           {"ledger", list(run.ledger, ledger_json)},
           {"events", list(run.timeline, [&](const TimelineRow& row) { return row_json(row, run); })},
-          {"chart", chart_json(run)},
+          {"chart", chart_json(run, result)},
           {"balance", run.balance},
           {"hash", hash_text(run.hash)}};
 }
@@ -100,6 +110,10 @@ Json open_end_json(const OpenEnd& e) {
           {"height_above_liquid_m", e.height_above_liquid},
           {"shutoff_at_opening_gauge_pa", e.shutoff_at_opening},
           {"steady_flow_m3_per_s", e.steady_flow},
+          {"pump_runs", e.pump_runs},
+          {"gravity_flow_m3_per_s", number_or_null(e.gravity_flow)},
+          {"stock_m3", number_or_null(e.stock)},
+          {"above_opening_m3", number_or_null(e.above_opening)},
           {"pump_flow_m3_per_s", e.pump_flow},
           {"steady_flow_figure_m3", number_or_null(e.steady_figure)},
           {"in_45_s_m3", number_or_null(e.in_45_seconds)},
@@ -182,6 +196,8 @@ Json incident_document(const IncidentResult& r, const IncidentFacts& facts) {
   out.result = {
       {"at", r.at},
       {"dispenser", r.dispenser.empty() ? Json() : Json(r.dispenser)},
+      {"sump_brim_m3", number_or_null(r.sump_brim)},
+      {"dispenser_stays_up", stays_up(r)},
       {"problem", r.problem.empty() ? Json() : Json(r.problem)},
       {"first_line", r.first_line},
       {"escaped_m3", spread_json(r.escaped)},
@@ -189,7 +205,7 @@ Json incident_document(const IncidentResult& r, const IncidentFacts& facts) {
       {"barriers", list(r.barriers, barrier_json)},
       {"cause_effect", cause_effect_json(r.cause_effect)},
       {"open_ends", list(r.open_ends, open_end_json)},
-      {"runs", list(r.runs, run_json)},
+      {"runs", list(r.runs, [&](const IncidentRun& run) { return run_json(run, r); })},
       {"jets", list(r.jets, jet_json)},
       {"pack_and_column", r.pack_and_column ? pack_json(*r.pack_and_column) : Json()},
       {"pool", r.pool ? pool_json(*r.pool) : Json()},

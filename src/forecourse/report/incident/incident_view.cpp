@@ -53,6 +53,71 @@ std::string incident_title(const IncidentResult& result) {
   return kind + (result.at.empty() ? "" : " at " + result.at);
 }
 
+namespace {
+
+/// Whether the first run leaves no barrier out.
+bool all_act(const IncidentResult& result) {
+  return result.options.without.empty() && result.options.dead.empty() && result.runs.front().missing.empty();
+}
+
+/// What burned or evaporated counts as outside the containment: it did not run there.
+void add_air(const studies::IncidentRun& run, site::Display display, Glyphs glyphs, std::vector<std::string>& out) {
+  for (const studies::HolderAmount& held : run.amounts) {
+    if (held.holder != studies::Holder::air || !(held.end > 0.0)) continue;
+    out.push_back("Into the air, burned or evaporated, goes " + with_unit(Measure::volume, display, held.end, glyphs) +
+                  " of that (" + run.name + ").");
+  }
+}
+
+/// Cases that lie above the range, and why.
+void add_beyond(const IncidentResult& result, site::Display display, Glyphs glyphs, std::vector<std::string>& out) {
+  double most = 0.0;
+  for (const studies::BarrierRow& row : result.barrier_table) most = std::max(most, row.escaped);
+  constexpr double rounding = 1e-3;
+  if (!(most > result.escaped.high * (1.0 + rounding))) return;
+  out.push_back("The table of cases goes up to " + with_unit(Measure::volume, display, most, glyphs) +
+                ", beyond the range: there a barrier that is counted on fails too.");
+}
+
+bool happens(const studies::IncidentRun& run, studies::Happening what) {
+  return std::any_of(run.timeline.begin(), run.timeline.end(),
+                     [&](const studies::TimelineRow& row) { return row.what == what; });
+}
+
+/// What stands above an opening that nothing shuts may run out by itself.
+std::string left_above(const IncidentResult& result, site::Display display, Glyphs glyphs) {
+  if (happens(result.runs.front(), studies::Happening::valve_shut)) return {};
+  double sum = 0.0;
+  for (const studies::OpenEnd& end : result.open_ends) {
+    if (!end.above_opening) {
+      return " Heights of pipes are not all entered: what stands above the opening, and may still run out, is not "
+             "determined.";
+    }
+    sum += *end.above_opening;
+  }
+  if (!(sum > 0.0)) return {};
+  return " What stands above the opening may still run out where air comes in: at most " +
+         with_unit(Measure::volume, display, sum, glyphs) + " in the pipes, not counted.";
+}
+
+/// When nothing more is fed, in the first run, and why.
+void add_end(const IncidentResult& result, site::Display display, Glyphs glyphs, std::vector<std::string>& out) {
+  const studies::IncidentRun& run = result.runs.front();
+  const std::string where =
+      all_act(result) ? "Where every barrier that is there acts, " : "As asked (" + run.name + "), ";
+  if (!run.isolated_at) {
+    out.push_back(where + "fuel still comes out of the line when counting ends.");
+    return;
+  }
+  const char* why = happens(run, studies::Happening::tank_empty)   ? ": the tank is empty"
+                    : happens(run, studies::Happening::level_down) ? ": the tank is down to the opening"
+                                                                   : "";
+  out.push_back(where + "nothing more is fed to the opening after " + time_span(*run.isolated_at, glyphs) + why + "." +
+                left_above(result, display, glyphs));
+}
+
+}  // namespace
+
 std::vector<std::string> incident_answer(const IncidentResult& result, site::Display display, Glyphs glyphs) {
   if (!result.problem.empty()) return {"Not determined: " + result.problem + "."};
   std::vector<std::string> out;
@@ -62,26 +127,23 @@ std::vector<std::string> incident_answer(const IncidentResult& result, site::Dis
   out.push_back(shown(result.escaped, Measure::volume, display, glyphs) + " escapes, " +
                 shown(result.to_environment, Measure::volume, display, glyphs) +
                 " of it outside the containment, counted for " + time_span(run.counted, glyphs) + ".");
+  add_air(run, display, glyphs, out);
   if (!result.escaped.is_certain()) {
     const bool unsure = std::any_of(result.barriers.begin(), result.barriers.end(), [](const studies::BarrierState& b) {
       return b.assurance == studies::Assurance::not_assured;
     });
     if (unsure) {
-      out.emplace_back(
-          "The low end: every barrier that is there acts. The high end: those that are not assured do not.");
+      out.push_back("The low end: every barrier that is " + std::string(all_act(result) ? "there" : "left") +
+                    " acts. The high end: those that are not assured do not.");
     }
     if (result.drawn_for_range > 0) {
-      out.push_back("The range takes in the spread of the inputs, from nearly the least to nearly the most of " +
-                    std::to_string(result.drawn_for_range) + " runs with drawn inputs.");
+      out.push_back("The range takes in the spread of the inputs, from the 5 % to the 95 % of " +
+                    std::to_string(result.drawn_for_range) +
+                    " runs with drawn inputs: 1 in 20 lies beyond it at each end.");
     }
   }
-  const bool drops = result.options.kind == studies::IncidentKind::overfill;
-  if (run.isolated_at && !drops) {
-    out.push_back("Where every barrier that is there acts, nothing more comes out of the line after " +
-                  time_span(*run.isolated_at, glyphs) + ".");
-  } else if (!drops) {
-    out.emplace_back("Where every barrier that is there acts, fuel still comes out of the line when counting ends.");
-  }
+  add_beyond(result, display, glyphs, out);
+  if (result.options.kind != studies::IncidentKind::overfill) add_end(result, display, glyphs, out);
   if (run.reportable) {
     out.emplace_back(
         "More than 25 gal leave the containment: to be reported within 24 hours (40 CFR 280.53), and sooner "

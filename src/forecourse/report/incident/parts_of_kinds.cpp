@@ -17,17 +17,29 @@ IncidentPart PartWriter::open_ends() const {
   IncidentPart part{"The open end", {}, {}, {}, false};
   for (const studies::OpenEnd& end : r_.open_ends) {
     if (!(end.steady_flow > 0.0)) continue;
-    std::string line = end.product + ": " + shown(end.steady_flow, "m3/s", display_, glyphs_) + " once steady, " +
-                       full(Measure::length, end.height_above_liquid) + " above the liquid in the tank";
+    const char* steady = end.pump_runs ? " once steady, " : " once steady if the pump ran, ";
+    const bool below = end.height_above_liquid < 0.0;
+    std::string line = end.product + ": " + shown(end.steady_flow, "m3/s", display_, glyphs_) + steady +
+                       full(Measure::length, std::abs(end.height_above_liquid)) + (below ? " below" : " above") +
+                       " the liquid in the tank";
     if (end.in_45_seconds) line += "; " + full(Measure::volume, *end.in_45_seconds) + " in 45 s";
     part.items.push_back(line + ".");
     if (end.steady_figure) {
       part.items.push_back(end.product + ", the steady-flow figure (steady flow times the valve's equivalent time): " +
                            full(Measure::volume, *end.steady_figure) + ".");
     }
+    if (end.gravity_flow) {
+      part.items.push_back(end.product + ": " + shown(*end.gravity_flow, "m3/s", display_, glyphs_) +
+                           " by gravity with the pump off, as long as the tank stands as high as now.");
+    }
+    if (end.stock) {
+      part.items.push_back(end.product + ": " + full(Measure::volume, *end.stock) +
+                           " in the tank above the pump's inlet; no more can escape.");
+    }
     part.items.push_back(end.product + ": " + full(Measure::pressure, end.shutoff_at_opening) +
                          " gauge at the opening with nothing flowing; its pumps give " +
-                         shown(end.pump_flow, "m3/s", display_, glyphs_) + " once the flow is steady.");
+                         shown(end.pump_flow, "m3/s", display_, glyphs_) +
+                         (end.pump_runs ? " once the flow is steady." : " once the flow is steady, if they ran."));
     if (!end.line_compliance) {
       part.items.push_back(end.product + ": the line is counted as rigid, since its spring is not determined (" +
                            end.compliance_reason + ").");
@@ -135,6 +147,10 @@ IncidentPart PartWriter::fire() const {
     part.sentences.push_back("In gas of " + full(Measure::temperature, f.gas_temperature.value_or(NAN)) + " at " +
                              full(Measure::velocity, f.gas_speed.value_or(NAN)) + " the fusible link parts " +
                              time(*f.link_parts_at) + " after ignition.");
+  } else if (f.link_never_parts) {
+    part.sentences.push_back("The fusible link never parts in gas of " +
+                             full(Measure::temperature, f.gas_temperature.value_or(NAN)) + " at " +
+                             full(Measure::velocity, f.gas_speed.value_or(NAN)) + ": it is not hot enough.");
   } else if (!f.link_reason.empty()) {
     part.sentences.push_back("When the fusible link parts is not determined: " + f.link_reason + ".");
   }

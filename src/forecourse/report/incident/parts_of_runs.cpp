@@ -58,6 +58,15 @@ IncidentPart PartWriter::barrier_table() const {
   }
   part.tables.emplace_back("What escapes with every barrier, and without each; outside: beyond the containment",
                            std::move(table));
+  const auto without_check = std::find_if(r_.runs.begin(), r_.runs.end(), [&](const studies::IncidentRun& run) {
+    return run.missing.size() == r_.runs.front().missing.size() + 1 &&
+           run.missing.back() == studies::Barrier::check_valve && run.escaped < r_.runs.front().escaped;
+  });
+  if (without_check != r_.runs.end()) {
+    part.sentences.emplace_back(
+        "Without the check valve less escapes: with the pump off, what the line holds runs back into the tank instead "
+        "of out of the opening.");
+  }
   return part;
 }
 
@@ -128,7 +137,8 @@ IncidentPart PartWriter::pool() const {
                            ", as if round a radius of " + full(Measure::length, pool.radius) + ".");
   part.sentences.emplace_back(
       "The area goes with the thickness of the film, which is the user's figure or illustrative.");
-  if (pool.slope) part.sentences.emplace_back("It runs down the slope of the forecourt and is longer than it is wide.");
+  if (pool.slope.value_or(0.0) > 0.0)
+    part.sentences.emplace_back("It runs down the slope of the forecourt and is longer than it is wide.");
   return part;
 }
 

@@ -180,8 +180,8 @@ std::string stop_labels(const GradeChart& chart, const Scale& scale) {
   const std::size_t rows = name_rows(chart, scale);
   std::string out;
   for (std::size_t i = 0; i < chart.stops.size(); ++i) {
-    out +=
-        dot({scale.x(i), scale.y(chart.stops[i].grade)}) + reading(chart, scale, i) + name_label(chart, scale, i, rows);
+    out += group(chart.stops[i].shows, dot({scale.x(i), scale.y(chart.stops[i].grade)}) + reading(chart, scale, i) +
+                                           name_label(chart, scale, i, rows));
   }
   return out;
 }

@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "forecourse/report/svg/shapes.h"
 #include "forecourse/report/svg/text.h"
 
 namespace forecourse::report::svg {
@@ -16,6 +17,7 @@ struct GradeStop {
   std::string pressure;  ///< as printed at the grade line: "21.7"
   double along = 0.0;    ///< distance from the first stop, in one unit for all stops
   bool part = false;     ///< a part between two places: left out of a narrow chart
+  Shows shows = {};
 };
 
 struct GradeChart {

@@ -37,6 +37,26 @@ std::string polyline(const std::vector<Point>& corners, std::string_view css_cla
   return fmt::format("<polyline class=\"{}\" points=\"{}\"/>\n", css_class, points(corners));
 }
 
+std::string data(std::string_view name, double value) {
+  const std::string text = std::isfinite(value) ? fmt::format("{:.3f}", value) : "0.000";
+  const std::string cut = text.substr(0, text.find_last_not_of('0') + 1);
+  return data(name, std::string_view(cut.ends_with('.') ? cut.substr(0, cut.size() - 1) : cut));
+}
+
+std::string data(std::string_view name, std::string_view value) {
+  return fmt::format(" data-{}=\"{}\"", name, escape(value));
+}
+
+std::string group(const Shows& shows, std::string_view piece, std::string_view css_class, std::string_view more) {
+  if (piece.empty()) return {};
+  std::string attributes;
+  if (!css_class.empty()) attributes += fmt::format(" class=\"{}\"", css_class);
+  if (shows.stop > 0) attributes += data("stop", std::to_string(shows.stop));
+  if (!shows.part.empty()) attributes += data("part", shows.part);
+  attributes += more;
+  return attributes.empty() ? std::string(piece) : fmt::format("<g{}>\n{}</g>\n", attributes, piece);
+}
+
 std::string at(Point point) { return coordinate(point.x) + " " + coordinate(point.y); }
 
 std::string hatch(Point corner, double width, double height, double spacing, Strokes strokes,

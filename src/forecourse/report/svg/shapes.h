@@ -14,6 +14,22 @@ namespace forecourse::report::svg {
 [[nodiscard]] std::string polygon(const std::vector<Point>& corners, std::string_view css_class);
 [[nodiscard]] std::string polyline(const std::vector<Point>& corners, std::string_view css_class);
 
+/// What of the station a piece of a drawing shows, so that a page can tell which one was touched.
+struct Shows {
+  int stop = 0;      ///< of the course, counted from 1; 0: none
+  std::string part;  ///< path in the site file: "tank.T1"; empty: none
+};
+
+/// ` data-NAME="VALUE"`: a number to a thousandth, whatever the locale.
+[[nodiscard]] std::string data(std::string_view name, double value);
+[[nodiscard]] std::string data(std::string_view name, std::string_view value);
+
+/// A piece of a drawing as a `<g>` with `data-stop` and `data-part`; the piece itself if it shows nothing of these.
+///
+/// \param more further attributes, each with a blank before it
+[[nodiscard]] std::string group(const Shows& shows, std::string_view piece, std::string_view css_class = "",
+                                std::string_view more = "");
+
 /// "x y" of a place, for the commands of a path.
 [[nodiscard]] std::string at(Point point);
 

@@ -108,13 +108,13 @@ std::string points(const std::vector<Point>& points) {
   return out;
 }
 
-std::string open(std::string_view id, double width, double height, std::string_view title,
-                 std::string_view description) {
+std::string open(std::string_view id, double width, double height, std::string_view title, std::string_view description,
+                 std::string_view more) {
   const std::string safe = escape(id);
   return fmt::format(
       "<svg class=\"chart\" role=\"img\" aria-labelledby=\"{0}-title {0}-desc\" viewBox=\"0 0 {1} {2}\" width=\"{1}\" "
-      "height=\"{2}\">\n<title id=\"{0}-title\">{3}</title>\n<desc id=\"{0}-desc\">{4}</desc>\n",
-      safe, coordinate(width), coordinate(height), escape(title), escape(description));
+      "height=\"{2}\"{5}>\n<title id=\"{0}-title\">{3}</title>\n<desc id=\"{0}-desc\">{4}</desc>\n",
+      safe, coordinate(width), coordinate(height), escape(title), escape(description), more);
 }
 
 }  // namespace forecourse::report::svg

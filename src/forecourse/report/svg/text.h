@@ -40,8 +40,11 @@ struct Point {
 inline constexpr double wide = 920.0;
 inline constexpr double narrow = 328.0;  ///< of a phone
 
-/// Opens a drawing that tells its title and description to those who do not see it. `id` is unique in the page.
+/// Opens a drawing that tells its title and description to those who do not see it. `id` is unique in the page; every
+/// id in the drawing begins with it.
+///
+/// \param more further attributes, each with a blank before it
 [[nodiscard]] std::string open(std::string_view id, double width, double height, std::string_view title,
-                               std::string_view description);
+                               std::string_view description, std::string_view more = "");
 
 }  // namespace forecourse::report::svg

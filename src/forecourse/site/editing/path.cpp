@@ -102,7 +102,11 @@ class PathWalk {
       if (!item_name(item).empty()) known.push_back(item_name(item));
     }
     const std::string_view meant = rest_.substr(0, rest_.rfind('.'));
-    return fault(fmt::format("there is no {} '{}'", entry.key, meant), offer(meant, known, "there are"));
+    const std::string hint =
+        known.empty() && !entry.node.items.empty()
+            ? fmt::format("no [[{0}]] of the file has an id: give it one, id = \"a\", and write {0}.a", entry.key)
+            : offer(meant, known, "there are");
+    return fault(fmt::format("there is no {} '{}'", entry.key, meant), hint);
   }
 
   std::string_view path_;

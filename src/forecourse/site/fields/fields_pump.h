@@ -26,6 +26,9 @@ void fields(Visitor& v, LeakDetector& detector) {
   v.choice("kind", detector.kind, leak_detector_words, "Kind of detector.");
   v.quantity("detects", detector.detects, "Leak rate that it must find.", positive);
   v.quantity("at", detector.at, "Line pressure at which `detects` holds.", positive);
+  v.quantity("acts_within", detector.acts_within,
+             "Time within which it acts on a leak of `detects` or more; without it an hour, for 3 gal/h or more.",
+             positive);
   v.quantity("opening_time", detector.opening_time, "Time until it lets the full flow through.", not_negative);
   v.quantity("restricted", detector.restricted, "Flow that it lets through until it has opened.", not_negative);
   v.loss("loss", detector.loss, "Its loss when open.");
@@ -42,6 +45,8 @@ void fields(Visitor& v, Pump& pump) {
   v.quantity("speed", pump.speed, "Share of the speed at which the curve was taken.", pump_speed);
   v.fact("check_valve", pump.check_valve, "A check valve at its discharge.");
   v.loss("check_valve_loss", pump.check_valve_loss, "Loss of that check valve.");
+  v.loss("standing_loss", pump.standing_loss,
+         "Its loss while it stands and fuel runs through it by gravity, out of a tank that stands higher.");
   v.quantity("pressure_relief", pump.pressure_relief, "Line pressure at which it relieves into the tank.", positive);
   v.pipe("leg", pump.leg, "Its own run from the discharge to the place with its name.");
   v.table("leak_detector", pump.leak_detector, "The line leak detector.");

@@ -67,6 +67,8 @@ class Check {
     times();
     link();
     leak();
+    opening();
+    barriers();
     return std::move(found_);
   }
 
@@ -147,6 +149,26 @@ class Check {
     error(options_.kind == IncidentKind::crack ? "how much the crack leaks is not said"
                                                : "what feeds the fire is not said",
           {}, "add a reading to [[incident]]: [[incident.reading]] rate = \"3 gph\", at = \"10 psi\"; or --open-area");
+  }
+
+  void opening() {
+    if (!request_.open_area || request_.open_area->low.si() > 0.0) return;
+    error("an open area of nothing or less lets nothing out", request_.open_area->where,
+          "give --open-area an area above zero");
+  }
+
+  /// A barrier that this kind of incident never meets would be left out without a trace.
+  void barriers() {
+    const auto check = [&](Barrier barrier) {
+      const std::vector<Barrier> met = barriers_of(options_.kind);
+      if (std::find(met.begin(), met.end(), barrier) != met.end()) return;
+      std::string all;
+      for (const Barrier one : met) all += (all.empty() ? "" : ", ") + std::string(word(one));
+      error("the incident '" + std::string(word(options_.kind)) + "' does not meet a " + word(barrier), {},
+            "those that it meets: " + all);
+    };
+    for (const Barrier barrier : options_.without) check(barrier);
+    for (const DeadBarrier& dead : options_.dead) check(dead.barrier);
   }
 
   const site::Site& site_;

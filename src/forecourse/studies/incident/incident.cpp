@@ -32,6 +32,7 @@ release::Names names_of(const Scene& scene) {
   for (const EndGround& end : scene.ground.ends) {
     names.places.push_back(end.place);
     names.products.push_back(end.product);
+    names.tanks.push_back(end.tank);
   }
   names.sump = scene.ground.dispenser.empty() ? scene.ground.at : scene.ground.dispenser;
   names.sensor = names.sump;
@@ -87,19 +88,19 @@ class Work {
       return;
     }
     tell_figures(scene);
-    tell_ranges();
     if (options_.runs > 0 && options_.kind != IncidentKind::drive_off) {
       result_.spread = incident_spread(scene, taken_, context_);
     }
+    tell_ranges();
     result_.return_to_service = return_to_service(scene);
     result_.inputs = inputs_.used();
     tell_first_line();
   }
 
   [[nodiscard]] IncidentRun run(const Scene& scene, std::string name, const std::set<Barrier>& missing,
-                                Breakage breakage = Breakage::at_groove) {
-    IncidentRun run =
-        release::tell_run(make_case(scene, inputs_, missing, breakage), names_of(scene), options_.charts, context_);
+                                Breakage breakage = Breakage::at_groove, Standing standing = Standing::open) {
+    IncidentRun run = release::tell_run(make_case(scene, inputs_, missing, breakage, standing), names_of(scene),
+                                        options_.charts, context_);
     run.name = std::move(name);
     run.missing.assign(missing.begin(), missing.end());
     return run;
@@ -127,13 +128,11 @@ class Work {
           "how much the crack leaks is not said: add a reading { rate = \"3 gph\", at = \"10 psi\" }, or an open_area";
       return false;
     }
-    const bool any_supply = std::any_of(given.broken.begin(), given.broken.end(),
-                                        [](const release::Broken& b) { return b.running.supplied; });
-    if (!any_supply) {
-      result_.warnings.push_back(
-          {Severity::warning, "no pump can push fuel to the opening: what lies above it runs out", {}, {}, {}});
+    tell_supply(given);
+    add(run(scene, as_asked(), taken_));
+    if (may_stand_shut(given)) {
+      add(run(scene, "no fuel passes the standing pump", taken_, Breakage::at_groove, Standing::shut));
     }
-    add(run(scene, taken_.empty() ? "every barrier that is there acts" : "without " + listed(taken_), taken_));
     if (!options_.barrier_table) return true;
     std::set<Barrier> none = taken_;
     for (const BarrierState& state : result_.barriers) {
@@ -151,6 +150,42 @@ class Work {
     }
     if (none.size() > taken_.size() + 1) add(run(scene, "none of them acts", none));
     return true;
+  }
+
+  /// What the first run is called: by what is not there, what does not act, and what does not for a time.
+  [[nodiscard]] std::string as_asked() const {
+    const std::set<Barrier> gone(options_.without.begin(), options_.without.end());
+    std::set<Barrier> dead, late;
+    for (const DeadBarrier& one : options_.dead) (one.dead_for ? late : dead).insert(one.barrier);
+    std::string words = gone.empty() ? "" : "without " + listed(gone);
+    if (!dead.empty()) words += (words.empty() ? "" : "; ") + listed(dead) + " dead";
+    if (!late.empty()) words += (words.empty() ? "" : "; ") + listed(late) + " dead at first";
+    return words.empty() ? "every barrier that is there acts" : words;
+  }
+
+  void warn(std::string words) { result_.warnings.push_back({Severity::warning, std::move(words), {}, {}, {}}); }
+
+  void tell_supply(const release::Case& given) {
+    const bool any_supply = std::any_of(given.broken.begin(), given.broken.end(), [](const release::Broken& b) {
+      return b.running.supplied || b.stopped.supplied;
+    });
+    if (!any_supply) warn("no pump can push fuel to the opening: what lies above it runs out");
+    for (std::size_t i = 0; i < given.broken.size(); ++i) {
+      if (!given.broken[i].stopped.supplied) continue;
+      const EndGround& end = ground_.ends[i];
+      warn("the liquid in tank " + end.tank + " stands above the opening: it runs out by gravity with the pump off" +
+           (end.standing_known ? std::string()
+                               : "; what a standing pump lets through is not entered (standing_loss): counted from "
+                                 "nothing to a pump without loss"));
+    }
+  }
+
+  /// Whether it is open how much a standing pump lets through, and it can matter.
+  [[nodiscard]] bool may_stand_shut(const release::Case& given) const {
+    for (std::size_t i = 0; i < given.broken.size(); ++i) {
+      if (given.broken[i].stopped.supplied && !ground_.ends[i].standing_known) return true;
+    }
+    return false;
   }
 
   void tell_figures(const Scene& scene) {
@@ -199,17 +234,19 @@ class Work {
     widen_by_inputs(unsure);
   }
 
-  /// The same with every uncertain input drawn, from the 5 % to the 95 % of some hundred runs.
+  /// The same with every uncertain input drawn, from the 5 % to the 95 % of the runs asked, or of some.
   void widen_by_inputs(const std::set<Barrier>& unsure) {
     const bool any = std::any_of(inputs_.used().begin(), inputs_.used().end(),
                                  [](const InputUsed& input) { return !input.value.is_certain(); });
     if (!any || options_.kind == IncidentKind::drive_off || options_.kind == IncidentKind::overfill) return;
     IncidentOptions drawn = options_;
-    drawn.runs = options_.kind == IncidentKind::crack ? drawn_for_long_range : drawn_for_range;
+    if (drawn.runs == 0) drawn.runs = options_.kind == IncidentKind::crack ? drawn_for_long_range : drawn_for_range;
     std::set<Barrier> missing = taken_;
     missing.insert(unsure.begin(), unsure.end());
     for (const std::set<Barrier>& gone : {taken_, missing}) {
-      const IncidentSpread spread = incident_spread({site_, drawn, request_, ground_}, gone, {});
+      const bool is_made = result_.spread && gone == taken_;
+      const IncidentSpread spread =
+          is_made ? *result_.spread : incident_spread({site_, drawn, request_, ground_}, gone, quietly());
       if (spread.failed == spread.runs) continue;
       widen(result_.escaped, spread.quantiles.front());
       widen(result_.escaped, spread.quantiles.back());
@@ -217,6 +254,13 @@ class Work {
       widen(result_.to_environment, spread.environment_quantiles.back());
     }
     result_.drawn_for_range = drawn.runs;
+  }
+
+  /// The caller's threads and its wish to stop, without telling how far it is: these runs are not what was asked.
+  [[nodiscard]] Context quietly() const {
+    Context context = context_;
+    context.progress = {};
+    return context;
   }
 
   static void widen(Spread& spread, double value) {

@@ -102,6 +102,8 @@ enum class Happening {
   driver_closes,
   hose_drains,
   tank_full,
+  tank_empty,
+  level_down,
   counting_ends,
 };
 
@@ -184,8 +186,12 @@ struct OpenEnd {
   std::string system;
   double height_above_liquid = 0.0;       ///< [m] of the opening over the liquid in the tank
   double shutoff_at_opening = 0.0;        ///< [Pa] gauge at the opening, nothing flowing
-  double steady_flow = 0.0;               ///< [m3/s]
+  double steady_flow = 0.0;               ///< [m3/s] with the pump running
   double pump_flow = 0.0;                 ///< [m3/s] then
+  bool pump_runs = true;                  ///< it runs when the incident begins
+  std::optional<double> gravity_flow;     ///< [m3/s] with the pump off, from a tank that stands higher, full as it is
+  std::optional<double> stock;            ///< [m3] in the tank above the pump's inlet; empty: not known, no limit
+  std::optional<double> above_opening;    ///< [m3] at most in pipes higher than the opening; empty: not determined
   std::optional<double> steady_figure;    ///< [m3] steady flow x equivalent full-flow time of the valve
   std::optional<double> in_45_seconds;    ///< [m3] once steady
   std::optional<double> line_compliance;  ///< [m3/Pa]; empty: not determined
@@ -284,6 +290,7 @@ struct FireTold {
   double start_temperature = 0.0;         ///< [K]
   std::optional<double> link_parts_at;    ///< [s]; empty: never, or not determined
   std::string link_reason;
+  bool link_never_parts = false;           ///< in gas as it is
   std::optional<double> isolated_at;       ///< [s] after ignition
   std::optional<double> fed_with_link;     ///< [m3]
   std::optional<double> fed_without_link;  ///< [m3] until the emergency stop

@@ -38,6 +38,9 @@ enum class Barrier {
 [[nodiscard]] std::optional<Barrier> barrier(const std::string& word);
 [[nodiscard]] std::vector<std::string> barrier_words();
 
+/// The barriers that a kind of incident can meet.
+[[nodiscard]] std::vector<Barrier> barriers_of(IncidentKind kind);
+
 /// A barrier that does nothing for a time after the incident begins.
 struct DeadBarrier {
   Barrier barrier = Barrier::sump_sensor;

@@ -11,13 +11,18 @@ using Problems = std::vector<Diagnostic>;
 
 /// A word that is none of a list, told with the nearest of it.
 Diagnostic unknown(const std::string& what, const std::string& word, const std::vector<std::string>& known) {
-  const auto near = nearest_word(word, std::span<const std::string>(known));
+  const auto nearest = nearest_word(word, std::span<const std::string>(known));
+  auto near = nearest ? std::optional<std::string>(*nearest) : std::nullopt;
   std::string all;
-  for (const std::string& one : known) all += (all.empty() ? "" : ", ") + one;
+  for (const std::string& one : known) {
+    all += (all.empty() ? "" : ", ") + one;
+    const bool is_part = word.size() > 2 && one.find(word) != std::string::npos;
+    if (!near && is_part) near = one;
+  }
   return {Severity::error,
           "there is no " + what + " '" + word + "'",
           std::nullopt,
-          (near ? "did you mean '" + std::string(*near) + "'? " : "") + "there are: " + all,
+          (near ? "did you mean '" + *near + "'? " : "") + "there are: " + all,
           {}};
 }
 

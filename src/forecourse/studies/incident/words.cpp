@@ -65,6 +65,27 @@ std::vector<std::string> barrier_words() {
   return words;
 }
 
+std::vector<Barrier> barriers_of(IncidentKind kind) {
+  using enum Barrier;
+  switch (kind) {
+    case IncidentKind::struck:
+      return {shear_valve, upper_poppet, sump_sensor, sump, emergency_stop, check_valve};
+    case IncidentKind::drive_off:
+      return {breakaway, shear_valve, upper_poppet, sump_sensor, sump, emergency_stop, check_valve};
+    case IncidentKind::sump_fire:
+      return {shear_valve, fusible_link, sump_sensor, sump, emergency_stop, check_valve};
+    case IncidentKind::crack:
+      return {shear_valve, crack_trip, sump_sensor, sump, leak_detector, emergency_stop, check_valve};
+    case IncidentKind::line_break:
+      return {leak_detector, emergency_stop, check_valve};
+    case IncidentKind::overfill:
+      return {overfill_valve, overfill_alarm, driver};
+    case IncidentKind::nozzle_left_open:
+      return {emergency_stop, check_valve};
+  }
+  return {};
+}
+
 const char* word(Holder holder) {
   constexpr std::array<const char*, 12> words{"tank",    "line",   "dispenser",     "sump",
                                               "slab",    "ground", "air",           "interceptor",

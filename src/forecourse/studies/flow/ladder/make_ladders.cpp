@@ -109,10 +109,16 @@ Proof proof_of(const SetSearch& search, std::size_t open) {
   return search.is_batched() && open + 1 == all ? Proof::enumeration : Proof::best_found;
 }
 
+/// The slowest set of so many hoses; where none was solved, as after a cancel, the first hoses.
+HoseSet slowest_of(const SetSearch& search, std::size_t open) {
+  const HoseSet found = search.slowest()[open].set;
+  return found != 0 ? found : ~HoseSet{0} >> (64U - open);
+}
+
 Ladder worst(SetSearch& search) {
   std::vector<HoseSet> sets;
   const std::size_t hoses = search.group().hoses.size();
-  for (std::size_t n = 1; n <= hoses; ++n) sets.push_back(search.slowest()[n].set);
+  for (std::size_t n = 1; n <= hoses; ++n) sets.push_back(slowest_of(search, n));
   Ladder ladder{search.group().id, LadderOrder::worst, {}, {}, {}, {}};
   search.solve(sets, [&](std::size_t first, const SetStates& states) {
     for (std::size_t i = 0; i < states.size(); ++i) {

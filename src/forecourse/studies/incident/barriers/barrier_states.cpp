@@ -91,6 +91,9 @@ class States {
         .needs(crack, "it is not made for a break: that it acts is not counted on")
         .needs(test_within_a_year("test of the leak detector", detector->tested, today()))
         .needs(detector->detects && detector->at, "what it detects, and at which pressure, is not entered")
+        .needs(!crack || !detector->detects || acts_in_known_time(*detector),
+               "within which time it acts on a leak so small is not entered (acts_within): the hour of 40 CFR "
+               "280.44(a) is for 3 gal/h")
         .needs(!crack || sees(detector),
                "the leak is less than what it must find at its own pressure: it is not bound to see it")
         .done();

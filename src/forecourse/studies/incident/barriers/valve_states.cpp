@@ -2,6 +2,7 @@
 
 #include "forecourse/site/places.h"
 #include "forecourse/studies/incident/barriers/proofs.h"
+#include "forecourse/studies/incident/fire/fire_told.h"
 
 namespace forecourse::studies {
 namespace {
@@ -36,13 +37,14 @@ BarrierState upper_poppet(const ValveHere& here) {
   return state.needs(here.trip_test()).done();
 }
 
-BarrierState fusible_link(const ValveHere& here) {
+BarrierState fusible_link(const ValveHere& here, const Scene& scene) {
   StateBuilder state(Barrier::fusible_link, here.place, "shuts the shear valve when its link parts in the heat");
   state.at(here.valve.where);
   if (!here.valve.fusible_link) return state.absent("no fusible link is listed");
   return state.needs(here.trip_test())
       .needs(here.valve.response_index.has_value(),
              "the response index of the link is not entered: when it parts is not determined")
+      .needs(!link_never_parts(scene), "the gas at the link is not hot enough to part it")
       .done();
 }
 
@@ -77,7 +79,7 @@ std::vector<BarrierState> valve_states(const Scene& scene, const EndGround& end)
   // A crack moves nothing: the valve shuts only if a crack trip shuts it.
   if (kind != IncidentKind::crack || here.valve.crack_trip.value_or(false)) out.push_back(shear_valve(here));
   if (kind == IncidentKind::struck) out.push_back(upper_poppet(here));
-  if (kind == IncidentKind::sump_fire) out.push_back(fusible_link(here));
+  if (kind == IncidentKind::sump_fire) out.push_back(fusible_link(here, scene));
   if (kind == IncidentKind::crack) out.push_back(crack_trip(here));
   return out;
 }

@@ -115,7 +115,9 @@ class Runs {
   void add_open(const Ending& ending) {
     release::Case given = make_case(s_, in_, taken_);
     if (const auto held = curb_volume(hose())) given.broken.front().above.volume = *held;
-    add(told(std::move(given), names_), {Barrier::breakaway}, ending);
+    release::Names names = names_;
+    names.above = "what the hose held";
+    add(told(std::move(given), names), {Barrier::breakaway}, ending);
   }
 
   [[nodiscard]] std::string sets_off() const {
@@ -173,10 +175,12 @@ class Runs {
     release::Names names = names_;
     names.places.clear();
     names.products.clear();
+    names.tanks.clear();
     bool any_valve = false;
     for (const EndGround& end : f.ground.ends) {
       names.places.push_back(end.place);
       names.products.push_back(end.product);
+      names.tanks.push_back(end.tank);
       any_valve = any_valve || (end.inlet != nullptr && end.inlet->shear_valve);
     }
     const Scene over{s_.site, f.options, f.request, f.ground};

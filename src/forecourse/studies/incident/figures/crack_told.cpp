@@ -16,21 +16,24 @@ constexpr double test_share = 1.5;  ///< \source [cfr_280, 280.44(b)] test at on
 
 class CrackTeller {
  public:
-  CrackTeller(const Scene& scene, CrackLaw law) : scene_(scene), law_(law) { exponents(); }
+  CrackTeller(const Scene& scene, const release::Broken& broken)
+      : scene_(scene), broken_(broken), law_{broken.opening.leak_coefficient, broken.opening.leak_exponent} {
+    exponents();
+  }
 
   CrackTold tell() {
     set_pressures();
     const double running = told_.running_pressure, holding = told_.holding_pressure;
     told_.at_running = rate(running);
     told_.at_holding = rate(holding);
-    if (!scene_.request.holding_pressure) set_holding_by_spring();
+    const Spread resting = at_rest();
+    if (!scene_.request.holding_pressure) set_holding(resting);
     const double share = told_.running_share;
     const auto mean = [&](double at_running, double at_holding) {
       return share * at_running + (1.0 - share) * at_holding;
     };
-    told_.mean = {mean(told_.at_running.low, told_.at_holding.low),
-                  mean(told_.at_running.likely, told_.at_holding.likely),
-                  mean(told_.at_running.high, told_.at_holding.high)};
+    told_.mean = {mean(told_.at_running.low, resting.low), mean(told_.at_running.likely, resting.likely),
+                  mean(told_.at_running.high, resting.high)};
     told_.at_10_psi = rate(ten_psi);
     told_.at_test = rate(test_share * running);
     set_hole();
@@ -66,9 +69,8 @@ class CrackTeller {
 
   void set_pressures() {
     const auto& r = scene_.request;
-    const EndGround& end = scene_.ground.ends.front();
-    const double weight = scene_.ground.network.systems[end.system].weight_of(end.end.elevation);
-    told_.running_pressure = end.running.supplied ? end.running.pressure.at(0.0).value - weight : 0.0;
+    const double weight = broken_.opening.weight;
+    told_.running_pressure = broken_.running.supplied ? broken_.running.pressure.at(0.0).value - weight : 0.0;
     if (r.running_pressure) told_.running_pressure = r.running_pressure->likely.si();
     told_.holding_pressure = r.holding_pressure ? r.holding_pressure->likely.si() : 0.0;
     told_.running_share = r.running_share ? r.running_share->likely.si() : 1.0;
@@ -77,23 +79,42 @@ class CrackTeller {
     }
   }
 
-  /// While the pump rests the line springs back through the leak: the mean of that, and the pressure that would leak as
-  /// much. Where the line's spring is not determined it is taken to hold nothing.
-  void set_holding_by_spring() {
-    const auto& compliance = scene_.ground.ends.front().compliance;
-    const bool pressed = told_.running_pressure > 0.0 && told_.at_running.likely > 0.0;
-    if (!scene_.request.rests_for || !compliance || !(*compliance > 0.0) || !pressed) return;
-    const double rests = scene_.request.rests_for->likely.si();
-    if (!(rests > 0.0)) return;
-    const auto at = [&](double leak, double exponent) {
-      const solvers::sequence::LeakLaw law{leak / std::pow(told_.running_pressure, exponent), exponent};
-      return solvers::sequence::blow_down(told_.running_pressure, *compliance, law, rests).released / rests;
+  /// The mean while the pump rests: the line springs back through the leak, from the pressure at which it is held, down
+  /// to that at which its tank feeds it. Where the line's spring is not determined it is held at the pressure entered.
+  [[nodiscard]] Spread at_rest() const {
+    const double rests = broken_.rests_for;
+    const double from = scene_.request.holding_pressure ? told_.holding_pressure : told_.running_pressure;
+    if (!(broken_.compliance > 0.0) || !(rests > 0.0) || !(from > 0.0)) return told_.at_holding;
+    const Spread leak = rate(from);
+    const double tank =
+        broken_.stopped.supplied ? broken_.stopped.pressure.at(0.0).value - broken_.opening.weight : 0.0;
+    const auto at = [&](double first, double exponent) {
+      if (!(first > 0.0)) return 0.0;
+      const solvers::sequence::LeakLaw law{first / std::pow(from, exponent), exponent};
+      const auto released = [&](double time) {
+        return solvers::sequence::blow_down(from, broken_.compliance, law, time).released;
+      };
+      const double to_tank = broken_.compliance * (from - tank);
+      if (!(tank > 0.0) || released(rests) <= to_tank) return released(rests) / rests;
+      double low = 0.0, high = rests;  // when the line is down to the pressure of its tank
+      for (int i = 0; i < 60; ++i) {
+        const double middle = 0.5 * (low + high);
+        (released(middle) < to_tank ? low : high) = middle;
+      }
+      return (to_tank + (rests - low) * law.coefficient * std::pow(tank, exponent)) / rests;
     };
-    const double likely = at(told_.at_running.likely, told_.exponent.likely);
-    const double a = at(told_.at_running.low, told_.exponent.low), b = at(told_.at_running.high, told_.exponent.high);
-    told_.at_holding = {std::min({a, b, likely}), likely, std::max({a, b, likely})};
-    told_.holding_pressure =
-        told_.running_pressure * std::pow(likely / told_.at_running.likely, 1.0 / told_.exponent.likely);
+    const double likely = at(leak.likely, told_.exponent.likely);
+    const double a = at(leak.low, told_.exponent.low), b = at(leak.high, told_.exponent.high);
+    return {std::min({a, b, likely}), likely, std::max({a, b, likely})};
+  }
+
+  /// No holding pressure is entered: the one that would leak as much.
+  void set_holding(const Spread& resting) {
+    told_.at_holding = resting;
+    if (resting.likely > 0.0 && told_.at_running.likely > 0.0) {
+      told_.holding_pressure =
+          told_.running_pressure * std::pow(resting.likely / told_.at_running.likely, 1.0 / told_.exponent.likely);
+    }
   }
 
   void set_hole() {
@@ -151,6 +172,7 @@ class CrackTeller {
   }
 
   const Scene& scene_;
+  const release::Broken& broken_;
   CrackLaw law_;
   double reading_pressure_ = 0.0;
   double reading_rate_ = 0.0;
@@ -163,9 +185,8 @@ std::optional<CrackTold> crack_told(const Scene& scene) {
   if (scene.options.kind != IncidentKind::crack || scene.ground.ends.empty()) return std::nullopt;
   Inputs inputs;
   const release::Case given = make_case(scene, inputs, {});
-  const release::Opening& opening = given.broken.front().opening;
-  if (!(opening.leak_coefficient > 0.0)) return std::nullopt;
-  return CrackTeller(scene, {opening.leak_coefficient, opening.leak_exponent}).tell();
+  if (!(given.broken.front().opening.leak_coefficient > 0.0)) return std::nullopt;
+  return CrackTeller(scene, given.broken.front()).tell();
 }
 
 }  // namespace forecourse::studies

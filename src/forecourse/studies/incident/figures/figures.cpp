@@ -50,6 +50,10 @@ std::vector<OpenEnd> open_ends(const Scene& scene, const release::Case& given) {
     const release::Flows flows = release::balance(b, b.running, 1.0);
     end.steady_flow = flows.out;
     end.pump_flow = flows.in + flows.hoses;
+    end.pump_runs = &release::feeding(b) == &b.running;
+    if (b.stopped.supplied) end.gravity_flow = release::balance(b, b.stopped, 1.0).out;
+    end.stock = ground.stock;
+    end.above_opening = ground.above_opening;
     if (b.running.supplied) end.shutoff_at_opening = b.running.pressure.at(0.0).value - b.opening.weight;
     const bool valve = b.shutting.triggers_at < release::never;
     if (valve) end.steady_figure = flows.out * parts::equivalent_time(b.shutting.law);
@@ -67,22 +71,26 @@ std::vector<OpenEnd> open_ends(const Scene& scene, const release::Case& given) {
 
 std::vector<JetRow> jets(const Scene& scene, const release::Case& given) {
   constexpr std::array<double, 6> shares{1.0, 0.5, 0.2, 0.1, 0.05, 0.01};
-  constexpr double coefficient = 0.61;  // of a part of the opening
   constexpr double minute = 60.0;
   std::vector<JetRow> out;
   if (given.broken.empty() || scene.ground.ends.front().end.bore <= 0.0) return out;
   const EndGround& ground = scene.ground.ends.front();
   const double density = scene.ground.network.systems[ground.system].fluid.density;
   const double bore = ground.end.bore;
-  const double full = 0.25 * std::numbers::pi * bore * bore;
+  const auto& entered = scene.request.open_area;
+  const double bores = ground.split ? 2.0 : 1.0;
+  const double full = entered ? entered->likely.si() : bores * 0.25 * std::numbers::pi * bore * bore;
+  const auto& cd = scene.request.discharge_coefficient;
+  const double coefficient = entered && cd ? cd->likely : usual_discharge;
   for (const double share : shares) {
+    const bool whole_bore = share == 1.0 && !entered;
     release::Broken b = given.broken.front();
     b.opening.leak_coefficient = 0.0;
-    if (share < 1.0) b.opening.discharge = network::opening_loss(density, share * full, coefficient);
+    if (!whole_bore) b.opening.discharge = network::opening_loss(density, share * full, coefficient);
     JetRow row;
     row.area_share = share;
-    row.flow = release::balance(b, b.running, 1.0).out;
-    row.velocity = row.flow / (full * share * (share < 1.0 ? coefficient : 1.0));
+    row.flow = release::balance(b, release::feeding(b), 1.0).out;
+    row.velocity = row.flow / (full * share * (whole_bore ? 1.0 : coefficient));
     const parts::Estimate height = parts::jet_height(row.velocity);
     row.height_low = height.low;
     row.height_high = height.high;
@@ -97,7 +105,7 @@ std::optional<PackAndColumn> pack_and_column(release::Case given) {
   double until = 0.0;
   for (const release::Broken& b : given.broken) {
     const bool valve = b.shutting.triggers_at < release::never;
-    if (b.opening.leak_coefficient > 0.0 || !b.running.supplied) return std::nullopt;
+    if (b.opening.leak_coefficient > 0.0 || !release::feeding(b).supplied) return std::nullopt;
     until = std::max(until, valve ? b.shutting.triggers_at + parts::shut_time(b.shutting.law) : first_seconds);
   }
   if (!(until > 0.0)) return std::nullopt;

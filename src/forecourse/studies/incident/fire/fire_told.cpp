@@ -69,6 +69,13 @@ std::string not_determined(const FireInputs& fire) {
   return "gas temperature and speed at the link are not entered, nor how high it stands above the fire";
 }
 
+/// When the link parts [s]; infinite: never. Empty where it is not determined.
+std::optional<double> parts_at(const FireInputs& fire) {
+  if (!not_determined(fire).empty()) return std::nullopt;
+  const parts::HeatLink link{*fire.response_index, fire.conduction};
+  return parts::operating_time(link, {*fire.gas_temperature - fire.start, *fire.gas_speed}, *fire.rated - fire.start);
+}
+
 void tell_link(const FireInputs& fire, FireTold& told) {
   told.gas_temperature = fire.gas_temperature;
   told.gas_speed = fire.gas_speed;
@@ -76,15 +83,23 @@ void tell_link(const FireInputs& fire, FireTold& told) {
   told.response_index = fire.response_index;
   told.rated = fire.rated;
   told.link_reason = not_determined(fire);
-  if (!told.link_reason.empty()) return;
-  const parts::HeatLink link{*fire.response_index, fire.conduction};
-  const double time =
-      parts::operating_time(link, {*fire.gas_temperature - fire.start, *fire.gas_speed}, *fire.rated - fire.start);
-  if (std::isfinite(time)) told.link_parts_at = time;
-  if (!std::isfinite(time)) told.link_reason = "the gas at the link is not hot enough: it never parts";
+  const auto time = parts_at(fire);
+  if (!time) return;
+  told.link_never_parts = !std::isfinite(*time);
+  if (told.link_never_parts) {
+    told.link_reason = "the gas at the link is not hot enough to part it";
+  } else {
+    told.link_parts_at = *time;
+  }
 }
 
 }  // namespace
+
+bool link_never_parts(const Scene& scene) {
+  Inputs inputs;
+  const auto time = parts_at(fire_inputs(scene, inputs));
+  return time && !std::isfinite(*time);
+}
 
 FireTold fire_told(const Scene& scene, Inputs& inputs, const IncidentRun* with, const IncidentRun* without) {
   FireTold told;

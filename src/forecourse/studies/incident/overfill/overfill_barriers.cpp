@@ -2,6 +2,7 @@
 #include <utility>
 
 #include "forecourse/studies/incident/overfill/overfill_setup.h"
+#include "forecourse/studies/incident/setup/tank_contents.h"
 
 namespace forecourse::studies::overfilling {
 namespace {

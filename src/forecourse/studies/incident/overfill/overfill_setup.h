@@ -34,10 +34,6 @@ void set_tank(const site::Site& site, Inputs& inputs, Setup& setup);
 /// Overfill valve, alarm, driver and spill container: the last part of a setup.
 void set_barriers(const site::IncidentRequest& request, Inputs& inputs, Setup& setup);
 
-/// A depth measured at a place along a pitched tank, as that at the middle of its length [m].
-/// \param at [m] from the low end; empty: not known, the depth is left as it is
-[[nodiscard]] double at_middle(const site::Tank& tank, double depth, std::optional<double> at);
-
 /// The valve, the alarm and the driver, and whether each is assured.
 [[nodiscard]] std::vector<BarrierState> barriers_of(const Setup& setup);
 

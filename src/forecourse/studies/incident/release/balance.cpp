@@ -27,37 +27,47 @@ double out_under(const Opening& o, double pressure, double share) {
   const double b = o.discharge + o.valve * (1.0 / (share * share) - 1.0);
   const double most = std::sqrt(pressure / b);
   const double path = o.path.empty() ? 0.0 : o.path.at(most).value / (most * most);  // as if its loss were all square
-  return balance_flow(
-      [&](double q) {
-        const network::TableValue n = needed(o, q, share);
-        return network::TableValue{pressure - n.value, -n.slope};
-      },
-      most, std::sqrt(pressure / (b + path)));
+  return std::min(o.limit, balance_flow(
+                               [&](double q) {
+                                 const network::TableValue n = needed(o, q, share);
+                                 return network::TableValue{pressure - n.value, -n.slope};
+                               },
+                               most, std::sqrt(pressure / (b + path))));
 }
 
-Flows leak_balance(const network::Feed& feed, const Opening& o, double coefficient, double exponent) {
-  const double most = leak_flow(coefficient, exponent, feed.pressure.at(0.0).value - o.weight);
+Flows leak_balance(const network::Feed& feed, const Opening& o, double coefficient, double exponent, double fall) {
+  const double weight = o.weight + fall;
+  const double most = leak_flow(coefficient, exponent, feed.pressure.at(0.0).value - weight);
   const auto left = [&](double q) {
     const network::TableValue p = feed.pressure.at(q);
-    const double drive = std::max(p.value - o.weight, 1e-9);
+    const double drive = std::max(p.value - weight, 1e-9);
     const double out = leak_flow(coefficient, exponent, drive);
     return network::TableValue{out - q, exponent * out / drive * p.slope - 1.0};
   };
   const double q = balance_flow(left, most * (1.0 + 1e-12), most);
-  return {q, q, hoses_at(feed, q), feed.pressure.at(q).value};
+  return {q, q, hoses_at(feed, q), feed.pressure.at(q).value - fall};
 }
 
-Flows balance(const Broken& b, const network::Feed& feed, double share) {
-  if (feed.shut() || !feed.supplied) return {0.0, 0.0, hoses_at(feed, 0.0), b.opening.weight};
-  if (is_leak(b.opening)) return leak_balance(feed, b.opening, b.opening.leak_coefficient, b.opening.leak_exponent);
-  const double q = balance_flow(
+Flows balance(const Broken& b, const network::Feed& feed, double share, double fall) {
+  const Opening& o = b.opening;
+  if (feed.shut() || !feed.supplied) return {0.0, 0.0, hoses_at(feed, 0.0), o.weight};
+  if (is_leak(o)) return leak_balance(feed, o, o.leak_coefficient, o.leak_exponent, fall);
+  const double weight = o.weight + fall;
+  const double free = balance_flow(
       [&](double x) {
         const network::TableValue p = feed.pressure.at(x);
-        const network::TableValue n = needed(b.opening, x, share);
-        return network::TableValue{p.value - b.opening.weight - n.value, p.slope - n.slope};
+        const network::TableValue n = needed(o, x, share);
+        return network::TableValue{p.value - weight - n.value, p.slope - n.slope};
       },
       feed.pressure.last(), 0.5 * feed.pressure.last());
-  return {q, q, hoses_at(feed, q), feed.pressure.at(q).value};
+  const double q = std::min(o.limit, free);
+  return {q, q, hoses_at(feed, q), feed.pressure.at(q).value - fall};
+}
+
+Flows at_pressure(const Broken& b, double pressure, double from_pump) {
+  const Opening& o = b.opening;
+  const double q = leak_flow(o.leak_coefficient, o.leak_exponent, pressure - o.weight);
+  return {from_pump * q, q, from_pump > 0.0 ? hoses_at(b.running, q) : 0.0, pressure};
 }
 
 double drained_by(const Above& above, double left, double time) {

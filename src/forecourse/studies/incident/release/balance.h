@@ -45,11 +45,22 @@ struct Flows {
 [[nodiscard]] double out_under(const Opening& opening, double pressure, double share);
 
 /// Where a leak q = k (p - weight)^n and a feed agree.
-[[nodiscard]] Flows leak_balance(const network::Feed& feed, const Opening& opening, double coefficient,
-                                 double exponent);
+/// \param fall [Pa] by which the liquid in the tank stands lower than when the feed was solved
+[[nodiscard]] Flows leak_balance(const network::Feed& feed, const Opening& opening, double coefficient, double exponent,
+                                 double fall = 0.0);
 
 /// Balance of feed and opening, a share of the valve open.
-[[nodiscard]] Flows balance(const Broken& broken, const network::Feed& feed, double share);
+/// \param fall [Pa] by which the liquid in the tank stands lower than when the feed was solved
+[[nodiscard]] Flows balance(const Broken& broken, const network::Feed& feed, double share, double fall = 0.0);
+
+/// What feeds an end when it begins: its pumps, or with these off its tank.
+[[nodiscard]] inline const network::Feed& feeding(const Broken& b) {
+  return b.starts_running || !b.pump_on.empty() ? b.running : b.stopped;
+}
+
+/// A leak while the line stands at a pressure that is known.
+/// \param from_pump share of it that the pump gives; the rest comes out of the line [1]
+[[nodiscard]] Flows at_pressure(const Broken& broken, double pressure, double from_pump);
 
 /// What runs out of an upright vessel in a time, by the law of its falling level: V = V0 (1 - t / T)^2 [m3].
 /// \source law of nature (Torricelli)

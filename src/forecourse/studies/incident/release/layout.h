@@ -56,14 +56,24 @@ struct Layout {
   [[nodiscard]] constexpr int at_drain() const { return flags_of_end * ends + 2; }
   [[nodiscard]] constexpr int stopped() const { return flags_of_end * ends + 3; }
   [[nodiscard]] constexpr int wet() const { return flags_of_end * ends + 4; }
+  [[nodiscard]] constexpr int dry(int f) const { return flags_of_end * ends + 5 + f; }  ///< the tank gives no more
 
   // guards
   enum GuardOfEnd { runs_dry, runs_spent, check_shuts, crack_trips, guards_of_end };
   [[nodiscard]] static constexpr int guard(int f, GuardOfEnd which) { return guards_of_end * f + which; }
   enum Shared { sensor, seal, brim, drain, interceptor_full, reportable, link_parts, shared_guards };
   [[nodiscard]] constexpr int guard(Shared which) const { return guards_of_end * ends + which; }
-  [[nodiscard]] constexpr int guards() const { return guards_of_end * ends + shared_guards; }
+  enum OfTank { tank_empty, level_down, guards_of_tank };
+  [[nodiscard]] constexpr int guard(int f, OfTank which) const {
+    return guards_of_end * ends + shared_guards + guards_of_tank * f + which;
+  }
+  /// Fuel stands at a sensor that sees nothing.
+  [[nodiscard]] constexpr int unseen() const { return guards_of_end * ends + shared_guards + guards_of_tank * ends; }
+  [[nodiscard]] constexpr int guards() const { return unseen() + 1; }
 };
+
+/// Above the opening's weight, or above that at which a tank feeds it, at which a line counts as spent [Pa].
+inline constexpr double spent_pressure = 20.0;
 
 /// Timed events; the id holds the broken end too.
 enum class Timed {

@@ -1,13 +1,15 @@
 #include "forecourse/studies/incident/release/model.h"
 
 namespace forecourse::studies::release {
-
 Model::Model(const Case& given) : c_(&given), layout_{static_cast<int>(given.broken.size())} {
   for (int link = 0; link < layout_.links(); ++link) ends_.push_back(ends_of(link));
   for (const Broken& b : given.broken) {
-    const bool seat = b.running.supplied && b.opening.seat_leak > 0.0;
-    balances_.push_back(balance(b, b.running, 1.0));
-    balances_.push_back(seat ? leak_balance(b.running, b.opening, b.opening.seat_leak, 0.5) : Flows{});
+    for (const network::Feed* feed : {&b.running, &b.stopped}) {
+      const bool seat = feed->supplied && b.opening.seat_leak > 0.0;
+      balances_.push_back(feed == &b.running && b.runs_at < never ? at_pressure(b, b.runs_at, 1.0)
+                                                                  : balance(b, *feed, 1.0));
+      balances_.push_back(seat ? leak_balance(*feed, b.opening, b.opening.seat_leak, 0.5) : Flows{});
+    }
   }
 }
 
@@ -58,7 +60,7 @@ seq::SequenceStart Model::start() const {
     s.timed.push_back({c_->stops.emergency_stop, stopping, timed_id(Timed::emergency_stop), 0.0});
   }
   if (c_->stops.sensor_dead_until > 0.0 && c_->stops.sensor_dead_until < never) {
-    s.timed.push_back({c_->stops.sensor_dead_until, telling, timed_id(Timed::sensor_wakes), 0.0});
+    s.timed.push_back({c_->stops.sensor_dead_until, shutting, timed_id(Timed::sensor_wakes), 0.0});
   }
   return s;
 }
@@ -77,7 +79,9 @@ void Model::start_state(int f, seq::SequenceStart& s) const {
   const auto flag = [&](int which) { s.flags |= std::uint64_t{1} << which; };
   s.amounts[at(Layout::above(f))] = b.above.volume;
   if (!(b.above.volume > b.above.rest)) flag(Layout::flag(f, Layout::drained));
-  if (b.running.supplied) {
+  if (b.starts_at < never) {
+    s.amounts[at(Layout::line(f))] = b.compliance * (b.starts_at - b.rest_pressure);
+  } else if (b.running.supplied) {
     s.amounts[at(Layout::line(f))] = b.compliance * (b.running.pressure.at(0.0).value - b.rest_pressure);
   }
   if (b.starts_running && b.running.supplied) flag(Layout::flag(f, Layout::pump_on));

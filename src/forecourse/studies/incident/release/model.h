@@ -16,7 +16,8 @@ namespace seq = solvers::sequence;
 /// A line is a spring at the place where it is broken, fed by the network's solved states (`network::Feed`) through a
 /// column that has to be accelerated, and emptied through the column of the riser. For 3 s after each event that moves
 /// it, line and columns are followed; then it is settled: the balance of feed and opening, constant until the next
-/// event. After a pump stop the line springs back until its pressure is that of the opening.
+/// event, but where the level in the tank moves it. After a pump stop the line springs back until its pressure is that
+/// of the opening, or until the tank feeds it by gravity. A tank that is empty feeds nothing.
 /// See docs/theory/incident.md.
 class Model {
  public:
@@ -55,6 +56,15 @@ class Model {
   [[nodiscard]] const Broken& broken(int f) const { return c_->broken[static_cast<std::size_t>(f)]; }
   [[nodiscard]] seq::LinkEnds ends_of(int link) const;
   [[nodiscard]] const network::Feed& feed(int f, const seq::SequenceView& v) const;
+  /// Pumps off, and the tank stands high enough to feed the place.
+  [[nodiscard]] bool by_gravity(int f, const seq::SequenceView& v) const;
+  /// By how much less than at first the tank feeds, for the liquid that is gone [Pa].
+  [[nodiscard]] double fall(int f, const seq::SequenceView& v) const;
+  /// Down to which pressure a line springs back: that of the opening, or that at which the tank feeds it [Pa].
+  [[nodiscard]] double floor(int f, const seq::SequenceView& v) const;
+  [[nodiscard]] bool level_moves(int f, const seq::SequenceView& v) const;
+  /// What feed and opening come to, as they stand.
+  [[nodiscard]] Flows balanced(int f, const seq::SequenceView& v) const;
   [[nodiscard]] double open_share(int f, double t, const seq::SequenceView& v) const;
   [[nodiscard]] double out_at(int f, double t, const seq::SequenceView& v, double pressure) const;
   [[nodiscard]] bool leaks_only(int f, const seq::SequenceView& v) const;
@@ -73,12 +83,15 @@ class Model {
   void stop_all(seq::Mutator& m) const;
   void disturb(int f, seq::Mutator& m) const;
   void settle(int f, seq::Mutator& m) const;
+  void run_dry(int f, seq::Mutator& m) const;
+  void catch_up(int f, seq::Mutator& m) const;
   void rest_at(int f, const Flows& flows, seq::Mutator& m) const;
 
   const Case* c_;
   Layout layout_;
   std::vector<seq::LinkEnds> ends_;  ///< per link
-  std::vector<Flows> balances_;      ///< per end: pumps on and nothing shut, pumps on and the seat leaking
+  std::vector<Flows> balances_;      ///< per end: see `balance_index`
+  network::Feed nothing_;            ///< of a tank that is empty
 };
 
 }  // namespace forecourse::studies::release

@@ -5,6 +5,10 @@ namespace forecourse::studies::release {
 void Model::on_event(const seq::Event& event, seq::Mutator& m) const {
   if (event.source == seq::EventSource::timed) return on_timed(event, m);
   const int own = Layout::guards_of_end * layout_.ends;
+  if (event.id == layout_.unseen()) return;
+  if (event.id >= own + Layout::shared_guards) {
+    return run_dry((event.id - own - Layout::shared_guards) / Layout::guards_of_tank, m);
+  }
   if (event.id < own) return on_end_guard(event.id / Layout::guards_of_end, event.id % Layout::guards_of_end, m);
   on_shared_guard(event.id - own, m);
 }
@@ -38,6 +42,8 @@ void Model::on_end_guard(int f, int which, seq::Mutator& m) const {
     m.set_flag(Layout::flag(f, Layout::drained), true);
   } else if (which == Layout::crack_trips) {
     trigger(f, m);
+  } else if (which == Layout::runs_spent && by_gravity(f, m.view())) {
+    settle(f, m);  // from here the tank feeds it
   } else if (which == Layout::runs_spent) {
     m.set_flag(Layout::flag(f, Layout::spent), true);
     m.set_auxiliary(Layout::escape_flow(f), 0.0);
@@ -76,6 +82,7 @@ void Model::on_shared_guard(int which, seq::Mutator& m) const {
 
 void Model::trigger(int f, seq::Mutator& m) const {
   if (m.flag(Layout::flag(f, Layout::triggered))) return;
+  catch_up(f, m);
   m.set_flag(Layout::flag(f, Layout::triggered), true);
   m.set_mark(Layout::mark(f, Layout::triggered_at), m.time());
   for (const auto which : {Layout::escape_sump, Layout::escape_slab})
@@ -93,7 +100,7 @@ void Model::shut(int f, seq::Mutator& m) const {
 
 void Model::start_pump(int f, seq::Mutator& m) const {
   const Broken& b = broken(f);
-  if (m.flag(layout_.stopped())) return;
+  if (m.flag(layout_.stopped()) || m.flag(layout_.dry(f))) return;
   if (b.runs_for < never) {
     m.schedule({m.time() + b.runs_for, stopping, timed_id(Timed::pump_stops, f), 0.0});
     m.schedule({m.time() + b.runs_for + b.rests_for, stopping, timed_id(Timed::pump_starts, f), 0.0});
@@ -107,11 +114,15 @@ void Model::start_pump(int f, seq::Mutator& m) const {
 void Model::stop_pump(int f, seq::Mutator& m) const {
   if (!m.flag(Layout::flag(f, Layout::pump_on))) return;
   const Broken& b = broken(f);
+  catch_up(f, m);
   m.set_flag(Layout::flag(f, Layout::pump_on), false);
-  m.set_auxiliary(Layout::trunk_flow(f), 0.0);
+  if (!by_gravity(f, m.view())) m.set_auxiliary(Layout::trunk_flow(f), 0.0);
+  const double pressed = m.amount(Layout::line(f));
+  const double kept = b.holds_at < never ? b.compliance * (b.holds_at - b.rest_pressure) : pressed;
   if (!b.checked) {
-    const double pressed = m.amount(Layout::line(f));
     if (pressed > 0.0) m.transfer(Layout::line(f), Layout::tank(f), pressed, cause_runs_back);
+  } else if (pressed > kept) {
+    m.transfer(Layout::line(f), Layout::tank(f), pressed - kept, cause_relief);
   }
   if (!m.flag(Layout::flag(f, Layout::triggered))) {
     for (const auto which : {Layout::escape_sump, Layout::escape_slab}) {
@@ -132,7 +143,7 @@ void Model::disturb(int f, seq::Mutator& m) const {
   m.cancel(settling, timed_id(Timed::settles, f));
   m.set_flag(Layout::flag(f, Layout::settled), false);
   m.set_flag(Layout::flag(f, Layout::held), false);
-  const bool on = m.flag(Layout::flag(f, Layout::pump_on));
+  const bool on = m.flag(Layout::flag(f, Layout::pump_on)) || by_gravity(f, m.view());
   m.set_flag(Layout::flag(f, Layout::calm), is_leak(b.opening));
   m.arm(Layout::guard(f, Layout::runs_spent), !on && b.compliance > 0.0);
   m.arm(Layout::guard(f, Layout::check_shuts), false);
@@ -153,24 +164,49 @@ void Model::settle(int f, seq::Mutator& m) const {
     return m.schedule({m.time() + follows_for, settling, timed_id(Timed::settles, f), 0.0});
   }
   m.set_flag(Layout::flag(f, Layout::calm), true);
-  const network::Feed& from = on ? b.running : b.stopped;
-  if (!on || !from.supplied) {
+  const network::Feed& from = feed(f, m.view());
+  const double stands = b.rest_pressure + (b.compliance > 0.0 ? m.amount(Layout::line(f)) / b.compliance : 0.0);
+  if (!from.supplied) {
     const bool still = b.compliance == 0.0 || (!leaks && from.shut());
     if (!still) return m.arm(Layout::guard(f, Layout::runs_spent), b.compliance > 0.0);  // it springs back
     m.set_flag(Layout::flag(f, Layout::settled), true);
-    return rest_at(
-        f, {0.0, 0.0, 0.0, b.rest_pressure + (b.compliance > 0.0 ? m.amount(Layout::line(f)) / b.compliance : 0.0)}, m);
+    // Between two runs of a pump whose line's spring is not known the line is held at the pressure that is entered.
+    const bool ended = m.flag(layout_.stopped()) || m.flag(layout_.dry(f)) || !(b.runs_for < never);
+    const bool held = is_leak(b.opening) && b.compliance == 0.0 && b.holds_at < never && !ended;
+    return rest_at(f, held ? at_pressure(b, b.holds_at, 0.0) : Flows{0.0, 0.0, 0.0, stands}, m);
   }
-  Flows is{0.0, 0.0, hoses_at(from, 0.0), from.pressure.at(0.0).value};
-  if (leaks) is = balances_[at(2 * f + (shut_now ? 1 : 0))];
+  const bool springs_back =
+      !on && leaks && b.compliance > 0.0 && leaks_only(f, m.view()) && stands > floor(f, m.view()) + spent_pressure;
+  if (springs_back) return m.arm(Layout::guard(f, Layout::runs_spent));
+  Flows is{0.0, 0.0, hoses_at(from, 0.0), from.pressure.at(0.0).value - fall(f, m.view())};
+  if (leaks) is = balanced(f, m.view());
   const double excess = b.compliance * (is.pressure - b.rest_pressure);
   const bool trapped = !leaks && from.open.empty() && m.amount(Layout::line(f)) > excess;
-  if (trapped) is.pressure = b.rest_pressure + m.amount(Layout::line(f)) / b.compliance;
-  if (!trapped && b.compliance > 0.0) {
+  if (trapped) is.pressure = stands;
+  const bool lent = is_leak(b.opening) && b.holds_at < never;  // a rigid line that was held gets its fuel back
+  if (!trapped && (b.compliance > 0.0 || lent)) {
     m.transfer(Layout::tank(f), Layout::line(f), excess - m.amount(Layout::line(f)), cause_line_settles);
   }
   m.set_flag(Layout::flag(f, Layout::settled), true);
   rest_at(f, is, m);
+}
+
+/// The tank gives no more: it is empty to its pump's inlet, or by gravity nothing runs up to the opening.
+void Model::run_dry(int f, seq::Mutator& m) const {
+  if (m.flag(layout_.dry(f))) return;
+  m.set_flag(layout_.dry(f), true);
+  m.set_flag(Layout::flag(f, Layout::pump_on), false);
+  m.set_auxiliary(Layout::trunk_flow(f), 0.0);
+  if (broken(f).compliance == 0.0) m.set_auxiliary(Layout::escape_flow(f), 0.0);
+  disturb(f, m);
+}
+
+/// The columns go on from the flow at which the level in the tank has left them.
+void Model::catch_up(int f, seq::Mutator& m) const {
+  if (!m.flag(Layout::flag(f, Layout::settled)) || !level_moves(f, m.view())) return;
+  const Flows is = balanced(f, m.view());
+  m.set_auxiliary(Layout::trunk_flow(f), is.in);
+  m.set_auxiliary(Layout::escape_flow(f), is.out);
 }
 
 void Model::rest_at(int f, const Flows& is, seq::Mutator& m) const {

@@ -7,7 +7,32 @@
 namespace forecourse::studies::release {
 
 const network::Feed& Model::feed(int f, const seq::SequenceView& v) const {
+  if (v.flag(layout_.dry(f))) return nothing_;
   return v.flag(Layout::flag(f, Layout::pump_on)) ? broken(f).running : broken(f).stopped;
+}
+
+bool Model::by_gravity(int f, const seq::SequenceView& v) const {
+  return broken(f).stopped.supplied && !v.flag(Layout::flag(f, Layout::pump_on)) && !v.flag(layout_.dry(f));
+}
+
+double Model::fall(int f, const seq::SequenceView& v) const {
+  const Broken& b = broken(f);
+  return b.fall.empty() ? 0.0 : b.fall.at(-v.amounts[at(Layout::tank(f))]).value;
+}
+
+double Model::floor(int f, const seq::SequenceView& v) const {
+  const Broken& b = broken(f);
+  return by_gravity(f, v) ? b.stopped.pressure.at(0.0).value - fall(f, v) : b.opening.weight;
+}
+
+bool Model::level_moves(int f, const seq::SequenceView& v) const {
+  return !broken(f).fall.empty() && !leaks_only(f, v) && feed(f, v).supplied;
+}
+
+Flows Model::balanced(int f, const seq::SequenceView& v) const {
+  if (level_moves(f, v)) return balance(broken(f), feed(f, v), 1.0, fall(f, v));
+  const int on = v.flag(Layout::flag(f, Layout::pump_on)) ? 0 : 2;
+  return balances_[at(4 * f + on + (v.flag(Layout::flag(f, Layout::shut)) ? 1 : 0))];
 }
 
 double Model::open_share(int f, double t, const seq::SequenceView& v) const {
@@ -36,7 +61,7 @@ double Model::out_at(int f, double t, const seq::SequenceView& v, double pressur
   if (v.flag(Layout::flag(f, Layout::shut))) return leak_flow(b.opening.seat_leak, 0.5, drive);
   if (is_leak(b.opening)) return leak_flow(b.opening.leak_coefficient, b.opening.leak_exponent, drive);
   if (b.opening.inertance > 0.0 && follows_columns(f, v)) {
-    return std::max(0.0, v.auxiliaries[at(Layout::escape_flow(f))]);
+    return std::clamp(v.auxiliaries[at(Layout::escape_flow(f))], 0.0, b.opening.limit);
   }
   return out_under(b.opening, drive, open_share(f, t, v));
 }
@@ -44,6 +69,7 @@ double Model::out_at(int f, double t, const seq::SequenceView& v, double pressur
 Flows Model::now(int f, double t, const seq::SequenceView& v) const {
   const auto mark = [&](Layout::MarkOfEnd m) { return v.marks[at(Layout::mark(f, m))]; };
   if (v.flag(Layout::flag(f, Layout::settled))) {
+    if (level_moves(f, v)) return balanced(f, v);
     return {mark(Layout::settled_in), mark(Layout::settled_out), mark(Layout::settled_hoses),
             mark(Layout::settled_pressure)};
   }
@@ -53,20 +79,21 @@ Flows Model::now(int f, double t, const seq::SequenceView& v) const {
     const double p = b.rest_pressure + v.amounts[at(Layout::line(f))] / b.compliance;
     const bool by_column =
         b.inertance > 0.0 && from.supplied && !v.flag(Layout::flag(f, Layout::calm)) && !is_leak(b.opening);
-    double in = by_column ? v.auxiliaries[at(Layout::trunk_flow(f))] : from.flow_at(p);
+    double in = by_column ? v.auxiliaries[at(Layout::trunk_flow(f))] : from.flow_at(p + fall(f, v));
     if (v.flag(Layout::flag(f, Layout::held))) in = 0.0;
+    if (by_gravity(f, v) && from.open.empty()) in = std::max(0.0, in);  // nothing runs back past a standing pump
     return {in, out_at(f, t, v, p), hoses_at(from, in), p};
   }
   if (v.flag(Layout::flag(f, Layout::shut)) && !(b.opening.seat_leak > 0.0)) {
-    return {0.0, 0.0, hoses_at(from, 0.0), from.shut() ? b.opening.weight : from.pressure.at(0.0).value};
+    return {0.0, 0.0, hoses_at(from, 0.0), from.shut() ? b.opening.weight : from.pressure.at(0.0).value - fall(f, v)};
   }
   if (from.shut() || !from.supplied) return {0.0, 0.0, hoses_at(from, 0.0), b.opening.weight};
   if (v.flag(Layout::flag(f, Layout::shut))) return leak_balance(from, b.opening, b.opening.seat_leak, 0.5);
   if (b.inertance + b.opening.inertance > 0.0 && follows_columns(f, v)) {
-    const double q = std::max(0.0, v.auxiliaries[at(Layout::escape_flow(f))]);
-    return {q, q, hoses_at(from, q), from.pressure.at(q).value};
+    const double q = std::clamp(v.auxiliaries[at(Layout::escape_flow(f))], 0.0, b.opening.limit);
+    return {q, q, hoses_at(from, q), from.pressure.at(q).value - fall(f, v)};
   }
-  return balance(b, from, open_share(f, t, v));
+  return balance(b, from, open_share(f, t, v), fall(f, v));
 }
 
 void Model::end_flows(int f, double t, const seq::SequenceView& v, std::span<double> q, std::span<double> rate) const {
@@ -94,12 +121,15 @@ void Model::end_flows(int f, double t, const seq::SequenceView& v, std::span<dou
   const bool springs = b.compliance > 0.0;
   if (springs && b.inertance > 0.0 && from.supplied && !v.flag(Layout::flag(f, Layout::calm)) && !is_leak(b.opening) &&
       !v.flag(Layout::flag(f, Layout::held))) {
-    trunk = (from.pressure.at(is.in).value - is.pressure) / b.inertance;
+    const double drive = from.pressure.at(is.in).value - fall(f, v) - is.pressure;
+    const bool holds = by_gravity(f, v) && from.open.empty() && !(is.in > 0.0) && !(drive > 0.0);
+    trunk = holds ? 0.0 : drive / b.inertance;
   }
   const double column = b.opening.inertance + (springs ? 0.0 : b.inertance);
   if (column > 0.0 && follows_columns(f, v) && !v.flag(Layout::flag(f, Layout::spent)) && (springs || from.supplied)) {
     const double drive = is.pressure - b.opening.weight - needed(b.opening, is.out, open_share(f, t, v)).value;
-    escape = is.out > 0.0 || drive > 0.0 ? drive / column : 0.0;
+    const bool limited = is.out >= b.opening.limit && drive > 0.0;
+    escape = !limited && (is.out > 0.0 || drive > 0.0) ? drive / column : 0.0;
   }
 }
 

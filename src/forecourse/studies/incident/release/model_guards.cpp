@@ -4,12 +4,6 @@
 
 namespace forecourse::studies::release {
 
-namespace {
-
-constexpr double spent_pressure = 20.0;  ///< [Pa] above the opening's weight at which a line counts as spent
-
-}  // namespace
-
 seq::GuardRule Model::guard_rule(int guard) const {
   const int own = Layout::guards_of_end * layout_.ends;
   if (guard < own) {
@@ -18,6 +12,8 @@ seq::GuardRule Model::guard_rule(int guard) const {
     if (which == Layout::runs_dry) return {seq::Crossing::falling, telling, 0.0, true};
     return {seq::Crossing::falling, stopping, 0.0, true, false};
   }
+  if (guard == layout_.unseen()) return {seq::Crossing::rising, telling, 0.0, true};
+  if (guard >= own + Layout::shared_guards) return {seq::Crossing::falling, stopping, 0.0, true};
   const int kind = guard - own == Layout::link_parts ? shutting : telling;
   return {seq::Crossing::rising, kind, 0.0, true};
 }
@@ -32,7 +28,11 @@ void Model::guards(double t, const seq::SequenceView& v, std::span<const double>
     const bool settled = v.flag(Layout::flag(f, Layout::settled));
     const double excess = v.amounts[at(Layout::line(f))];
     const double pressure = b.compliance > 0.0 ? b.rest_pressure + excess / b.compliance : b.opening.weight;
-    set(Layout::runs_spent, settled ? 1.0 : pressure - b.opening.weight - spent_pressure);
+    set(Layout::runs_spent, settled ? 1.0 : pressure - floor(f, v) - spent_pressure);
+    const double gone = -v.amounts[at(Layout::tank(f))];
+    value[at(layout_.guard(f, Layout::tank_empty))] = b.stock < never ? b.stock - gone : 1.0;
+    value[at(layout_.guard(f, Layout::level_down))] =
+        by_gravity(f, v) && !b.fall.empty() ? floor(f, v) - b.opening.weight - spent_pressure : 1.0;
     set(Layout::check_shuts, settled ? 1.0 : v.auxiliaries[at(Layout::trunk_flow(f))]);
     if (b.shutting.trip_volume < never) {
       const double leaked = v.auxiliaries[at(Layout::leaked(f))];
@@ -44,6 +44,9 @@ void Model::guards(double t, const seq::SequenceView& v, std::span<const double>
   const auto held = [&](int compartment) { return v.amounts[at(compartment)]; };
   const auto past = [](double amount, double limit) { return limit < never ? amount - limit : -1.0; };
   set(Layout::sensor, t < c_->stops.sensor_dead_until ? -1.0 : past(held(layout_.sump()), c_->catches.sensor_volume));
+  if (t < c_->stops.sensor_dead_until) {
+    value[at(layout_.unseen())] = past(held(layout_.sump()), c_->catches.sensor_volume);
+  }
   set(Layout::seal, past(held(layout_.sump()), c_->catches.seal_volume));
   set(Layout::brim, past(held(layout_.sump()), c_->catches.brim_volume));
   set(Layout::drain, past(held(layout_.slab()), c_->slab.reaches_drain));

@@ -11,9 +11,15 @@ bool Model::quiet(double /*t*/, const seq::SequenceView& v) const {
   if (c_->fire.burns || c_->fire.response_index > 0.0 || c_->slab.evaporation > 0.0) return false;
   if (v.flag(layout_.at_seal()) && c_->catches.seal_leak > 0.0) return false;
   for (int f = 0; f < layout_.ends; ++f) {
-    if (v.flag(Layout::flag(f, Layout::settled))) continue;
+    if (v.flag(Layout::flag(f, Layout::settled))) {
+      if (level_moves(f, v)) return false;
+      continue;
+    }
     const Broken& b = broken(f);
-    const bool springs_back = !v.flag(Layout::flag(f, Layout::pump_on)) && b.stopped.shut() && b.compliance > 0.0;
+    const network::Feed& from = feed(f, v);
+    const bool pressed = b.rest_pressure + v.amounts[at(Layout::line(f))] / b.compliance > floor(f, v);
+    const bool alone = from.shut() || (by_gravity(f, v) && from.open.empty() && pressed);
+    const bool springs_back = !v.flag(Layout::flag(f, Layout::pump_on)) && alone && b.compliance > 0.0;
     const bool closing = v.flag(Layout::flag(f, Layout::triggered)) && !v.flag(Layout::flag(f, Layout::shut));
     if (!springs_back || !leaks_only(f, v) || closing) return false;
   }

@@ -21,6 +21,7 @@ struct Opening {
   double leak_coefficient = 0.0;  ///< [m3/(s Pa^n)] above 0: a crack, q = this (p - weight)^n, and no path
   double leak_exponent = 0.5;     ///< [1]
   double seat_leak = 0.0;         ///< [m3/(s Pa^0.5)] past the shut poppet
+  double limit = never;           ///< [m3/s] that a limiter on the way lets through
 };
 
 /// What shuts it.
@@ -42,7 +43,7 @@ struct Above {
 /// One piping that lets fuel out.
 struct Broken {
   network::Feed running;  ///< pumps on
-  network::Feed stopped;  ///< pumps off: the line feeds the hoses
+  network::Feed stopped;  ///< pumps off: the tank feeds by gravity where it stands higher, else the line the hoses
   Opening opening;
   Shutting shutting;
   Above above;
@@ -56,6 +57,11 @@ struct Broken {
   double runs_for = never;      ///< [s] of a cycle
   double rests_for = 0.0;       ///< [s]
   bool detector_sees = false;   ///< the leak detector must see this leak
+  double stock = never;         ///< [m3] in the tank above the pump's inlet when it begins; never: not known
+  network::FlowTable fall;   ///< [Pa] by which the falling level lowers the feed, against [m3] gone; empty: not known
+  double starts_at = never;  ///< [Pa] piezometric in the line when it begins; never: as the feed says
+  double runs_at = never;    ///< [Pa] piezometric in the line while a crack's pump runs; never: as the feed says
+  double holds_at = never;   ///< [Pa] piezometric to which the line falls when the pump stops; never: it keeps all
 };
 
 /// A dispenser or tank sump under the opening.

@@ -11,8 +11,10 @@ namespace {
 
 constexpr double still = 1e-9;  ///< [m3/s] what counts as no flow: 1 mL in a quarter of an hour
 
-const char* cause_words(int cause) {
+std::string cause_words(int cause, const Names& names) {
   switch (cause) {
+    case cause_drains:
+      return "runs out of " + names.above;
     case seq::cause_pack_settles:
     case seq::cause_pack_follows:
     case cause_line_settles:
@@ -25,10 +27,8 @@ const char* cause_words(int cause) {
       return "past the shut valve";
     case cause_after_stop:
       return "the line springs back after the pump stopped";
-    case cause_drains:
-      return "runs out of what lies above the groove";
     case cause_crack:
-      return "through the crack";
+      return "through the leak";
     case cause_pumped:
       return "pumped";
     case cause_elsewhere:
@@ -128,14 +128,22 @@ class Teller {
     const seq::Event& e = record.event;
     if (e.source == seq::EventSource::timed) return timed(e, record);
     const int own = Layout::guards_of_end * layout_.ends;
-    if (e.id < own) return of_end(e.id / Layout::guards_of_end, e.id % Layout::guards_of_end);
-    return shared(e.id - own);
+    if (e.id < own) return of_end(e.id / Layout::guards_of_end, e.id % Layout::guards_of_end, record);
+    if (e.id < own + Layout::shared_guards) return shared(e.id - own, record);
+    if (e.id == layout_.unseen())
+      return Told{Happening::sensor_dead, n_.sensor, "fuel stands at the sump sensor, which is dead"};
+    const int of_tank = e.id - own - Layout::shared_guards;
+    return tank(of_tank / Layout::guards_of_tank, of_tank % Layout::guards_of_tank);
   }
 
  private:
   static bool rose(const seq::EventRecord& r, int flag) {
     const std::uint64_t bit = std::uint64_t{1} << flag;
     return (r.flags_before & bit) == 0 && (r.flags_after & bit) != 0;
+  }
+  /// Whether the sensor was dead until this moment: it may have been wet for long.
+  [[nodiscard]] bool woke(const seq::EventRecord& r) const {
+    return c_.stops.sensor_dead_until > 0.0 && r.event.time <= c_.stops.sensor_dead_until * (1.0 + 1e-9);
   }
   static bool fell(const seq::EventRecord& r, int flag) {
     const std::uint64_t bit = std::uint64_t{1} << flag;
@@ -173,10 +181,20 @@ class Teller {
     return std::nullopt;
   }
 
-  [[nodiscard]] std::optional<Told> of_end(int f, int which) const {
+  [[nodiscard]] Told tank(int f, int which) const {
+    const std::string& tank = n_.tanks[at(f)];
+    if (which == Layout::tank_empty)
+      return {Happening::tank_empty, tank, "tank " + tank + " is empty to the inlet of its pump"};
+    return {Happening::level_down, tank, "the liquid in tank " + tank + " has come down to the opening"};
+  }
+
+  [[nodiscard]] std::optional<Told> of_end(int f, int which, const seq::EventRecord& r) const {
     const std::string& place = n_.places[at(f)];
-    if (which == Layout::runs_dry)
-      return Told{Happening::above_drained, place, "what lay above the groove has run out"};
+    if (which == Layout::runs_dry) return Told{Happening::above_drained, place, n_.above + " has run out"};
+    const bool emptied = (r.flags_after >> layout_.dry(f) & 1U) != 0;
+    if (which == Layout::runs_spent && c_.broken[at(f)].stopped.supplied && !emptied)
+      return Told{Happening::line_spent, place,
+                  "the line is down to the pressure of the tank, which feeds it from here"};
     if (which == Layout::runs_spent)
       return Told{Happening::line_spent, place, "the line has no pressure left at the opening"};
     if (which == Layout::check_shuts)
@@ -184,10 +202,11 @@ class Teller {
     return Told{Happening::crack_trips, place, "the crack trip of " + place + " acts"};
   }
 
-  [[nodiscard]] std::optional<Told> shared(int which) const {
+  [[nodiscard]] std::optional<Told> shared(int which, const seq::EventRecord& r) const {
     switch (static_cast<Layout::Shared>(which)) {
       case Layout::sensor:
-        return Told{Happening::sensor_wet, n_.sensor, "the sump sensor gets wet"};
+        return Told{Happening::sensor_wet, n_.sensor,
+                    woke(r) ? "the sump sensor finds itself wet" : "the sump sensor gets wet"};
       case Layout::seal:
         return Told{Happening::lowest_seal, n_.sump,
                     "fuel stands at the lowest entry seal: from here the sump is not assured to hold"};
@@ -228,6 +247,13 @@ class CycleFilter {
   int spent_ = 0;
 };
 
+/// What still escapes when counting ends: that of the last step [m3/s].
+double still_escaping(const Layout& layout, const seq::SequenceResult& result) {
+  if (result.trace.steps.empty()) return 0.0;
+  const auto state = result.trace.state(result.trace.steps.size() - 1);
+  return escaping(layout, state.subspan(at(layout.compartments() + layout.auxiliaries())));
+}
+
 void tell_timeline(const Case& given, const Names& names, const seq::SequenceResult& result,
                    const seq::SequenceStart& start, IncidentRun& run) {
   const Model model(given);
@@ -264,7 +290,7 @@ void tell_timeline(const Case& given, const Names& names, const seq::SequenceRes
                           {},
                           "counting ends",
                           escaped_of(layout, last),
-                          0.0,
+                          still_escaping(layout, result),
                           {},
                           held(layout, last)});
 }
@@ -317,7 +343,7 @@ std::vector<LedgerLine> tell_ledger(const Layout& layout, const Names& names, co
   std::vector<LedgerLine> out;
   for (const seq::LedgerRow& row : result.ledger) {
     if (row.net == 0.0) continue;
-    LedgerLine line{holder_of(layout, row.from), holder_of(layout, row.to), {}, cause_words(row.cause), row.net};
+    LedgerLine line{holder_of(layout, row.from), holder_of(layout, row.to), {}, cause_words(row.cause, names), row.net};
     if (row.from < 3 * layout.ends) line.product = names.products[at(row.from / 3)];
     if (line.amount < 0.0) {
       std::swap(line.from, line.to);
@@ -389,7 +415,7 @@ IncidentRun tell_run(const Case& given, const Names& names, bool charts, const C
   const Outcome outcome = outcome_of(given, result);
   run.escaped = outcome.escaped;
   run.to_environment = outcome.to_environment;
-  for (const Broken& b : given.broken) run.steady_flow += balance(b, b.running, 1.0).out;
+  for (const Broken& b : given.broken) run.steady_flow += balance(b, feeding(b), 1.0).out;
   run.holders.assign(all_holders.begin(), all_holders.end());
   const std::vector<double> before = held(model.layout(), start.amounts), after = held(model.layout(), result.amounts);
   for (std::size_t h = 0; h < all_holders.size(); ++h) run.amounts.push_back({all_holders[h], before[h], after[h]});

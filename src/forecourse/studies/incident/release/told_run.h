@@ -12,11 +12,13 @@ namespace forecourse::studies::release {
 
 /// What things are called in the list of events and in the ledger.
 struct Names {
-  std::vector<std::string> places;    ///< per broken end
-  std::vector<std::string> products;  ///< per broken end
-  std::string sensor;                 ///< id, or of what bears it
-  std::string sump;                   ///< id of what it belongs to
-  std::string stop;                   ///< who or what stops the pumps
+  std::vector<std::string> places;                  ///< per broken end
+  std::vector<std::string> products;                ///< per broken end
+  std::vector<std::string> tanks;                   ///< per broken end, ids
+  std::string above = "what lay above the groove";  ///< what runs out by itself
+  std::string sensor;                               ///< id, or of what bears it
+  std::string sump;                                 ///< id of what it belongs to
+  std::string stop;                                 ///< who or what stops the pumps
 };
 
 /// Runs a case and tells what happened.

@@ -2,9 +2,15 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
+#include <set>
+#include <utility>
 
+#include "forecourse/network/escape/changed_system.h"
 #include "forecourse/network/pack/stretches.h"
 #include "forecourse/site/places.h"
+#include "forecourse/studies/incident/release/layout.h"
+#include "forecourse/studies/incident/setup/tank_contents.h"
 
 namespace forecourse::studies {
 namespace {
@@ -111,8 +117,10 @@ class Ground {
     end.inlet = &inlet;
     end.place = place;
     const PipingSystem& piping = out_.network.systems[*system];
-    end.end = network::broken_riser(site_, piping, dispenser, inlet, false, out_.defaults);
-    end.torn = network::broken_riser(site_, piping, dispenser, inlet, true, out_.defaults);
+    std::vector<DefaultUsed> no_opening, same_again;
+    const bool small = is_leak() || options_.kind == IncidentKind::sump_fire;
+    end.end = network::broken_riser(site_, piping, dispenser, inlet, false, small ? no_opening : out_.defaults);
+    end.torn = network::broken_riser(site_, piping, dispenser, inlet, true, same_again);
     take(std::move(end), dispenser);
   }
 
@@ -140,37 +148,45 @@ class Ground {
     for (std::size_t s = 0; s < out_.network.systems.size(); ++s) {
       const PipingSystem& piping = out_.network.systems[s];
       for (std::size_t r = 0; piping.graph && r < piping.runs.size(); ++r) {
-        if (piping.runs[r].kind != RunKind::line || piping.runs[r].id != out_.at) continue;
-        EndGround end;
-        end.system = s;
-        end.place = out_.at;
-        const double along = request_.along ? request_.along->likely.si() : 0.5;
-        if (!request_.along) {
-          out_.defaults.push_back({"place of the break along line " + out_.at, 0.5, "", DefaultStatus::illustrative,
-                                   "its middle", piping.id, true});
-        }
-        end.end = network::cut_line(site_, piping, r, along, out_.defaults);
-        behind_ = network::reached_without(piping, r);
-        tell_loop(piping, r);
-        end.product = piping.product;
-        out_.ends.push_back(std::move(end));
+        if (piping.runs[r].kind == RunKind::line && piping.runs[r].id == out_.at) cut(s, r);
       }
     }
   }
 
-  void tell_loop(const PipingSystem& piping, std::size_t run) {
-    if (options_.kind == IncidentKind::crack) return behind_.clear();
-    const int to = piping.runs[run].to;
-    bool fed = false;
-    for (std::size_t h = 0; h < piping.hoses.size(); ++h) {
-      fed = fed || (piping.runs[at(piping.hoses[h].run)].from == to && behind_[h] != 0);
+  void cut(std::size_t s, std::size_t run) {
+    const PipingSystem& piping = out_.network.systems[s];
+    EndGround end;
+    end.system = s;
+    end.place = out_.at;
+    const double along = request_.along ? request_.along->likely.si() : 0.5;
+    if (!request_.along) {
+      out_.defaults.push_back({"place of the break along line " + out_.at, 0.5, "", DefaultStatus::illustrative,
+                               "its middle", piping.id, true});
     }
-    if (!fed) return;
-    out_.warnings.push_back({Severity::warning,
-                             "line '" + out_.at + "' is part of a loop: what comes out of its other end is not counted",
-                             {},
-                             "run it once more at the line on the other side",
-                             {}});
+    network::Reached reached = network::reached_without(piping, run);
+    if (is_leak()) {  // the line stays whole
+      end.end = network::cut_line(piping, run, along, {true, false});
+    } else if (reached.line.from && reached.line.to) {
+      constexpr double least = 1e-3;  // of the length: a part of a line has a loss
+      end.split = std::make_shared<const PipingSystem>(
+          network::split_system(piping, run, std::clamp(along, least, 1.0 - least)));
+      end.end = network::cut_loop(*end.split, run);
+      out_.warnings.push_back({Severity::warning,
+                               "line '" + out_.at +
+                                   "' is fed from both of its ends: both feed the break, and both open bores are "
+                                   "counted as one",
+                               {},
+                               {},
+                               {}});
+    } else if (reached.line.from || reached.line.to) {
+      end.end = network::cut_line(piping, run, along, reached.line);
+    } else {
+      return fail("no pump feeds line '" + out_.at + "'");
+    }
+    if (!is_leak()) behind_ = std::move(reached.hoses);
+    end.product = piping.product;
+    for (const Diagnostic& problem : end.end.problems) fail(problem.message + ": " + problem.hint);
+    out_.ends.push_back(std::move(end));
   }
 
   void take(EndGround end, const site::Dispenser& dispenser) {
@@ -213,19 +229,28 @@ class Ground {
 
   void feed(EndGround& end) {
     if (!out_.problem.empty()) return;
-    const PipingSystem& piping = out_.network.systems[end.system];
+    tell_wide_opening(end);
+    const PipingSystem& piping = end.split ? *end.split : out_.network.systems[end.system];
     const std::vector<char> open = open_hoses(piping);
-    const double lowest = std::min(piping.weight_of(end.end.elevation), surface_weight(piping));
-    end.running = network::make_feed(piping, {end.end.place, open, pumps_on(piping, is_leak()), lowest});
-    end.stopped = network::make_feed(piping, {end.end.place, open, pumps_off(piping), lowest});
+    const double weight = piping.weight_of(end.end.elevation);
+    network::FeedQuestion asked{end.end.place, open, pumps_on(piping, is_leak()),
+                                std::min(weight, surface_weight(piping)), network::highest_pressure(piping)};
+    end.running = network::make_feed(piping, asked);
+    end.stopped = feed_by_gravity(piping, asked, weight);
+    asked.pumps = pumps_off(piping);
+    if (end.stopped.shut()) end.stopped = network::make_feed(piping, asked);
     if (end.running.unsolved || end.stopped.unsolved)
       return fail("the piping of " + piping.product + " could not be solved");
-    end.path = network::path_table(end.end, end.running.pressure.empty() ? 0.0 : end.running.pressure.last());
-    if (end.torn)
-      end.torn_path = network::path_table(*end.torn, end.running.pressure.empty() ? 0.0 : end.running.pressure.last());
+    const auto last = [](const network::Feed& feed) { return feed.shut() ? 0.0 : feed.pressure.last(); };
+    const double most = std::max(last(end.running), last(end.stopped));
+    end.path = network::path_table(end.end, most);
+    if (end.torn) end.torn_path = network::path_table(*end.torn, most);
     end.trunk_inertance = network::column_inertance(piping, end.end.place);
     end.rest_pressure = surface_weight(piping);
-    set_compliance(piping, end);
+    end.standing_known = network::standing_loss_known(piping);
+    end.above_opening = network::volume_above(piping, end.end.elevation);
+    set_compliance(out_.network.systems[end.system], end);
+    set_contents(piping, end);
     end.checked = true;
     for (const network::PumpPoint& point : piping.pumps) {
       end.pumps.push_back(point.id);
@@ -240,6 +265,57 @@ class Ground {
     }
     tell_control(piping);
   }
+
+  /// What the tanks give with every pump standing; shut where no liquid stands above the opening.
+  [[nodiscard]] static network::Feed feed_by_gravity(const PipingSystem& piping, network::FeedQuestion asked,
+                                                     double weight) {
+    if (!piping.elevations_known) return {};
+    asked.pumps = {};
+    network::Feed feed = network::make_feed(network::standing_system(piping), asked);
+    if (feed.unsolved) return feed;
+    const bool above = feed.supplied && feed.pressure.at(0.0).value > weight + release::spent_pressure;
+    return above ? feed : network::Feed{};
+  }
+
+  /// What is in the tanks. One tank's level moves its feed; several are counted together, at their levels as they are.
+  void set_contents(const PipingSystem& piping, EndGround& end) {
+    std::set<std::string> seen;
+    double stock = 0.0;
+    std::string missing;
+    for (const network::PumpPoint& point : piping.pumps) {
+      if (!seen.insert(point.tank).second) continue;
+      end.tank += (end.tank.empty() ? "" : " and ") + point.tank;
+      auto contents = contents_for(site_, point.id, piping.fluid.density);
+      if (const auto* why = std::get_if<std::string>(&contents)) {
+        missing = *why;
+        continue;
+      }
+      const Contents& known = std::get<Contents>(contents);
+      stock += known.usable;
+      end.fall = known.fall;
+      if (known.to_bottom) {
+        out_.defaults.push_back({"height of the inlet of pump " + point.id + " above the tank's bottom", 0.0, "m",
+                                 DefaultStatus::illustrative, "the tank is counted down to its bottom", piping.id,
+                                 true});
+      }
+    }
+    if (missing.empty()) {
+      end.stock = stock;
+    } else {
+      warn("what is in the tank is not known and is no limit to what escapes: " + missing);
+    }
+    if (!missing.empty() || seen.size() > 1) end.fall = {};
+  }
+
+  void tell_wide_opening(const EndGround& end) {
+    if (!request_.open_area || !(end.end.bore > 0.0)) return;
+    const double bores = 0.25 * std::numbers::pi * end.end.bore * end.end.bore * (end.split ? 2.0 : 1.0);
+    if (request_.open_area->likely.si() <= bores) return;
+    warn("the open area is wider than the pipe at '" + end.place +
+         "': a full break lets out no more than the bore does");
+  }
+
+  void warn(std::string words) { out_.warnings.push_back({Severity::warning, std::move(words), {}, {}, {}}); }
 
   void tell_control(const PipingSystem& piping) {
     if (!piping.control) return;

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -32,6 +33,12 @@ struct EndGround {
   std::optional<double> relief;  ///< [Pa] piezometric
   bool checked = false;          ///< every pump has a check valve
   std::vector<std::string> pumps;
+  std::string tank;                     ///< ids of the tanks that feed it, in words
+  std::optional<double> stock;          ///< [m3] in them above the pumps' inlets; empty: not known
+  network::FlowTable fall;              ///< [Pa] by which the falling level lowers the feed, against [m3] gone
+  bool standing_known = false;          ///< what a standing pump loses is entered
+  std::optional<double> above_opening;  ///< [m3] in pipes that stand higher than the opening; empty: not known
+  std::shared_ptr<const network::PipingSystem> split;  ///< the system cut in a loop; null: not so
 };
 
 /// Everything about the place that stays the same from run to run.

@@ -23,7 +23,6 @@ constexpr Spread into_sump_stand_in{0.1, 0.3, 0.6};        // [1]
 constexpr Spread film_stand_in{0.7e-3, 1e-3, 5e-3};        // [m]
 constexpr Spread relay_stand_in{1.0, 3.0, 5.0};            // [s]
 constexpr double drain_time = 10.0;                        // [s]
-constexpr double usual_coefficient = 0.61;                 // [1] of a sharp opening
 
 double days(double n) { return n * 86400.0; }
 
@@ -50,8 +49,8 @@ parts::ClosingLaw closing_law(const site::ShearValve& valve, const std::string& 
 /// One case being put together.
 class CaseMaker {
  public:
-  CaseMaker(const Scene& scene, Inputs& inputs, const std::set<Barrier>& missing, Breakage breakage)
-      : s_(scene), in_(inputs), missing_(missing), torn_(breakage == Breakage::torn_in_sump) {}
+  CaseMaker(const Scene& scene, Inputs& inputs, const std::set<Barrier>& missing, Breakage breakage, Standing standing)
+      : s_(scene), in_(inputs), missing_(missing), torn_(breakage == Breakage::torn_in_sump), standing_(standing) {}
 
   release::Case make() {
     add_catch();
@@ -92,8 +91,8 @@ class CaseMaker {
     if (!s_.request.open_area) return;
     const double area = *in_.take("open area", s_.request.open_area, "m2");
     const double cd = in_.take("discharge coefficient", s_.request.discharge_coefficient,
-                               {usual_coefficient, usual_coefficient, usual_coefficient},
-                               DefaultStatus::common_practice, "", "sharp opening");
+                               {usual_discharge, usual_discharge, usual_discharge}, DefaultStatus::common_practice, "",
+                               "sharp opening");
     if (kind() == IncidentKind::crack || kind() == IncidentKind::sump_fire) {
       opening.leak_coefficient = cd * area * std::sqrt(2.0 / piping.fluid.density);
       opening.leak_exponent = 0.5;
@@ -110,6 +109,7 @@ class CaseMaker {
     opening.path = torn_ && end.torn ? end.torn_path : end.path;
     opening.discharge = broken.discharge;
     opening.inertance = follows_columns() ? broken.inertance : 0.0;
+    opening.limit = broken.limit;
     set_leak(opening, piping);
     opening.valve = broken.valve > 0.0 ? broken.valve : opening.discharge;
     if (const site::ShearValve* valve = valve_of(end); valve != nullptr && valve->seat_leak && valve->seat_leak->rate) {
@@ -188,6 +188,25 @@ class CaseMaker {
     }
   }
 
+  /// What the tank gives: by gravity too, unless its standing pump is to let nothing through.
+  void set_tank(const EndGround& end, release::Broken& b) {
+    if (end.stock) b.stock = *end.stock;
+    b.fall = end.fall;
+    if (standing_ == Standing::shut && b.stopped.supplied) b.stopped = {};
+  }
+
+  /// Line pressures as measured, at the height of the opening.
+  void set_pressures(const EndGround& end, release::Broken& b) {
+    const auto& r = s_.request;
+    const auto entered = [&](const char* what, const site::Maybe<GaugePressure>& pressure) {
+      return pressure ? *in_.take(what, pressure, "Pa") + b.opening.weight : never;
+    };
+    if (kind() == IncidentKind::crack) b.runs_at = entered("line pressure while the pump runs", r.running_pressure);
+    b.holds_at = entered("line pressure while the pump rests", r.holding_pressure);
+    const bool runs = b.starts_running && end.running.supplied;
+    b.starts_at = runs ? b.runs_at : std::min(b.runs_at, b.holds_at);
+  }
+
   release::Broken broken(const EndGround& end) {
     release::Broken b;
     b.running = end.running;
@@ -201,6 +220,8 @@ class CaseMaker {
     b.relief = end.relief.value_or(never);
     b.checked = end.checked && has(Barrier::check_valve);
     b.starts_running = s_.request.pump_runs.value_or(true);
+    set_tank(end, b);
+    set_pressures(end, b);
     set_cycle(b);
     if (kind() == IncidentKind::crack && has(Barrier::leak_detector) && b.opening.leak_coefficient > 0.0) {
       const CrackLaw law{b.opening.leak_coefficient, b.opening.leak_exponent};
@@ -249,8 +270,17 @@ class CaseMaker {
       case_.stops.sensor_dead_until =
           *in_.take("time for which the sump sensor is dead", s_.request.sensor_dead_for, "s");
     }
-    if (kind() == IncidentKind::crack)
-      case_.stops.detector_at = std::max(detector_time, dead_for(Barrier::leak_detector));
+    add_detector();
+  }
+
+  void add_detector() {
+    if (kind() != IncidentKind::crack || !has(Barrier::leak_detector) || s_.ground.ends.empty()) return;
+    const site::LeakDetector* detector = detector_of(s_, s_.ground.ends.front());
+    if (detector == nullptr || !acts_in_known_time(*detector)) return;
+    const double within = in_.take("time within which the leak detector acts", detector->acts_within,
+                                   {detector_time, detector_time, detector_time}, DefaultStatus::published, "s",
+                                   "40 CFR 280.44(a): 3 gal/h at 10 psi within an hour");
+    case_.stops.detector_at = std::max(within, dead_for(Barrier::leak_detector));
   }
 
   void add_slab() {
@@ -272,6 +302,7 @@ class CaseMaker {
   Inputs& in_;
   const std::set<Barrier>& missing_;
   bool torn_;
+  Standing standing_;
   release::Case case_;
 };
 
@@ -317,6 +348,12 @@ const site::LeakDetector* detector_of(const Scene& scene, const EndGround& end) 
   return nullptr;
 }
 
+bool acts_in_known_time(const site::LeakDetector& detector) {
+  if (!detector.detects || !detector.at) return false;
+  constexpr double rounding = 1e-6;  // of a rate written in other units
+  return detector.acts_within || detector.detects->likely.si() >= hourly_leak * (1.0 - rounding);
+}
+
 std::optional<bool> must_be_seen(const site::LeakDetector* detector, const CrackLaw& law) {
   if (detector == nullptr || !detector->detects || !detector->at) return std::nullopt;
   const double leak = law.coefficient * std::pow(detector->at->likely.si(), law.exponent);
@@ -345,8 +382,9 @@ void CaseMaker::add_fire() {
 
 }  // namespace
 
-release::Case make_case(const Scene& scene, Inputs& inputs, const std::set<Barrier>& missing, Breakage breakage) {
-  return CaseMaker(scene, inputs, missing, breakage).make();
+release::Case make_case(const Scene& scene, Inputs& inputs, const std::set<Barrier>& missing, Breakage breakage,
+                        Standing standing) {
+  return CaseMaker(scene, inputs, missing, breakage, standing).make();
 }
 
 }  // namespace forecourse::studies

@@ -1,0 +1,91 @@
+#include "forecourse/report/station/station_report.h"
+
+#include <algorithm>
+
+#include "forecourse/report/containment/containment_report.h"
+#include "forecourse/report/flow/flow_view.h"
+#include "forecourse/report/html/page.h"
+#include "forecourse/report/html/parts.h"
+#include "forecourse/report/incident/incident_report.h"
+#include "forecourse/report/svg/text.h"
+
+namespace forecourse::report {
+namespace {
+
+bool contains(const std::vector<std::string>& words, const std::string& word) {
+  return std::find(words.begin(), words.end(), word) != words.end();
+}
+
+/// The sections as HTML, each under an anchor of its own.
+std::string body(const StationSource& source, const ReportChoice& choice, bool& tells_of_incident) {
+  std::string out;
+  for (const StationSection& section : station_sections(source.site)) {
+    const bool asked = contains(choice.sections, section.id);
+    if (!asked && !choice.sections.empty()) continue;
+    std::string html = section.write(source);
+    tells_of_incident = tells_of_incident || (!html.empty() && section.id.starts_with("incident-"));
+    if (html.empty() && asked)
+      html = html::heading(2, section.name) + html::paragraph("Left out: " + section.why_empty + ".");
+    if (!html.empty()) out += "<section id=\"" + svg::escape(section.id) + "\">\n" + html + "</section>\n";
+  }
+  return out;
+}
+
+/// What any of the studies in the report is to be read with, none twice.
+std::vector<std::string> cautions(bool of_containment, bool of_incident) {
+  std::vector<std::string> out = flow_cautions();
+  const auto add = [&](const std::vector<std::string>& more) {
+    for (const std::string& caution : more) {
+      if (!contains(out, caution)) out.push_back(caution);
+    }
+  };
+  if (of_containment) add(containment_cautions());
+  if (of_incident) add(incident_cautions());
+  return out;
+}
+
+std::string caution(bool of_incident) {
+  const std::vector<std::string> all = flow_cautions();
+  const std::string first = of_incident ? std::string("If it has happened: ") + incident_first + " " : "";
+  return first + "Computed from what was entered. It advises; nothing computed is a test. " + all[1];
+}
+
+CellTexts filled(CellTexts cells, const site::Site& site, const StationFacts& facts) {
+  if (cells["station"].empty()) cells["station"] = site.name.text;
+  if (cells["date"].empty()) cells["date"] = facts.date;
+  return cells;
+}
+
+html::Page around(const site::Site& site, const StationFacts& facts, const CellTexts& cells) {
+  html::Page page;
+  const std::string& station = cells.at("station");
+  page.station = station.empty() ? "Station without a name" : station;
+  page.study = "Course of the fuel, from the tanker to the vehicle";
+  page.title = printed(cells);
+  if (!facts.texts.empty()) page.cells.emplace_back("Site file", facts.texts.front().name);
+  page.cells.emplace_back("Units", site.display == site::Display::us ? "US customary" : "SI");
+  page.cells.emplace_back("Made with", std::string("forecourse ") + FORECOURSE_VERSION);
+  for (const char* name : {"drawing number", "revision", "date"}) {
+    const auto found = cells.find(name);
+    if (found == cells.end() || found->second.empty()) continue;
+    page.foot.push_back((name == std::string("date") ? "" : std::string(name) + " ") + found->second);
+  }
+  return page;
+}
+
+}  // namespace
+
+std::string station_report(const StationStudies& studies, const site::Site& site, const StationFacts& facts,
+                           const ReportChoice& choice) {
+  const StationSource source{studies, site, facts.texts, facts.before, facts.command};
+  html::Page page = around(site, facts, filled(choice.cells, site, facts));
+  bool of_incident = false;
+  page.body = body(source, choice, of_incident);
+  const bool of_containment =
+      studies.containment && (choice.sections.empty() || contains(choice.sections, "containment"));
+  page.caution = caution(of_incident);
+  page.body += html::heading(2, "Cautions") + html::list(cautions(of_containment, of_incident));
+  return html::page(page);
+}
+
+}  // namespace forecourse::report

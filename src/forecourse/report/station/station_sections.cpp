@@ -1,0 +1,132 @@
+#include "forecourse/report/station/station_sections.h"
+
+#include <algorithm>
+
+#include "forecourse/base/nearest_word.h"
+#include "forecourse/report/containment/containment_report.h"
+#include "forecourse/report/findings.h"
+#include "forecourse/report/flow/flow_html.h"
+#include "forecourse/report/flow/ladder/ladder_html.h"
+#include "forecourse/report/flow/spans/span_html.h"
+#include "forecourse/report/incident/incident_report.h"
+
+namespace forecourse::report {
+namespace {
+
+using Source = StationSource;
+
+/// A writer of a section of the flow study; nothing where there is no flow.
+template <class Write>
+std::function<std::string(const Source&)> of_flow(Write write) {
+  return [write](const Source& s) { return s.studies.flow ? write(*s.studies.flow, s.site) : std::string(); };
+}
+
+std::vector<DefaultUsed> all_defaults(const StationStudies& studies) {
+  std::vector<DefaultUsed> out;
+  if (studies.flow) out = studies.flow->defaults;
+  if (studies.containment) {
+    out.insert(out.end(), studies.containment->defaults.begin(), studies.containment->defaults.end());
+  }
+  return out;
+}
+
+/// Warnings of the reader and of the studies; those of an incident stand in its section.
+std::vector<Diagnostic> all_warnings(const Source& s) {
+  std::vector<Diagnostic> out = s.before;
+  const auto add = [&](const std::vector<Diagnostic>& more) { out.insert(out.end(), more.begin(), more.end()); };
+  if (s.studies.flow) add(s.studies.flow->warnings);
+  if (s.studies.containment) add(s.studies.containment->warnings);
+  return out;
+}
+
+std::string findings(const Source& s) { return findings_html(s.studies.findings, s.site.display); }
+
+std::string containment(const Source& s) {
+  return s.studies.containment ? containment_section(*s.studies.containment, s.site) : std::string();
+}
+
+/// Incidents tell of their inputs themselves; without the other studies nothing rests on a default.
+std::string defaults(const Source& s) {
+  if (!s.studies.flow && !s.studies.containment) return {};
+  return defaults_section(all_defaults(s.studies), s.site.display);
+}
+
+StationSection incident(const site::IncidentRequest& request, std::size_t number) {
+  const std::string at = request.at.text.empty() ? "" : " at " + request.at.text;
+  return {"incident-" + std::to_string(number), "Incident: " + request.kind.text + at, "the incident was not studied",
+          [number](const Source& s) {
+            const auto& all = s.studies.incidents;
+            return number <= all.size() ? incident_section(all[number - 1], s.site, number) : std::string();
+          }};
+}
+
+std::vector<StationSection> of_the_course() {
+  using studies::FlowResult;
+  const std::string no_hose = "the station has no hose, so there is no flow to compute";
+  return {
+      {"asked", "What was asked", no_hose, of_flow(asked_section)},
+      {"not-determined", "Not determined, or with a reservation", "nothing is left undetermined",
+       of_flow([](const FlowResult& flow, const site::Site&) { return reservations_section(flow); })},
+      {"findings", "Findings", "no rule that is checked applies", findings},
+      {"plan", "Plan", "there is no dispenser with a flow to draw", of_flow(plan_section)},
+      {"course", "Course of the fuel, drawn", no_hose, of_flow([](const FlowResult& flow, const site::Site& site) {
+         return product_sections(flow, site, {.hoses = false, .course = true});
+       })},
+      {"flow", "Hoses and flows", no_hose, of_flow([](const FlowResult& flow, const site::Site& site) {
+         return product_sections(flow, site, {.hoses = true, .course = false});
+       })},
+      {"ladders", "How many hoses at once, and worst states", no_hose,
+       of_flow([](const FlowResult& flow, const site::Site& site) { return ladder_sections(flow, site.display); })},
+      {"spans", "What moves the flow", "no set of open hoses has a flow that a value could move",
+       of_flow([](const FlowResult& flow, const site::Site& site) { return spans_section(flow, site.display); })},
+      {"rest", "The line at rest", "there is no piping to stand at rest",
+       of_flow([](const FlowResult& flow, const site::Site& site) { return rest_section(flow, site.display); })},
+  };
+}
+
+std::vector<StationSection> at_the_end() {
+  return {
+      {"defaults", "Values that were not entered", "no study rests on them", defaults},
+      {"sources", "Sources", "nothing published was used",
+       of_flow([](const studies::FlowResult& flow, const site::Site&) { return sources_section(flow); })},
+      {"warnings", "About the site file", "there is nothing to say about it",
+       [](const Source& s) { return warnings_section(all_warnings(s), s.texts); }},
+      {"again", "How to make this report again", "no command makes it",
+       [](const Source& s) { return again_section(s.command); }},
+      {"site-file", "The site file, on a screen", "its text is not at hand",
+       [](const Source& s) { return site_file_details(s.texts); }},
+  };
+}
+
+}  // namespace
+
+std::vector<StationSection> station_sections(const site::Site& site) {
+  std::vector<StationSection> out = of_the_course();
+  out.push_back({"containment", "Containment", "no sump is entered", containment});
+  for (std::size_t i = 0; i < site.incidents.size(); ++i) out.push_back(incident(site.incidents[i], i + 1));
+  std::vector<StationSection> end = at_the_end();
+  std::move(end.begin(), end.end(), std::back_inserter(out));
+  return out;
+}
+
+std::vector<Diagnostic> check_sections(const std::vector<std::string>& ids, const site::Site& site) {
+  std::vector<std::string> known;
+  std::string all;
+  for (StationSection& section : station_sections(site)) {
+    all.append(all.empty() ? "" : ", ").append(section.id);
+    known.push_back(std::move(section.id));
+  }
+  std::vector<Diagnostic> out;
+  for (const std::string& id : ids) {
+    if (std::find(known.begin(), known.end(), id) != known.end()) continue;
+    const auto near = nearest_word(id, std::span<const std::string>(known));
+    out.push_back({Severity::error,
+                   "the report has no section '" + id + "'",
+                   SourceSpan{},
+                   (near ? "did you mean '" + std::string(*near) + "'? " : "") + "there are: " + all,
+                   {}});
+  }
+  return out;
+}
+
+}  // namespace forecourse::report

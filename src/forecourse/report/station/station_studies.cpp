@@ -1,0 +1,40 @@
+#include "forecourse/report/station/station_studies.h"
+
+#include <algorithm>
+
+#include "forecourse/checks/flow_checks.h"
+
+namespace forecourse::report {
+
+bool has_hose(const site::Site& site) {
+  return std::any_of(site.dispensers.begin(), site.dispensers.end(), [](const auto& d) { return !d.hoses.empty(); });
+}
+
+bool has_sump(const site::Site& site) {
+  return std::any_of(site.tanks.begin(), site.tanks.end(), [](const auto& t) { return t.sump.has_value(); }) ||
+         std::any_of(site.dispensers.begin(), site.dispensers.end(), [](const auto& d) { return d.sump.has_value(); });
+}
+
+StationStudies study_without_flow(const site::Site& site, const site::Date& on, const Context& context) {
+  StationStudies out;
+  if (has_sump(site)) out.containment = studies::study_containment(site, {}, context);
+  for (const site::IncidentRequest& request : site.incidents) {
+    studies::IncidentOptions options;
+    options.kind = studies::incident_kind(request.kind.text).value_or(studies::IncidentKind::struck);
+    options.request = request;
+    options.today = on;
+    out.incidents.push_back(studies::study_incident(site, options, context));
+  }
+  return out;
+}
+
+StationStudies study_station(const site::Site& site, const studies::FlowOptions& options, const site::Date& on,
+                             const Context& context) {
+  StationStudies out = study_without_flow(site, on, context);
+  if (!has_hose(site)) return out;
+  out.flow = studies::study_flow(site, options, context);
+  out.findings = checks::check_flow(site, *out.flow);
+  return out;
+}
+
+}  // namespace forecourse::report

@@ -1,0 +1,36 @@
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "forecourse/base/context.h"
+#include "forecourse/checks/finding.h"
+#include "forecourse/studies/containment/containment.h"
+#include "forecourse/studies/flow/flow.h"
+#include "forecourse/studies/incident/incident.h"
+
+namespace forecourse::report {
+
+/// What one report of a station tells of.
+struct StationStudies {
+  std::optional<studies::FlowResult> flow;  ///< empty: the station has no hose
+  std::vector<checks::Finding> findings;
+  std::optional<studies::ContainmentResult> containment;  ///< empty: no sump is entered
+  std::vector<studies::IncidentResult> incidents;         ///< one for each [[incident]] of the site file, in its order
+};
+
+[[nodiscard]] bool has_hose(const site::Site& site);
+[[nodiscard]] bool has_sump(const site::Site& site);
+
+/// Every study that the station has something for.
+///
+/// \param options of the flow study
+/// \param on      the day by which tests are judged overdue
+[[nodiscard]] StationStudies study_station(const site::Site& site, const studies::FlowOptions& options,
+                                           const site::Date& on, const Context& context = {});
+
+/// Containment and incidents alone.
+[[nodiscard]] StationStudies study_without_flow(const site::Site& site, const site::Date& on,
+                                                const Context& context = {});
+
+}  // namespace forecourse::report

@@ -1,0 +1,37 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "forecourse/base/context.h"
+#include "forecourse/report/json_document.h"
+#include "forecourse/server/answers/wants/shared_studies.h"
+
+namespace forecourse::server {
+
+/// What a want is answered from.
+struct Asked {
+  const std::string& text;  ///< of the site file
+  const std::string& file;
+  const report::Json& want;
+  const Context& context;
+  SharedStudies& shared;
+};
+
+/// The answers to the wants of these names. Each calls what the command of that name calls.
+[[nodiscard]] report::Json flow_answer(const Asked& asked);
+[[nodiscard]] report::Json containment_answer(const Asked& asked);
+[[nodiscard]] report::Json incident_answer(const Asked& asked);
+[[nodiscard]] report::Json findings_answer(const Asked& asked);
+[[nodiscard]] report::Json compare_answer(const Asked& asked);
+
+/// What a want may be: the names of the studies and of the drawings.
+[[nodiscard]] std::vector<std::string> study_words();
+[[nodiscard]] const std::vector<std::string>& drawing_words();
+/// The members of a flow study's result, each of which can be asked for alone.
+[[nodiscard]] const std::vector<std::string>& flow_part_words();
+
+/// The answer to a want of a drawing.
+[[nodiscard]] report::Json drawing_answer(const Asked& asked);
+
+}  // namespace forecourse::server

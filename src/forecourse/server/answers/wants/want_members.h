@@ -1,0 +1,92 @@
+#pragma once
+
+#include <array>
+#include <span>
+#include <string_view>
+
+namespace forecourse::server {
+
+/// A member that a want may have, and its type in TypeScript; all but the first of a want may be left out.
+struct WantMember {
+  std::string_view name;
+  std::string_view type;
+};
+
+inline constexpr auto flow_members = std::to_array<WantMember>({{"study", "\"flow\""},
+                                                                {"open", "OpenSets"},
+                                                                {"keep", "string"},
+                                                                {"order", "string | string[]"},
+                                                                {"parts", "FlowPart | FlowPart[]"},
+                                                                {"units", "Units"}});
+inline constexpr auto findings_members =
+    std::to_array<WantMember>({{"study", "\"findings\""}, {"keep", "string"}, {"units", "Units"}});
+inline constexpr auto containment_members = std::to_array<WantMember>({{"study", "\"containment\""},
+                                                                       {"inflows", "string | string[]"},
+                                                                       {"sensor_dead_for", "string"},
+                                                                       {"units", "Units"}});
+inline constexpr auto incident_members = std::to_array<WantMember>({{"study", "\"incident\""},
+                                                                    {"kind", "IncidentKind"},
+                                                                    {"id", "string"},
+                                                                    {"at", "string"},
+                                                                    {"open", "string | string[]"},
+                                                                    {"stop_at", "string"},
+                                                                    {"for", "string"},
+                                                                    {"open_area", "string"},
+                                                                    {"without", "Barrier | Barrier[]"},
+                                                                    {"dead", "string | string[]"},
+                                                                    {"runs", "number"},
+                                                                    {"seed", "number"},
+                                                                    {"on", "string"},
+                                                                    {"units", "Units"}});
+inline constexpr auto compare_members = std::to_array<WantMember>({{"study", "\"compare\""},
+                                                                   {"sets", "string | string[]"},
+                                                                   {"open", "OpenSets"},
+                                                                   {"keep", "string"},
+                                                                   {"units", "Units"}});
+inline constexpr auto flow_drawing_members = std::to_array<WantMember>({{"drawing", "FlowDrawing"},
+                                                                        {"prefix", "string"},
+                                                                        {"product", "string"},
+                                                                        {"hose", "string"},
+                                                                        {"open", "OpenSets"},
+                                                                        {"keep", "string"},
+                                                                        {"order", "string | string[]"},
+                                                                        {"width", "number"},
+                                                                        {"units", "Units"}});
+inline constexpr auto sumps_members = std::to_array<WantMember>({{"drawing", "\"sumps\""},
+                                                                 {"prefix", "string"},
+                                                                 {"inflows", "string | string[]"},
+                                                                 {"sensor_dead_for", "string"},
+                                                                 {"width", "number"},
+                                                                 {"units", "Units"}});
+inline constexpr auto scene_members = std::to_array<WantMember>({{"drawing", "\"scene\""},
+                                                                 {"kind", "IncidentKind"},
+                                                                 {"id", "string"},
+                                                                 {"at", "string"},
+                                                                 {"open", "string | string[]"},
+                                                                 {"stop_at", "string"},
+                                                                 {"for", "string"},
+                                                                 {"open_area", "string"},
+                                                                 {"without", "Barrier | Barrier[]"},
+                                                                 {"dead", "string | string[]"},
+                                                                 {"runs", "number"},
+                                                                 {"seed", "number"},
+                                                                 {"on", "string"},
+                                                                 {"prefix", "string"},
+                                                                 {"width", "number"},
+                                                                 {"units", "Units"}});
+
+/// A want and its members.
+struct WantShape {
+  std::string_view name;  ///< "FlowWant"
+  std::span<const WantMember> members;
+};
+inline constexpr auto want_shapes = std::to_array<WantShape>({{"FlowWant", flow_members},
+                                                              {"FindingsWant", findings_members},
+                                                              {"ContainmentWant", containment_members},
+                                                              {"IncidentWant", incident_members},
+                                                              {"CompareWant", compare_members},
+                                                              {"FlowDrawingWant", flow_drawing_members},
+                                                              {"SumpsWant", sumps_members},
+                                                              {"SceneWant", scene_members}});
+
+}  // namespace forecourse::server

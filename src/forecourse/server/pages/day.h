@@ -1,0 +1,15 @@
+#pragma once
+
+#include <string>
+
+#include "forecourse/site/site.h"
+
+namespace forecourse::server {
+
+/// The day it is, in the time zone of the machine.
+[[nodiscard]] site::Date today();
+
+/// "25 Nov 2026"
+[[nodiscard]] std::string in_words(const site::Date& day);
+
+}  // namespace forecourse::server

@@ -1,0 +1,184 @@
+// Wants: the documents are those of the commands; what cannot be answered says why; drawings are told apart.
+#include <gtest/gtest.h>
+
+#include <regex>
+#include <set>
+
+#include "forecourse/cli/run.h"
+#include "forecourse/server/answers/answers.h"
+#include "support/stations.h"
+
+namespace forecourse::server {
+namespace {
+
+using report::Json;
+using test::site_text;
+
+std::string path_of(const std::string& name) { return std::string(SITES_DIR) + "/" + name + ".toml"; }
+
+/// What a command prints with --json.
+Json printed(const std::vector<std::string>& arguments) {
+  testing::internal::CaptureStdout();
+  static_cast<void>(cli::run(arguments));
+  return Json::parse(testing::internal::GetCapturedStdout());
+}
+
+Json document_of(const std::string& name, const Json& want) {
+  Json got = answer(site_text(name), path_of(name), want, {});
+  EXPECT_TRUE(got.contains("document")) << got.dump();
+  return got["document"];
+}
+
+/// How a command was called is no part of the answer to a want.
+Json without_call(Json document) {
+  document["options"].erase("set");
+  return document;
+}
+
+void expect_same(const std::vector<std::string>& arguments, const std::string& name, const Json& want) {
+  const Json command = without_call(printed(arguments));
+  const Json answer = without_call(document_of(name, want));
+  EXPECT_EQ(Json::diff(command, answer), Json::array()) << want.dump();
+}
+
+TEST(Wants, GiveTheDocumentsOfTheCommands) {
+  expect_same({"flow", path_of("site-s"), "--json"}, "site-s", {{"study", "flow"}});
+  expect_same({"flow", path_of("site-s"), "--json", "--open", "D1.a,D3.a", "--keep", "9 gpm", "--units", "si"},
+              "site-s", {{"study", "flow"}, {"open", {"D1.a", "D3.a"}}, {"keep", "9 gpm"}, {"units", "si"}});
+  expect_same({"containment", path_of("hollin-gap"), "--json", "--inflow", "3 gph"}, "hollin-gap",
+              {{"study", "containment"}, {"inflows", {"3 gph"}}});
+  expect_same({"compare", path_of("site-s"), "--json", "--set", "line.trunk.bore=3 in"}, "site-s",
+              {{"study", "compare"}, {"sets", {"line.trunk.bore=3 in"}}});
+}
+
+TEST(Wants, GiveTheDocumentOfTheIncidentCommand) {
+  expect_same({"incident", path_of("hollin-gap"), "struck", "--json", "--at", "D4", "--on", "2026-11-25"}, "hollin-gap",
+              {{"study", "incident"}, {"kind", "struck"}, {"at", "D4"}, {"on", "2026-11-25"}});
+}
+
+TEST(Wants, OfOneAskingAreAnsweredAsEachAlone) {
+  const std::string text = site_text("site-s");
+  Answers together(text, "a.toml");
+  for (const Json& want :
+       {Json{{"study", "findings"}}, Json{{"drawing", "section"}}, Json{{"drawing", "budget"}},
+        Json{{"study", "flow"}, {"parts", {"states"}}}, Json{{"drawing", "section"}, {"units", "si"}},
+        Json{{"drawing", "section"}, {"open", "each"}}}) {
+    EXPECT_EQ(together.answer(want, {}), answer(text, "a.toml", want, {})) << want.dump();
+  }
+}
+
+TEST(Wants, OfPartsOfAFlowAreThoseOfTheWhole) {
+  const Json whole = document_of("site-s", {{"study", "flow"}})["result"];
+  const Json part = document_of("site-s", {{"study", "flow"}, {"parts", {"states", "hoses"}}})["result"];
+  EXPECT_EQ(part.size(), 2U);
+  EXPECT_EQ(part["states"], whole["states"]);
+}
+
+TEST(Wants, OfFindingsNameThePathOfTheValue) {
+  const Json findings = document_of("hollin-gap", {{"study", "findings"}})["findings"];
+  ASSERT_FALSE(findings.empty());
+  for (const Json& one : findings) {
+    EXPECT_EQ(one["study"], "flow");
+    EXPECT_TRUE(one.contains("path"));
+  }
+}
+
+TEST(Wants, ThatCannotBeAnsweredSayWhatToWrite) {
+  const std::string text = site_text("site-s");
+  for (const Json& want :
+       {Json{}, Json{{"study", "flows"}}, Json{{"study", 3}}, Json{{"drawing", "sektion"}}, Json{{"drawing", 4}},
+        Json{{"study", "flow"}, {"opne", "all"}}, Json{{"study", "flow"}, {"open", {"D9.z"}}},
+        Json{{"study", "flow"}, {"parts", {"state"}}}, Json{{"study", "flow"}, {"keep", "9 ft"}},
+        Json{{"study", "incident"}}, Json{{"study", "incident"}, {"kind", "struk"}},
+        Json{{"study", "incident"}, {"kind", "struck"}, {"runs", -1}}, Json{{"study", "compare"}},
+        Json{{"drawing", "section"}, {"width", 1}}, Json{{"drawing", "section"}, {"hose", "D9.z"}},
+        Json{{"drawing", "section"}, {"prefix", "a b"}}, Json{{"drawing", "plan"}},
+        Json{{"study", "flow"}, {"units", "uk"}}}) {
+    const Json got = answer(text, "a.toml", want, {});
+    EXPECT_TRUE(got.contains("error") && got.contains("hint")) << want.dump() << got.dump();
+  }
+}
+
+TEST(Wants, OfAFileWithErrorsAreRefusedWithTheFirst) {
+  const Json got = answer("format = 1\n[[tank]]\nid = 3\n", "a.toml", {{"study", "flow"}}, {});
+  EXPECT_NE(got["error"].get<std::string>().find("cannot be studied"), std::string::npos) << got.dump();
+}
+
+std::string drawn(const std::string& name, const Json& want) {
+  const Json got = answer(site_text(name), "a.toml", want, {});
+  EXPECT_TRUE(got.contains("svg")) << got.dump();
+  return got.value("svg", "");
+}
+
+bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
+
+TEST(Drawings, TellStopsAndParts) {
+  const std::string section = drawn("hollin-gap", {{"drawing", "section"}});
+  for (int stop = 1; stop <= 11; ++stop) {
+    EXPECT_TRUE(has(section, "<g class=\"cell\" data-stop=\"" + std::to_string(stop) + "\"")) << stop;
+  }
+  EXPECT_TRUE(has(section, "data-part=\"pump."));
+  EXPECT_TRUE(has(drawn("hollin-gap", {{"drawing", "grade-line"}}), "data-stop=\"10\""));
+  EXPECT_TRUE(has(drawn("hollin-gap", {{"drawing", "sumps"}}), "data-stop=\"6\" data-part=\"dispenser.D1.sump\""));
+  const std::string plan = drawn("hollin-gap", {{"drawing", "plan"}});
+  EXPECT_TRUE(has(plan, "data-px-per-m=\""));
+  EXPECT_TRUE(has(plan, "data-part=\"dispenser.D1\" data-x=\"30.48\" data-y=\"0\""));  // 100 ft
+}
+
+/// Every part that a drawing names is a part of the station.
+TEST(Drawings, NamePartsThatTheStationHas) {
+  for (const char* name : {"hollin-gap", "marle-cross", "site-s"}) {
+    std::set<std::string> paths;
+    const Json station = station_json({site_text(name), 1, "a.toml", true, "", ""});
+    for (const Json& part : station["parts"]) paths.insert(part["path"].get<std::string>());
+    for (const char* drawing : {"section", "grade-line", "plan", "sumps"}) {
+      const Json got = answer(site_text(name), "a.toml", {{"drawing", drawing}}, {});
+      const std::string svg = got.value("svg", "");
+      const std::regex named("data-part=\"([^\"]*)\"");
+      for (auto i = std::sregex_iterator(svg.begin(), svg.end(), named); i != std::sregex_iterator(); ++i) {
+        EXPECT_TRUE(paths.contains((*i)[1].str())) << name << " " << drawing << " " << (*i)[1];
+      }
+    }
+  }
+}
+
+TEST(Drawings, BeginTheirIdsAsAsked) {
+  const std::regex ids(" id=\"([^\"]*)\"");
+  for (const char* drawing : {"section", "grade-line", "plan", "sumps", "budget", "ladder"}) {
+    const std::string svg = drawn("hollin-gap", {{"drawing", drawing}, {"prefix", "left"}});
+    for (auto i = std::sregex_iterator(svg.begin(), svg.end(), ids); i != std::sregex_iterator(); ++i) {
+      EXPECT_EQ((*i)[1].str().rfind("left", 0), 0U) << drawing << " " << (*i)[1];
+    }
+  }
+}
+
+TEST(Drawings, OfASceneSayWhatMovesAndHowFar) {
+  const std::string scene = drawn("hollin-gap", {{"drawing", "scene"}, {"kind", "struck"}, {"at", "D4"}});
+  for (const char* what : {"sump", "pool", "flow", "jet", "dispenser", "tank-level"}) {
+    EXPECT_TRUE(has(scene, std::string("data-move=\"") + what + "\"")) << what;
+  }
+  EXPECT_TRUE(has(scene, "data-full-sump-m3=\""));
+  EXPECT_TRUE(has(scene, "data-full-flow-m3-per-s=\""));
+  const Json none = answer(site_text("hollin-gap"), "a.toml", {{"drawing", "scene"}, {"kind", "overfill"}}, {});
+  EXPECT_TRUE(none.contains("error")) << none.dump();
+}
+
+TEST(IncidentDocument, HoldsWhatTheSceneMovesBy) {
+  const Json result = document_of(
+      "hollin-gap", {{"study", "incident"}, {"kind", "struck"}, {"at", "D4"}, {"on", "2026-11-25"}})["result"];
+  EXPECT_GT(result["sump_brim_m3"].get<double>(), 0.0);
+  EXPECT_EQ(result["dispenser_stays_up"], false);
+  for (const Json& run : result["runs"]) {
+    const Json& chart = run["chart"];
+    for (const char* course : {"sump_share", "pool_radius_m", "jet_low_m", "jet_high_m"}) {
+      EXPECT_EQ(chart[course].size(), chart["time_s"].size()) << course;
+    }
+    for (std::size_t i = 0; i < chart["time_s"].size(); ++i) {
+      EXPECT_NEAR(chart["sump_share"][i].get<double>() * result["sump_brim_m3"].get<double>(),
+                  chart["sump_m3"][i].get<double>(), 1e-12);
+    }
+  }
+}
+
+}  // namespace
+}  // namespace forecourse::server

@@ -1,0 +1,85 @@
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { end, launch, open, pictures, project, serve, settled, type Workbench } from "./workbench.ts";
+
+// The pictures of docs/handbook/workbench.md come from the running workbench. A picture that no longer shows what the
+// workbench shows fails here; FORECOURSE_WRITE_PICTURES=1 writes them anew.
+const folder = join(project, "docs/images/workbench");
+const write = process.env["FORECOURSE_WRITE_PICTURES"] === "1";
+/** Letters may be drawn a little otherwise by another browser; more than this is another picture. */
+const share = 0.02;
+
+/** So many events on. */
+const onEvents = (count: number) => async (page: Page) => {
+  for (let i = 0; i < count; ++i) await page.keyboard.press(".");
+  await page.waitForTimeout(300);
+};
+
+const shown: { name: string; query: string; before?: (page: Page) => Promise<unknown> }[] = [
+  { name: "site", query: "?sheet=site" },
+  { name: "flow", query: "?sheet=flow" },
+  { name: "incident", query: "?sheet=incident", before: onEvents(9) },
+  { name: "containment", query: "?sheet=containment" },
+  { name: "checks", query: "?sheet=checks" },
+  { name: "reports", query: "?sheet=reports" },
+  { name: "dark", query: "?sheet=site&theme=dark&product=diesel" },
+];
+
+let browser: Browser;
+let workbench: Workbench;
+beforeAll(async () => {
+  browser = await launch();
+  workbench = await serve("hollin-gap");
+});
+afterAll(async () => {
+  await browser.close();
+  await end(workbench);
+});
+
+/** Share of the pixels that differ by more than the shade of a letter's edge. */
+async function difference(a: Buffer, b: Buffer): Promise<number> {
+  const page = await browser.newPage();
+  const out = await page.evaluate(
+    async ([first, second]) => {
+      const pixels = async (data: string) => {
+        const image = await createImageBitmap(await (await fetch(`data:image/png;base64,${data}`)).blob());
+        const canvas = new OffscreenCanvas(image.width, image.height);
+        const context = canvas.getContext("2d");
+        context?.drawImage(image, 0, 0);
+        return context?.getImageData(0, 0, image.width, image.height);
+      };
+      const [p, q] = [await pixels(first ?? ""), await pixels(second ?? "")];
+      if (!p || !q || p.width !== q.width || p.height !== q.height) return 1;
+      let differ = 0;
+      for (let i = 0; i < p.data.length; i += 4) {
+        const far = [0, 1, 2].some((c) => Math.abs((p.data[i + c] ?? 0) - (q.data[i + c] ?? 0)) > 64);
+        if (far) ++differ;
+      }
+      return differ / (p.data.length / 4);
+    },
+    [a.toString("base64"), b.toString("base64")],
+  );
+  await page.close();
+  return out;
+}
+
+test.each(shown)("the picture $name shows what the workbench shows", async ({ name, query, before }) => {
+  const { page, context } = await open(browser, workbench, { query, viewport: { width: 1280, height: 800 } });
+  await settled(page);
+  await page.waitForTimeout(700);
+  await before?.(page);
+  const now = await page.screenshot();
+  await context.close();
+  const file = join(folder, `${name}.png`);
+  mkdirSync(pictures, { recursive: true });
+  writeFileSync(join(pictures, `handbook-${name}.png`), now);
+  if (write) {
+    mkdirSync(folder, { recursive: true });
+    writeFileSync(file, now);
+    return;
+  }
+  expect(existsSync(file), `${file} is missing`).toBe(true);
+  expect(await difference(readFileSync(file), now)).toBeLessThan(share);
+});

@@ -1,0 +1,84 @@
+import type { Diagnostic, Edit, Station, Want } from "./types";
+
+/** What the server said no to, with what to do about it. */
+export class Refused extends Error {
+  constructor(
+    readonly status: number,
+    message: string,
+    readonly hint: string,
+    readonly body: Record<string, unknown>,
+  ) {
+    super(message);
+  }
+}
+
+/** The key of this start of the server, from the printed address; kept for this tab. */
+function key(): string {
+  const given = /^#key=([0-9a-f]+)$/.exec(location.hash);
+  if (given?.[1]) {
+    sessionStorage.setItem("key", given[1]);
+    history.replaceState(null, "", location.pathname + location.search);
+  }
+  return sessionStorage.getItem("key") ?? "";
+}
+
+const secret = key();
+/** True if this tab was opened with the printed address. */
+export const hasKey = secret !== "";
+
+async function call<T>(method: string, path: string, body?: unknown, signal?: AbortSignal): Promise<T> {
+  const headers: Record<string, string> = {};
+  if (body !== undefined) headers["Content-Type"] = "application/json";
+  if (secret) headers["X-Forecourse-Key"] = secret;
+  const response = await fetch(path, {
+    method,
+    headers,
+    cache: "no-store",
+    ...(body === undefined ? {} : { body: JSON.stringify(body) }),
+    ...(signal ? { signal } : {}),
+  });
+  const text = await response.text();
+  const json = text ? (JSON.parse(text) as Record<string, unknown>) : {};
+  if (!response.ok) {
+    throw new Refused(response.status, String(json["error"] ?? response.statusText), String(json["hint"] ?? ""), json);
+  }
+  return json as T;
+}
+
+export interface Asked<A> {
+  revision: number;
+  answers: A[];
+  diagnostics: Diagnostic[];
+}
+
+export const api = {
+  station: () => call<Station>("GET", "/api/station"),
+  ask: <A>(wants: Want[], edits: Edit[] = [], signal?: AbortSignal) =>
+    call<Asked<A>>("POST", "/api/ask", { wants, edits }, signal),
+  edit: (revision: number, label: string, edits: Edit[]) =>
+    call<Station>("POST", "/api/edit", { revision, label, edits }),
+  undo: (revision: number) => call<Station>("POST", "/api/undo", { revision }),
+  redo: (revision: number) => call<Station>("POST", "/api/redo", { revision }),
+  text: (revision: number, label: string, text: string) =>
+    call<Station>("POST", "/api/text", { revision, label, text }),
+  saveAs: (name: string) => call<Station>("POST", "/api/save-as", { name }),
+  open: (name: string) => call<Station>("POST", "/api/open", { name }),
+  create: (name: string, template: string) => call<Station>("POST", "/api/new", { name, template }),
+  sites: () => call<{ names: string[]; templates: { id: string; text: string }[] }>("GET", "/api/sites"),
+  startRun: (revision: number, want: Want, edits: Edit[] = []) =>
+    call<{ run: number }>("POST", "/api/runs", { revision, want, edits }),
+  run: <A>(id: number) =>
+    call<{ share: number; done: boolean; cancelled: boolean; answer?: A }>("GET", `/api/runs/${id}`),
+  stopRun: (id: number) => call<object>("DELETE", `/api/runs/${id}`),
+};
+
+/** Server-sent events; reconnects by itself. Returns what ends it. */
+export function listen(handlers: Record<string, (data: Record<string, unknown>) => void>, alive: (up: boolean) => void) {
+  const source = new EventSource("/api/events");
+  source.onopen = () => alive(true);
+  source.onerror = () => alive(false);
+  for (const [name, handler] of Object.entries(handlers)) {
+    source.addEventListener(name, (event) => handler(JSON.parse((event as MessageEvent<string>).data)));
+  }
+  return () => source.close();
+}

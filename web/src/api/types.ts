@@ -1,0 +1,197 @@
+// Made by tools/fresh.sh from src/forecourse/server/answers/; not to be changed here.
+export type Units = "us" | "si";
+export interface Diagnostic {
+  severity: "error" | "warning" | "note";
+  message: string;
+  hint: string;
+  /** From 1; 0: at no place. */
+  line: number;
+  column: number;
+  /** In characters. */
+  length: number;
+  path: string | null;
+}
+export interface Field {
+  path: string;
+  key: string;
+  kind: string;
+  /** Name of the table that may stand here; see Station.tables. */
+  table: string | null;
+  required: boolean;
+  /** As typed; null: not entered. */
+  text: string | null;
+  us: string | null;
+  si: string | null;
+  choices: string[] | null;
+  help: string;
+  line: number | null;
+  problem: string | null;
+}
+export interface TableKey {
+  key: string;
+  kind: string;
+  table: string | null;
+  required: boolean;
+  choices: string[] | null;
+  help: string;
+}
+export interface Position {
+  x_m: number;
+  y_m: number;
+}
+export interface Part {
+  path: string;
+  kind: string;
+  id: string;
+  /** Of the eleven of the course. */
+  stop: number | null;
+  product: string | null;
+  /** Path of the part it belongs to. */
+  of: string | null;
+  position: Position | null;
+  fields: Field[];
+}
+export interface Product {
+  id: string;
+  tone: "regular" | "premium" | "diesel";
+}
+export interface Station {
+  revision: number;
+  file: string;
+  name: string;
+  display: Units;
+  text: string;
+  editable: boolean;
+  undo: string | null;
+  redo: string | null;
+  diagnostics: Diagnostic[];
+  products: Product[];
+  parts: Part[];
+  /** The keys of every table, by its name. */
+  tables: Record<string, TableKey[]>;
+}
+export interface DrawingAnswer {
+  svg: string;
+  remarks: string[];
+}
+export interface ErrorAnswer {
+  error: string;
+  hint: string;
+}
+export type Edit = { path: string; value: string } | { path: string; remove: true } | { append: string };
+/** "all", "each", "none", ids parted by commas, a list of ids, or a list of such lists. */
+export type OpenSets = string | string[] | string[][];
+export type FlowPart = "systems" | "hoses" | "states" | "spans" | "lines_at_rest" | "ladders" | "worst_states";
+export type FlowDrawing = "section" | "plan" | "grade-line" | "ladder" | "budget";
+export type IncidentKind =
+  | "struck"
+  | "drive-off"
+  | "sump-fire"
+  | "crack"
+  | "line-break"
+  | "overfill"
+  | "nozzle-left-open";
+export type Barrier =
+  | "shear-valve"
+  | "upper-poppet"
+  | "crack-trip"
+  | "fusible-link"
+  | "breakaway"
+  | "sump-sensor"
+  | "leak-detector"
+  | "emergency-stop"
+  | "check-valve"
+  | "sump"
+  | "overfill-valve"
+  | "overfill-alarm"
+  | "driver";
+export interface FlowWant {
+  study: "flow";
+  open?: OpenSets;
+  keep?: string;
+  order?: string | string[];
+  parts?: FlowPart | FlowPart[];
+  units?: Units;
+}
+export interface FindingsWant {
+  study: "findings";
+  keep?: string;
+  units?: Units;
+}
+export interface ContainmentWant {
+  study: "containment";
+  inflows?: string | string[];
+  sensor_dead_for?: string;
+  units?: Units;
+}
+export interface IncidentWant {
+  study: "incident";
+  kind?: IncidentKind;
+  id?: string;
+  at?: string;
+  open?: string | string[];
+  stop_at?: string;
+  for?: string;
+  open_area?: string;
+  without?: Barrier | Barrier[];
+  dead?: string | string[];
+  runs?: number;
+  seed?: number;
+  on?: string;
+  units?: Units;
+}
+export interface CompareWant {
+  study: "compare";
+  sets?: string | string[];
+  open?: OpenSets;
+  keep?: string;
+  units?: Units;
+}
+export interface FlowDrawingWant {
+  drawing: FlowDrawing;
+  prefix?: string;
+  product?: string;
+  hose?: string;
+  open?: OpenSets;
+  keep?: string;
+  order?: string | string[];
+  width?: number;
+  units?: Units;
+}
+export interface SumpsWant {
+  drawing: "sumps";
+  prefix?: string;
+  inflows?: string | string[];
+  sensor_dead_for?: string;
+  width?: number;
+  units?: Units;
+}
+export interface SceneWant {
+  drawing: "scene";
+  kind?: IncidentKind;
+  id?: string;
+  at?: string;
+  open?: string | string[];
+  stop_at?: string;
+  for?: string;
+  open_area?: string;
+  without?: Barrier | Barrier[];
+  dead?: string | string[];
+  runs?: number;
+  seed?: number;
+  on?: string;
+  prefix?: string;
+  width?: number;
+  units?: Units;
+}
+export type KnownWant =
+  | FlowWant
+  | FindingsWant
+  | ContainmentWant
+  | IncidentWant
+  | CompareWant
+  | FlowDrawingWant
+  | SumpsWant
+  | SceneWant;
+/** One that is put together while the page runs may be of any; the program refuses what it does not know. */
+export type Want = { units?: Units } & Record<string, unknown>;

@@ -1,0 +1,182 @@
+import { valueAt, type Course } from "./curve";
+
+/** One event, as the incident document tells it. */
+export interface EventTold {
+  time_s: number;
+  of: string;
+  what: string;
+  escaped_m3: number;
+  flow_m3_per_s: number;
+  pressure_gauge_pa: number | null;
+  held: Record<string, number>;
+}
+
+/** What a trace is made of, as the incident document tells it. */
+export interface RunTold {
+  name: string;
+  counted_s: number;
+  events: EventTold[];
+  /** Null: there is no value at that point. */
+  chart: Record<string, (number | null)[]>;
+}
+
+/** All that is known of one run over time. */
+export interface Trace {
+  name: string;
+  /** When counting ends, s. */
+  end: number;
+  courses: ReadonlyMap<string, Course>;
+  events: readonly EventTold[];
+  /** When the fusible link parts: its course ends there, s; null: it does not. */
+  linkParts: number | null;
+  /** The flow swings faster than the points of the document tell: the course "escaping" is its mean between them, and
+   * what swings with it has no course. */
+  swings: boolean;
+}
+
+/** Where fuel is that has escaped. */
+export const outside = ["sump", "spill container", "slab", "ground", "interceptor", "air"] as const;
+
+/** Names of the courses in the document, and what they are called here. */
+const named: Record<string, string> = {
+  escaping_m3_per_s: "escaping",
+  pumped_m3_per_s: "pumped",
+  elsewhere_m3_per_s: "elsewhere",
+  pressure_gauge_pa: "pressure",
+  link_temperature_k: "link",
+  jet_low_m: "jet low",
+  jet_high_m: "jet high",
+};
+
+const holderOf = (key: string) => (key.endsWith("_m3") ? key.slice(0, -3) : null);
+
+/** What an event says of a course; null: nothing. */
+function saidBy(event: EventTold, name: string): number | null {
+  if (name === "escaping") return event.flow_m3_per_s;
+  if (name === "pressure") return event.pressure_gauge_pa;
+  return event.held[`${name}_m3`] ?? null;
+}
+
+/** A course with the events that fall between its points. What is before its first point holds until it. */
+function withEvents(name: string, course: Course, events: readonly EventTold[]): Course {
+  const begin = course.time[0] ?? 0;
+  const known = new Set(course.time);
+  const told = events.flatMap((e) => {
+    const value = known.has(e.time_s) ? null : saidBy(e, name);
+    return value === null ? [] : [{ time: e.time_s, value }];
+  });
+  const early = told.filter((p) => p.time < begin);
+  const last = early.at(-1);
+  const later = told.filter((p) => p.time > begin && p.time < (course.time.at(-1) ?? 0));
+  const own = course.time.map((time, i) => ({ time, value: course.value[i] ?? 0 }));
+  const all = [...early, ...(last ? [{ time: begin, value: last.value }] : []), ...merged(own, later)];
+  return { time: all.map((p) => p.time), value: all.map((p) => p.value) };
+}
+
+interface Point {
+  time: number;
+  value: number;
+}
+
+function merged(a: readonly Point[], b: readonly Point[]): Point[] {
+  const out: Point[] = [];
+  let k = 0;
+  for (const point of a) {
+    for (let next = b[k]; next && next.time < point.time; next = b[k]) {
+      out.push(next);
+      ++k;
+    }
+    out.push(point);
+  }
+  return out;
+}
+
+function until(course: Course, end: number): Course {
+  const last = valueAt(course, end);
+  const kept = course.time.filter((t) => t < end).length;
+  const time = course.time.slice(0, kept);
+  const value = course.value.slice(0, kept);
+  return last === null ? { time, value } : { time: [...time, end], value: [...value, last] };
+}
+
+/** What has escaped: the sum of what lies where escaped fuel lies. */
+function escapedOf(courses: ReadonlyMap<string, Course>): Course {
+  const parts = outside.flatMap((name) => courses.get(name) ?? []);
+  const time = parts[0]?.time ?? [];
+  return { time, value: time.map((_, i) => parts.reduce((sum, part) => sum + (part.value[i] ?? 0), 0)) };
+}
+
+/** Share of what has escaped by which the flow at the points fails to tell it. Both have the same points. */
+function untold(flow: Course, escaped: Course): number {
+  let wrong = 0;
+  for (let i = 1; i < flow.time.length; ++i) {
+    const lasts = (flow.time[i] ?? 0) - (flow.time[i - 1] ?? 0);
+    const told = (((flow.value[i - 1] ?? 0) + (flow.value[i] ?? 0)) / 2) * lasts;
+    if (lasts > 0) wrong += Math.abs(told - ((escaped.value[i] ?? 0) - (escaped.value[i - 1] ?? 0)));
+  }
+  return wrong / Math.max(escaped.value.at(-1) ?? 0, 1e-12);
+}
+
+/** The mean flow between the points of a volume, in steps. */
+function meanOf(volume: Course): Course {
+  const [time, value]: [number[], number[]] = [[], []];
+  volume.time.forEach((t, i) => {
+    const before = volume.time[i - 1];
+    if (before === undefined || t <= before) return;
+    const mean = ((volume.value[i] ?? 0) - (volume.value[i - 1] ?? 0)) / (t - before);
+    time.push(before, t);
+    value.push(mean, mean);
+  });
+  return { time, value };
+}
+
+/** True if nothing moves all the time: such a run is not computed, and its pressure not told. */
+const standsStill = (courses: ReadonlyMap<string, Course>) =>
+  [...courses.values()].every((c) => c.value.every((v) => v === 0));
+
+/** More of the flow than this may not be untold. */
+const tellsEnough = 0.15;
+
+const points = (told: readonly (number | null)[]) => told.map((value) => value ?? NaN);
+
+/** The trace of a run. `linkPartsAt`: of the document, s; counts if the run has an event then. */
+export function traceOf(run: RunTold, linkPartsAt: number | null = null): Trace {
+  const time = points(run.chart["time_s"] ?? []);
+  const hasPart = linkPartsAt !== null && run.events.some((e) => Math.abs(e.time_s - linkPartsAt) < 1e-3);
+  const parts = hasPart ? linkPartsAt : null;
+  const courses = new Map<string, Course>();
+  for (const [key, told] of Object.entries(run.chart)) {
+    const name = named[key] ?? holderOf(key);
+    const value = points(told);
+    if (name === null || value.length !== time.length || value.every(Number.isNaN)) continue;
+    courses.set(name, withEvents(name, { time, value }, run.events));
+  }
+  const link = courses.get("link");
+  if (link && parts !== null) courses.set("link", until(link, parts));
+  const escaped = escapedOf(courses);
+  courses.set("escaped", escaped);
+  const flow = courses.get("escaping");
+  const comparable = flow !== undefined && flow.time.length === escaped.time.length;
+  const swings = comparable && untold(flow, escaped) > tellsEnough;
+  if (swings) {
+    courses.set("escaping", meanOf(escaped));
+    for (const name of ["pressure", "pumped", "elsewhere"]) courses.delete(name);
+  }
+  if (standsStill(courses)) courses.delete("pressure");
+  return { name: run.name, end: run.counted_s, courses, events: run.events, linkParts: parts, swings };
+}
+
+/** The value of a course of a trace at a time; null: it has none then. */
+export function at(trace: Trace, name: string, t: number): number | null {
+  const course = trace.courses.get(name);
+  return course ? valueAt(course, t) : null;
+}
+
+/** Times of all events of several traces, each once, in order. */
+export function eventTimes(traces: readonly Trace[]): number[] {
+  return [...new Set(traces.flatMap((trace) => trace.events.map((e) => e.time_s)))].sort((a, b) => a - b);
+}
+
+/** The last event at or before a time. */
+export const lastEvent = (trace: Trace, t: number): EventTold | undefined =>
+  trace.events.filter((e) => e.time_s <= t).at(-1);

@@ -1,0 +1,34 @@
+import { render } from "preact";
+import "@fontsource/b612/latin-400.css";
+import "@fontsource/b612/latin-700.css";
+import "./style/tokens.css";
+import "./style/base.css";
+import "./style/frame.css";
+import "./style/parts.css";
+import "./style/site.css";
+import "./style/flow.css";
+import "./style/incident.css";
+import "./style/checks.css";
+import "./style/containment.css";
+import "./style/reports.css";
+import "./style/states.css";
+import "./style/drawing.css";
+import "./style/narrow.css";
+import { Checks } from "./panels/checks/Checks";
+import { Containment } from "./panels/containment/Containment";
+import { Flow } from "./panels/flow/Flow";
+import { Incident } from "./panels/incident/Incident";
+import { Reports } from "./panels/reports/Reports";
+import { Shell } from "./panels/shell/Shell";
+import { Site } from "./panels/site/Site";
+import { listenToKeys } from "./state/keys";
+import { follow } from "./state/station";
+
+follow();
+listenToKeys();
+render(
+  <Shell
+    panels={{ site: Site, flow: Flow, incident: Incident, containment: Containment, checks: Checks, reports: Reports }}
+  />,
+  document.body,
+);

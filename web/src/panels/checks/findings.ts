@@ -1,0 +1,193 @@
+import type { Edit, ErrorAnswer, Part } from "../../api/types";
+import {
+  decimalsApart,
+  decimalsOf,
+  figure,
+  span,
+  unitOf,
+  valueIn,
+  type Quantity,
+  type UnitSystem,
+} from "../../draw/numbers";
+import type { State } from "../parts/status";
+
+type Known = number | null;
+
+/** A requirement held against what was computed; limit, value and margin in SI. */
+export interface Finding {
+  rule: string;
+  requirement: string;
+  subject: string;
+  state: State;
+  clause: string | null;
+  edition: string | null;
+  clause_verified: boolean;
+  limit: Known;
+  value: Known;
+  /** Positive: the limit is met by this much. */
+  margin: Known;
+  unit: string;
+  reason: string | null;
+  change: string | null;
+  line: number | null;
+  study: string;
+  path: string | null;
+}
+export interface FindingsDocument {
+  document: { result: { by_state: string }; findings: Finding[]; warnings: unknown[] };
+}
+export type FindingsAnswer = FindingsDocument | ErrorAnswer;
+
+/** The order of the sheet: what is wrong first. */
+export const states: readonly State[] = ["falls short", "close", "not determined", "meets", "does not apply"];
+
+/** Findings of one requirement that share state, limit, reason and remedy: one row. */
+export interface Group {
+  key: string;
+  state: State;
+  findings: [Finding, ...Finding[]];
+}
+
+const keyOf = (f: Finding) => [f.rule, f.state, f.limit, f.reason, f.change, f.clause].join("|");
+
+export function grouped(findings: readonly Finding[]): Group[] {
+  const groups: Group[] = [];
+  for (const state of states) {
+    for (const finding of findings) {
+      if (finding.state !== state) continue;
+      const same = groups.find((g) => g.key === keyOf(finding));
+      if (same) same.findings.push(finding);
+      else groups.push({ key: keyOf(finding), state, findings: [finding] });
+    }
+  }
+  return groups;
+}
+
+export const countOf = (findings: readonly Finding[], state: State) => findings.filter((f) => f.state === state).length;
+
+const quantities: Record<string, Quantity> = {
+  "m3/s": "flow",
+  Pa: "pressure",
+  m: "length",
+  "m/s": "velocity",
+  K: "temperature",
+};
+export const quantityOf = (unit: string): Quantity => quantities[unit] ?? "one";
+const unitWord = (unit: string, units: UnitSystem) => (quantities[unit] ? unitOf(quantityOf(unit), units) : unit);
+
+export type Side = "at most" | "at least";
+/** On which side of the limit values are good, as the margins say; null where no margin tells. */
+export function sideOf(findings: readonly Finding[]): Side | null {
+  for (const { limit, value, margin } of findings) {
+    if (limit === null || value === null || margin === null || margin === 0) continue;
+    const over = value - limit;
+    if (Math.abs(Math.abs(margin) - Math.abs(over)) > 1e-6 * Math.max(Math.abs(margin), Math.abs(limit) * 1e-9))
+      continue;
+    return over > 0 === margin > 0 ? "at least" : "at most";
+  }
+  return null;
+}
+
+const valuesOf = (group: Group) => group.findings.map((f) => f.value).filter((v) => v !== null);
+
+export interface Shown {
+  value: string;
+  limit: string;
+  margin: string;
+  decimals: number;
+}
+
+/** Decimals that tell every value of a row apart from the limit. */
+function decimalsIn(group: Group, units: UnitSystem): number {
+  const { limit, unit } = group.findings[0];
+  const quantity = quantityOf(unit);
+  const apart = limit === null ? [] : valuesOf(group).map((v) => decimalsApart(quantity, units, v, limit));
+  return Math.max(decimalsOf(quantity, units), ...apart);
+}
+
+/** Value, limit and least margin of a row in words, told apart where they differ. */
+export function shownOf(group: Group, side: Side | null, units: UnitSystem): Shown {
+  const first = group.findings[0];
+  const quantity = quantityOf(first.unit);
+  const values = valuesOf(group);
+  const decimals = decimalsIn(group, units);
+  const unit = unitWord(first.unit, units);
+  const named = (text: string) => (unit ? `${text}\u00A0${unit}` : text);
+  const margins = group.findings.map((f) => f.margin).filter((m) => m !== null);
+  return {
+    value: values.length
+      ? named(span(quantity, units, Math.min(...values), Math.max(...values), decimals))
+      : "no value",
+    limit: first.limit === null ? "" : `${side ?? "limit"} ${named(figure(quantity, units, first.limit, decimals))}`,
+    margin: margins.length ? named(figure(difference(quantity), units, Math.min(...margins), decimals)) : "",
+    decimals,
+  };
+}
+/** A difference of temperatures has no zero of its own. */
+const difference = (quantity: Quantity): Quantity => (quantity === "temperature" ? "one" : quantity);
+
+/** Shares of the width of a bar that starts at nothing: value, limit, and the range of a row. */
+export interface Bar {
+  from: number;
+  value: number;
+  limit: number;
+  side: Side | null;
+}
+export function barOf(group: Group, side: Side | null, units: UnitSystem): Bar | null {
+  const { limit, unit } = group.findings[0];
+  const values = valuesOf(group);
+  if (limit === null || !values.length) return null;
+  const shown = (si: number) => valueIn(quantityOf(unit), units, si);
+  const [low, high, at] = [shown(Math.min(...values)), shown(Math.max(...values)), shown(limit)];
+  if (low < 0 || at <= 0) return null;
+  const end = Math.max(high * 1.1, at * 1.5);
+  return { from: low / end, value: high / end, limit: at / end, side };
+}
+
+/** "D1.a, D1.b and 22 more" */
+export function subjectsOf(group: Group, most = 4): string {
+  const names = group.findings.map((f) => f.subject);
+  if (names.length <= most + 1) return names.join(", ");
+  return `${names.slice(0, most).join(", ")} and ${names.length - most} more`;
+}
+
+/** Where a requirement comes from, and how far its text is known. */
+export function sourceOf(f: Finding): { clause: string; sure: string; short: string } {
+  if (!f.clause) {
+    return {
+      clause: "Your own target",
+      sure: "It is not a rule: it is the flow to keep that was asked for on the Flow sheet.",
+      short: "asked for on Flow",
+    };
+  }
+  if (f.clause === "common practice") {
+    return {
+      clause: "Common practice",
+      sure: "Common practice; no clause is known that asks for it.",
+      short: "no clause known",
+    };
+  }
+  const clause = f.clause + (f.edition ? `, ${f.edition}` : "");
+  return f.clause_verified
+    ? { clause, sure: "The text of the clause was seen.", short: "text seen" }
+    : { clause, sure: "Clause from memory, not yet verified.", short: "to be verified" };
+}
+
+/** The part that a finding is about, by the path of its place in the file. */
+export function partAt(parts: readonly Part[], path: string | null): Part | null {
+  if (!path) return null;
+  const holders = parts.filter((p) => p.path === path || path.startsWith(`${p.path}.`));
+  return holders.reduce<Part | null>((best, p) => (!best || p.path.length > best.path.length ? p : best), null);
+}
+
+const assignment = /\b([a-z_]+) = ("[^"]+")/;
+
+/** What the findings of a row ask to be set, as edits, where they name a key of their part and its value. */
+export function editsOf(group: Group, parts: readonly Part[]): Edit[] {
+  const edits = group.findings.map((f): Edit | null => {
+    const [, key, value] = assignment.exec(f.change ?? "") ?? [];
+    const field = partAt(parts, f.path)?.fields.find((one) => one.key === key);
+    return field && value ? { path: field.path, value } : null;
+  });
+  return edits.every((e) => e !== null) ? edits : [];
+}

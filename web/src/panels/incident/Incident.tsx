@@ -1,0 +1,179 @@
+import { useMemo } from "preact/hooks";
+import { clockOf, stretchedText } from "../../draw/clock";
+import type { Want } from "../../api/types";
+import { useStanding, type Standing } from "../../state/ask";
+import { Head } from "../shell/Shell";
+import { StatusShape } from "../parts/status";
+import { Barriers, WithAndWithout } from "./Barriers";
+import { choiceA, choiceB, entry, place, secondAsk, twoChoices, want } from "./answer/choice";
+import { HeadA, HeadB } from "./ask/Choices";
+import { Compare, Range } from "./replay/Compare";
+import { Courses } from "./replay/Courses";
+import type { IncidentAnswer, IncidentDocument } from "./answer/documents";
+import { Events } from "./replay/Events";
+import { Ledger } from "./Ledger";
+import { Player } from "./replay/Player";
+import { Scene, sceneWidth, type SceneAnswer } from "./replay/Scene";
+import { Pick, Setup } from "./ask/Setup";
+import { Spread } from "./Spread";
+import { Basis, Figures, Service } from "./Told";
+import { runWords, viewOf, type View } from "./answer/view";
+
+const sceneOf = (want: Want): Want => {
+  const { study: _, ...rest } = want;
+  return { ...rest, drawing: "scene", width: sceneWidth };
+};
+
+/** What is told and drawn of one choice: asked for at once, so that the engine computes it once. */
+interface Told {
+  answer: IncidentAnswer | undefined;
+  scene: SceneAnswer | undefined;
+  error: string | null;
+  age: 0 | 1 | 2;
+}
+
+const both = (want: Want): Want[] => [want, sceneOf(want)];
+
+function told(standing: Standing<unknown>): Told {
+  const [answer, scene] = standing.answers ?? [];
+  return { answer: answer as IncidentAnswer, scene: scene as SceneAnswer, error: standing.error, age: standing.age };
+}
+
+/** Choice A with all its runs; choice B where it asks for itself. */
+function useTold(): { first: Told; second: Told | null } {
+  const first = told(useStanding(() => want.value && { wants: both(want.value) }));
+  const second = told(
+    useStanding(() => {
+      const asked = secondAsk.value;
+      return asked && { wants: both(asked.want), edits: asked.edits };
+    }),
+  );
+  return { first, second: secondAsk.value ? second : null };
+}
+
+/** The first thing, above every number; it cannot be closed. */
+const Caution = () => (
+  <p class="caution">
+    <b>First:</b> stop the pump, clear people away, call the fire service. Figures are from a model and are ranges at
+    best. A barrier counts only where it is assured.
+  </p>
+);
+
+const sentence = (text: string) => (text ? `${runWords(text)}.` : "");
+
+/** What is told instead of an answer; null: there is one. */
+function problemOf(answer: IncidentAnswer | undefined, error: string | null): string | null {
+  if (answer?.error) return `${sentence(answer.error)} ${sentence(answer.hint ?? "")}`.trim();
+  if (answer?.document?.result.problem) return sentence(answer.document.result.problem);
+  return error;
+}
+
+export function Incident() {
+  const { first, second } = useTold();
+  const { answer } = first;
+  const document = answer?.document;
+  const other = second?.answer?.document;
+  const [a, b, two] = [choiceA.value, choiceB.value, twoChoices.value];
+  const view = useMemo(
+    () => (document ? viewOf(document, other ?? null, a, b, two) : null),
+    [document, other, a, b, two],
+  );
+  const scenes = { a: first.scene, b: second ? second.scene : first.scene };
+  const now = entry.value;
+  const about = now && `${now.kind.name} at ${place.value}. ${stretchedText(view?.clock ?? clockOf(600))}`;
+  return (
+    <>
+      <Head title="Incident" about={view ? about : (now?.kind.about ?? "")} />
+      <Caution />
+      <div class={`inc${first.age === 2 ? " old" : ""}`}>
+        <Pick />
+        <div class="mid">
+          <Setup />
+          <Problem text={problemOf(answer, first.error)} />
+          {document?.warnings.map((w) => (
+            <p class="note info">
+              <StatusShape state="not determined" />
+              <span>
+                {w.message}
+                {w.hint ? `; ${w.hint}` : ""}
+              </span>
+            </p>
+          ))}
+          {document && view ? (
+            <Replay
+              document={document}
+              view={view}
+              scenes={scenes}
+              problem={second && problemOf(second.answer, second.error)}
+            />
+          ) : (
+            !problemOf(answer, first.error) && <div class="skel-box" aria-hidden="true" />
+          )}
+        </div>
+        {view && (
+          <aside class="side" aria-label="Figures at the playhead">
+            <div>
+              <Compare view={view} />
+              <Range view={view} />
+            </div>
+            <Events view={view} />
+          </aside>
+        )}
+        {view && (
+          <div class="rest">
+            <WithAndWithout view={view} />
+            <Ledger view={view} />
+            <Figures view={view} />
+            <Barriers view={view} />
+            <Spread />
+            <Service view={view} />
+            <Basis view={view} />
+          </div>
+        )}
+      </div>
+    </>
+  );
+}
+
+function Problem({ text }: { text: string | null }) {
+  if (!text) return null;
+  return (
+    <p class="note warn" role="status">
+      <StatusShape state="not determined" />
+      <span>{text}</span>
+    </p>
+  );
+}
+
+interface ReplayProps {
+  document: IncidentDocument;
+  view: View;
+  scenes: { a: SceneAnswer | undefined; b: SceneAnswer | undefined };
+  problem: string | null;
+}
+
+function Replay({ document, view, scenes, problem }: ReplayProps) {
+  const { a, b } = scenes;
+  const asksItself = twoChoices.value && choiceB.value !== null && choiceB.value.is !== "run";
+  return (
+    <>
+      <div class={`scenes${view.b || asksItself ? "" : " single"}`}>
+        <figure class="scene">
+          <HeadA document={document} view={view} />
+          <Scene side={view.a} view={view} answer={a} beside={b} />
+        </figure>
+        <figure class="scene">
+          <HeadB document={document} view={view} problem={problem} />
+          {view.b && <Scene side={view.b} view={view} answer={b} beside={a} />}
+        </figure>
+      </div>
+      {a && (
+        <p class="cap scene-note">
+          {"svg" in a ? a.remarks.join(" ") : "This kind has no scene; its courses and figures tell what happens."}
+        </p>
+      )}
+      <Player view={view} />
+      <Courses view={view} />
+    </>
+  );
+}

@@ -1,0 +1,153 @@
+import { useEffect, useRef, useState } from "preact/hooks";
+import type { Field } from "../../../api/types";
+import { inOtherUnits, labelOf, listText, refusal, textsOf, unquoted, valueTyped } from "../../../state/entry";
+import { positionText } from "../../../draw/plan";
+import { moving } from "../../../state/drag";
+import { units } from "../../../state/look";
+import { editable, station, tryEdit } from "../../../state/station";
+import { toast } from "../../../state/toast";
+import { ValueInput } from "./ValueInput";
+
+/** What a rule says of a value that stands. */
+export interface Ruled {
+  state: "falls short" | "close";
+  says: string;
+}
+
+interface FieldRowProps {
+  field: Field;
+  ruled?: Ruled | undefined;
+  /** It was put in to be entered. */
+  fresh?: boolean;
+  /** It is no longer new. */
+  onGone?: () => void;
+}
+
+/** One value: its name, as typed, the same in the other system, and what is wrong with it. */
+export function FieldRow(props: FieldRowProps) {
+  const { field } = props;
+  const [draft, setDraft] = useState<string | null>(null);
+  const [refused, setRefused] = useState<string | null>(null);
+  const row = useRef<HTMLDivElement>(null);
+  const label = labelOf(field.key);
+  const id = `field-${field.path}`;
+  const shown = field.text === null ? "" : shownOf(field);
+  const name = `${label.toLowerCase()} of ${ownerOf(field)}`;
+
+  useEffect(() => {
+    if (props.fresh) row.current?.querySelector<HTMLElement>("input,select")?.focus();
+  }, [props.fresh]);
+  useEffect(() => setRefused(null), [field.text]);
+
+  const cancel = () => {
+    setDraft(null);
+    setRefused(null);
+    if (field.text === null) props.onGone?.();
+  };
+  const done = async (typed: string) => {
+    if (typed.trim() === shown.trim() || typed.trim() === "") {
+      setDraft(null);
+      if (typed.trim() === "" && field.text !== null) setRefused("To take it out of the file, choose Remove.");
+      return;
+    }
+    setDraft(typed);
+    const problem = await tryEdit(`set ${name}`, [{ path: field.path, value: sent(field, typed) }]);
+    if (problem === null) {
+      toast(`Set ${name}. Ctrl+Z undoes it.`);
+      props.onGone?.();
+    }
+    setRefused(problem === null ? null : refusal(problem, field.text));
+    setDraft((now) => (now === typed && problem === null ? null : now));
+  };
+  const remove = async () => {
+    const problem = await tryEdit(`remove ${name}`, [{ path: field.path, remove: true }]);
+    if (problem === null) toast(`Removed ${name}. Ctrl+Z undoes it.`);
+    setRefused(problem);
+  };
+
+  if (!editable.value) return <ReadOnly label={label} field={field} />;
+  const tone = refused || problemTone(field) === "bad" ? "bad" : (props.ruled || field.problem) ? "warn" : "";
+  return (
+    <div class="field entry" ref={row}>
+      <label for={id} title={field.help}>
+        {label}
+        {field.required && <span class="faint"> needed</span>}
+      </label>
+      <ValueInput
+        id={id}
+        label={label}
+        field={field}
+        value={draft ?? onTheWay(field) ?? shown}
+        bad={refused !== null || tone === "bad" || props.ruled?.state === "falls short"}
+        says={`${id}-says`}
+        onDraft={setDraft}
+        onDone={(typed) => void done(typed)}
+        onCancel={cancel}
+      />
+      {field.text !== null && !field.required ? (
+        <button
+          type="button"
+          class="btn quiet ico small"
+          title={`Remove ${label.toLowerCase()}`}
+          aria-label={`Remove ${label.toLowerCase()}`}
+          onClick={() => void remove()}
+        >
+          <svg viewBox="0 0 16 16" aria-hidden="true">
+            <path d="M4 4l8 8M12 4l-8 8" />
+          </svg>
+        </button>
+      ) : (
+        <span />
+      )}
+      <span class={`hint ${tone}`} id={`${id}-says`} aria-live="polite">
+        {refused ?? sayOf(field, props.ruled) ?? (field.text === null || props.fresh ? field.help : "")}
+      </span>
+    </div>
+  );
+}
+
+function ReadOnly(props: { label: string; field: Field }) {
+  const shown = shownOf(props.field);
+  const place = props.field.kind === "position" ? textsOf(props.field.text ?? "")?.join(", ") : null;
+  const flag = { true: "yes", false: "no" }[shown];
+  return (
+    <div class="field read">
+      <span class="dim">{props.label}</span>
+      <span class="num">{place ?? flag ?? (shown || "not entered")}</span>
+      <span class="hint">{inOtherUnits(props.field)}</span>
+    </div>
+  );
+}
+
+const shownOf = (field: Field) => (field.text === null ? "" : unquoted(field.text));
+/** "D1.hose.D1.a" of dispenser.D1.hose.D1.a.loss. */
+const ownerOf = (field: Field) =>
+  field.path.slice(field.path.indexOf(".") + 1, field.path.length - field.key.length - 1) || "the station";
+
+/** Where a part is held over the plan just now. */
+function onTheWay(field: Field): string | null {
+  const now = moving.value;
+  return now && field.path === `${now.path}.position` ? positionText(now.at, units.value) : null;
+}
+
+/** Of two lengths each gets the unit in sight where it has none. */
+function sent(field: Field, typed: string): string {
+  const both = field.kind === "position" ? textsOf(typed) : null;
+  if (!both) return valueTyped(field, typed, units.value);
+  const unit = units.value === "us" ? "ft" : "m";
+  const bare = /^[+\-−]?[\d.,]+$/;
+  return listText(both.map((t) => (bare.test(t.trim()) ? `${t.trim().replace("−", "-")} ${unit}` : t)));
+}
+
+function problemTone(field: Field): "bad" | "warn" | "" {
+  if (!field.problem) return "";
+  const told = station.value?.diagnostics.find((d) => d.path === field.path);
+  return told?.severity === "warning" ? "warn" : "bad";
+}
+
+function sayOf(field: Field, ruled: Ruled | undefined): string | null {
+  if (field.problem) return field.problem;
+  if (ruled) return ruled.says;
+  const other = inOtherUnits(field);
+  return other ? `= ${other}` : null;
+}

@@ -1,0 +1,68 @@
+import { computed, effect, signal } from "@preact/signals";
+import type { Units } from "../api/types";
+import { station } from "./station";
+
+export const sheets = [
+  { key: "1", id: "site", name: "Site" },
+  { key: "3", id: "flow", name: "Flow" },
+  { key: "4", id: "incident", name: "Incident" },
+  { key: "5", id: "containment", name: "Containment" },
+  { key: "7", id: "checks", name: "Checks" },
+  { key: "0", id: "reports", name: "Reports" },
+] as const;
+export type SheetId = (typeof sheets)[number]["id"];
+
+const address = new URLSearchParams(location.search);
+const isSheet = (id: string | null): id is SheetId => sheets.some((s) => s.id === id);
+const asked = address.get("sheet");
+
+export const sheet = signal<SheetId>(isSheet(asked) ? asked : "site");
+
+const stored = (name: string) => address.get(name) ?? localStorage.getItem(name);
+export const theme = signal<"light" | "dark">(
+  stored("theme") === "dark" || (stored("theme") === null && matchMedia("(prefers-color-scheme: dark)").matches)
+    ? "dark"
+    : "light",
+);
+const chosenUnits = signal<Units | null>(
+  stored("units") === "si" || stored("units") === "us" ? (stored("units") as Units) : null,
+);
+/** Units of the whole workbench; the station's own until chosen. */
+export const units = computed<Units>(() => chosenUnits.value ?? station.value?.display ?? "us");
+export const setUnits = (u: Units) => (chosenUnits.value = u);
+/** Colors after the published color-symbol practice, an option. */
+export const practiceColors = signal(localStorage.getItem("colors") === "practice");
+/** Single-letter keys can be turned off. */
+export const letterKeys = signal(localStorage.getItem("keys") !== "off");
+
+const chosenProduct = signal<string | null>(address.get("product"));
+export const product = computed(() => {
+  const all = station.value?.products ?? [];
+  return all.find((p) => p.id === chosenProduct.value)?.id ?? all[0]?.id ?? "";
+});
+export const setProduct = (id: string) => (chosenProduct.value = id);
+export const tone = computed(() => station.value?.products.find((p) => p.id === product.value)?.tone ?? "regular");
+
+/** One selection for all sheets: a stop of the course, and a part. */
+export const selection = signal<{ stop: number; part: string | null }>({ stop: 3, part: null });
+export const select = (stop: number, part: string | null = null) => (selection.value = { stop, part });
+
+export const stopNames = [
+  "Tanker", "Fill", "Tank", "Pump", "Line", "Sump", "Shear valve", "Meter", "Hose", "Nozzle", "Vapor",
+] as const;
+
+effect(() => {
+  const root = document.documentElement;
+  root.dataset["theme"] = theme.value;
+  if (practiceColors.value) root.dataset["colors"] = "api";
+  else delete root.dataset["colors"];
+  localStorage.setItem("theme", theme.value);
+  localStorage.setItem("colors", practiceColors.value ? "practice" : "");
+  localStorage.setItem("keys", letterKeys.value ? "on" : "off");
+  if (chosenUnits.value) localStorage.setItem("units", chosenUnits.value);
+});
+effect(() => {
+  const query = new URLSearchParams(location.search);
+  query.set("sheet", sheet.value);
+  history.replaceState(null, "", `${location.pathname}?${query}${location.hash}`);
+});

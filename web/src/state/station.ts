@@ -1,0 +1,134 @@
+import { computed, signal } from "@preact/signals";
+import { api, hasKey, listen, Refused } from "../api/client";
+import type { Edit, Part, Station } from "../api/types";
+import { toast } from "./toast";
+
+/** The open station as the server last told it; null until it has. */
+export const station = signal<Station | null>(null);
+/** Whether the server answers. */
+export const alive = signal(true);
+/** True while an edit is on its way. */
+export const saving = signal(false);
+
+/** Whether this tab may change the file. Phones read only. */
+export const narrow = signal(matchMedia("(max-width: 640px)").matches);
+matchMedia("(max-width: 640px)").addEventListener("change", (e) => (narrow.value = e.matches));
+export const editable = computed(() => hasKey && !narrow.value && (station.value?.editable ?? false));
+
+export const partOf = (path: string): Part | undefined => station.value?.parts.find((p) => p.path === path);
+
+let queue: Promise<unknown> = Promise.resolve();
+/** Counts what was written, each when it begins and when it ends. */
+let writes = 0;
+/** Writes one after the other, so that each knows the revision before it. */
+function inTurn<T>(work: () => Promise<T>): Promise<T> {
+  const counted = async () => {
+    ++writes;
+    try {
+      return await work();
+    } finally {
+      ++writes;
+    }
+  };
+  const next = queue.then(counted, counted);
+  queue = next.catch(() => undefined);
+  return next;
+}
+
+async function write(work: (revision: number) => Promise<Station>): Promise<boolean> {
+  return inTurn(async () => {
+    saving.value = true;
+    try {
+      station.value = await work(station.value?.revision ?? 0);
+      return true;
+    } catch (error) {
+      if (error instanceof Refused) {
+        const now = error.body["station"] as Station | undefined;
+        if (now) station.value = now;
+        toast(error.status === 409 ? `${error.message} Nothing of it was saved.` : error.message);
+      } else {
+        alive.value = false;
+        toast("The server does not answer; the change was not saved.");
+      }
+      return false;
+    } finally {
+      saving.value = false;
+    }
+  });
+}
+
+/** One undo step; saved to the file before it resolves. Problems are told in a toast; false then. */
+export async function edit(label: string, edits: Edit[]): Promise<boolean> {
+  const good = await write((revision) => api.edit(revision, label, edits));
+  if (good) toast(`${label[0]?.toUpperCase() ?? ""}${label.slice(1)}. Ctrl+Z undoes it.`);
+  return good;
+}
+
+/** An edit whose problems are the caller's to show: resolves to the message, or null. */
+export async function tryEdit(label: string, edits: Edit[]): Promise<string | null> {
+  return inTurn(async () => {
+    try {
+      station.value = await api.edit(station.value?.revision ?? 0, label, edits);
+      return null;
+    } catch (error) {
+      if (!(error instanceof Refused)) {
+        alive.value = false;
+        return "The server does not answer; the change was not saved.";
+      }
+      const now = error.body["station"] as Station | undefined;
+      if (now) station.value = now;
+      const told = error.body["diagnostics"] as { message: string; hint: string }[] | undefined;
+      const first = told?.[0];
+      return first ? first.message + (first.hint ? `; ${first.hint}` : "") : error.message;
+    }
+  });
+}
+
+export const undo = () => {
+  const label = station.value?.undo;
+  if (label) void write(api.undo).then((good) => good && toast(`Undone: ${label}.`));
+};
+export const redo = () => {
+  const label = station.value?.redo;
+  if (label) void write(api.redo).then((good) => good && toast(`Done again: ${label}.`));
+};
+export const setText = (label: string, text: string) => write((revision) => api.text(revision, label, text));
+export const saveAs = (name: string) => write(() => api.saveAs(name));
+export const openSite = (name: string) => write(() => api.open(name));
+export const newSite = (name: string, template: string) => write(() => api.create(name, template));
+
+async function fetchStation() {
+  const before = writes;
+  try {
+    const now = await api.station();
+    alive.value = true;
+    // An answer that was on its way while something was written may be older than what is shown.
+    if (writes !== before) return void fetchStation();
+    station.value = now;
+  } catch {
+    alive.value = false;
+    setTimeout(() => void fetchStation(), 1000);
+  }
+}
+
+/** Hears of runs; see state/runs.ts. */
+export const onRun: ((data: Record<string, unknown>) => void)[] = [];
+
+/** Fetches the station and follows what happens to it. */
+export function follow() {
+  void fetchStation();
+  listen(
+    {
+      station: (data) => {
+        if (Number(data["revision"]) === station.value?.revision) return;
+        if (data["why"] === "outside") toast("The file was changed outside; this is how it stands now.");
+        void fetchStation();
+      },
+      run: (data) => onRun.forEach((f) => f(data)),
+    },
+    (up) => {
+      if (up && !alive.value) void fetchStation();
+      alive.value = up;
+    },
+  );
+}

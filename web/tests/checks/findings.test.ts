@@ -1,0 +1,166 @@
+import { expect, test } from "vitest";
+import type { Field, Part } from "../../src/api/types";
+import {
+  barOf,
+  editsOf,
+  grouped,
+  partAt,
+  shownOf,
+  sideOf,
+  sourceOf,
+  subjectsOf,
+  type Finding,
+} from "../../src/panels/checks/findings";
+
+const gpm = 3.785411784e-3 / 60;
+
+function finding(more: Partial<Finding>): Finding {
+  return {
+    rule: "nozzle-flow-cap",
+    requirement: "a nozzle delivers no more than the cap",
+    subject: "D1.a",
+    state: "falls short",
+    clause: "40 CFR 1090.1550(b)",
+    edition: null,
+    clause_verified: true,
+    limit: 10 * gpm,
+    value: 12 * gpm,
+    margin: -2 * gpm,
+    unit: "m3/s",
+    reason: null,
+    change: null,
+    line: 12,
+    study: "flow",
+    path: "dispenser.D1.hose.D1.a",
+    ...more,
+  };
+}
+const keep = (value: number, more: Partial<Finding> = {}) =>
+  finding({
+    rule: "flow-to-keep",
+    clause: null,
+    limit: 8 * gpm,
+    value: value * gpm,
+    margin: (value - 8) * gpm,
+    ...more,
+  });
+
+function hose(id: string, fields: string[] = ["limiter"]): Part {
+  const path = `dispenser.D1.hose.${id}`;
+  const field = (key: string): Field => ({
+    path: `${path}.${key}`,
+    key,
+    kind: "flow",
+    table: null,
+    required: false,
+    text: null,
+    us: null,
+    si: null,
+    choices: null,
+    help: "",
+    line: null,
+    problem: null,
+  });
+  return {
+    path,
+    kind: "hose",
+    id,
+    stop: 9,
+    product: "regular",
+    of: "dispenser.D1",
+    position: null,
+    fields: fields.map(field),
+  };
+}
+
+test("what falls short comes first, then close, not determined, meets", () => {
+  const all = [
+    keep(9, { state: "meets" }),
+    keep(8, { state: "not determined" }),
+    keep(8.1, { state: "close" }),
+    keep(7),
+  ];
+  expect(grouped(all).map((g) => g.state)).toEqual(["falls short", "close", "not determined", "meets"]);
+});
+
+test("findings that say the same are one row, others are not", () => {
+  const alike = [finding({}), finding({ subject: "D1.b", value: 12.5 * gpm, margin: -2.5 * gpm })];
+  expect(grouped(alike)).toHaveLength(1);
+  expect(grouped([...alike, finding({ subject: "D2.a", reason: "it rests on a default" })])).toHaveLength(2);
+});
+
+test("the margin tells on which side of the limit is good", () => {
+  expect(sideOf([finding({})])).toBe("at most");
+  expect(sideOf([finding({ value: 9 * gpm, margin: gpm, state: "meets" })])).toBe("at most");
+  expect(sideOf([keep(7)])).toBe("at least");
+  expect(sideOf([keep(9, { state: "meets" })])).toBe("at least");
+});
+
+test("a margin that does not go with its value tells nothing", () => {
+  expect(sideOf([keep(9, { margin: -0.3 * gpm })])).toBeNull();
+  expect(sideOf([finding({ limit: null, value: null, margin: null })])).toBeNull();
+  expect(sideOf([keep(8)])).toBeNull();
+});
+
+test("values and limits in the units chosen, told apart where they differ", () => {
+  const [group] = grouped([keep(7.98), keep(7.5, { subject: "D1.b" })]);
+  expect(shownOf(group!, "at least", "us")).toEqual({
+    value: "7.50 to 7.98\u00A0gpm",
+    limit: "at least 8.00\u00A0gpm",
+    margin: "−0.50\u00A0gpm",
+    decimals: 2,
+  });
+  const [near] = grouped([keep(7.98)]);
+  expect(shownOf(near!, "at least", "us").value).toBe("7.98\u00A0gpm");
+  expect(shownOf(near!, "at least", "si").limit).toBe("at least 30.3\u00A0L/min");
+});
+
+test("without a value there is no bar and no margin", () => {
+  const [group] = grouped([finding({ value: null, margin: null, state: "not determined" })]);
+  expect(barOf(group!, "at most", "us")).toBeNull();
+  expect(shownOf(group!, "at most", "us").value).toBe("no value");
+});
+
+test("the bar holds value and limit", () => {
+  const [group] = grouped([finding({}), finding({ subject: "D1.b", value: 11 * gpm, margin: -gpm })]);
+  const bar = barOf(group!, "at most", "us")!;
+  expect(bar.from).toBeLessThan(bar.value);
+  expect(bar.value).toBeLessThan(1);
+  expect(bar.limit).toBeLessThan(bar.from);
+});
+
+test("each source says how far it is known", () => {
+  expect(sourceOf(finding({})).short).toBe("text seen");
+  expect(sourceOf(finding({ clause_verified: false })).sure).toContain("not yet verified");
+  expect(sourceOf(finding({ clause: "common practice", clause_verified: false })).sure).toContain("no clause");
+  expect(sourceOf(keep(7)).clause).toBe("Your own target");
+});
+
+test("many subjects are counted", () => {
+  const [group] = grouped(Array.from({ length: 8 }, (_, i) => finding({ subject: `D${i}` })));
+  expect(subjectsOf(group!)).toBe("D0, D1, D2, D3 and 4 more");
+});
+
+test("the innermost part at a path", () => {
+  const dispenser = { ...hose("x"), path: "dispenser.D1", id: "D1" };
+  const parts = [dispenser, hose("D1.a")];
+  expect(partAt(parts, "dispenser.D1.hose.D1.a")?.id).toBe("D1.a");
+  expect(partAt(parts, "dispenser.D1.hose.D1.a.limiter")?.id).toBe("D1.a");
+  expect(partAt(parts, "dispenser.D10")).toBeNull();
+  expect(partAt(parts, null)).toBeNull();
+});
+
+test("only a remedy that names a key of its part and a value can be tried", () => {
+  const parts = [hose("D1.a"), hose("D1.b"), hose("D2.a", [])];
+  const change = 'fit a limiter: limiter = "10 gpm"';
+  const both = grouped([finding({ change }), finding({ subject: "D1.b", path: "dispenser.D1.hose.D1.b", change })]);
+  expect(editsOf(both[0]!, parts)).toEqual([
+    { path: "dispenser.D1.hose.D1.a.limiter", value: '"10 gpm"' },
+    { path: "dispenser.D1.hose.D1.b.limiter", value: '"10 gpm"' },
+  ]);
+  const one = (more: Partial<Finding>) => editsOf(grouped([finding(more)])[0]!, parts);
+  expect(one({ change: "lower the largest loss" })).toEqual([]);
+  expect(one({ change: "enter bypass = true or false" })).toEqual([]);
+  expect(one({ change, path: "dispenser.D1.hose.D2.a" })).toEqual([]);
+  expect(one({ change, path: null })).toEqual([]);
+});
