@@ -18,19 +18,17 @@ export const editable = computed(() => hasKey && !narrow.value && (station.value
 export const partOf = (path: string): Part | undefined => station.value?.parts.find((p) => p.path === path);
 
 let queue: Promise<unknown> = Promise.resolve();
-/** Counts what was written, each when it begins and when it ends. */
-let writes = 0;
-/** Writes one after the other, so that each knows the revision before it. */
+/** Writes that are on their way or wait. */
+let writing = 0;
+/** The latest revision that the server told of. */
+let heard = 0;
+/** Writes one after the other, so that each knows the revision before it. Their answers bring the station along; what the
+ * server tells meanwhile is looked at when the last has ended. */
 function inTurn<T>(work: () => Promise<T>): Promise<T> {
-  const counted = async () => {
-    ++writes;
-    try {
-      return await work();
-    } finally {
-      ++writes;
-    }
-  };
-  const next = queue.then(counted, counted);
+  ++writing;
+  const next = queue.then(work, work).finally(() => {
+    if (--writing === 0 && heard > (station.value?.revision ?? 0)) void fetchStation();
+  });
   queue = next.catch(() => undefined);
   return next;
 }
@@ -98,13 +96,12 @@ export const openSite = (name: string) => write(() => api.open(name));
 export const newSite = (name: string, template: string) => write(() => api.create(name, template));
 
 async function fetchStation() {
-  const before = writes;
+  const shown = station.value;
   try {
     const now = await api.station();
     alive.value = true;
-    // An answer that was on its way while something was written may be older than what is shown.
-    if (writes !== before) return void fetchStation();
-    station.value = now;
+    // What a write brought along meanwhile, or will, is newer.
+    if (writing === 0 && station.value === shown) station.value = now;
   } catch {
     alive.value = false;
     setTimeout(() => void fetchStation(), 1000);
@@ -120,9 +117,9 @@ export function follow() {
   listen(
     {
       station: (data) => {
-        if (Number(data["revision"]) === station.value?.revision) return;
+        heard = Number(data["revision"]);
         if (data["why"] === "outside") toast("The file was changed outside; this is how it stands now.");
-        void fetchStation();
+        if (writing === 0 && heard !== station.value?.revision) void fetchStation();
       },
       run: (data) => onRun.forEach((f) => f(data)),
     },
