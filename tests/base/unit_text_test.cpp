@@ -279,7 +279,7 @@ TEST(UnitText, SaysWhatIsWrongAndWhatToWrite) {
        "write \"2.00 in\" or \"52 mm\"", "6 in"},
       {"12 ft 6 psi", length, "is a length, but 'psi' is a pressure", "write \"2.00 in\" or \"52 mm\"", "psi"},
       {"0.2 psi/gpm^x", SquareLoss::kind(), "is a loss per flow squared, but '^x' is not a power of a unit",
-       "write \"0.17 psi/gpm^2\"", "^x"},
+       "write \"0.17 psi/gpm^2\" or \"0.08 kPa.min^2/L^2\"", "^x"},
       {"0.2 psi/", LinearLoss::kind(), "is a loss per flow, but the unit in '0.2 psi/' is unfinished",
        "write \"0.2 psi/gpm\" or \"4 kPa.min/L\"", ""},
       {"0.5", Ratio::kind(), "is a ratio; '0.5' has no unit", "write \"0.5 %\" or 0.005", "0.5"},

@@ -122,6 +122,15 @@ TEST(IncidentCommand, TwoRunsWithOneSeedPrintTheSame) {
   EXPECT_EQ(json["result"]["spread"]["runs"], 300);
 }
 
+TEST(IncidentCommand, OpenNoneIsNoHoseWhateverTheFileSays) {
+  const auto open = [](const std::string& options) {
+    const Outcome outcome = run_in_sites("incident hollin-gap.toml struck --json" + options);
+    return ordered_json::parse(outcome.out)["options"]["open"];
+  };
+  EXPECT_EQ(open(""), ordered_json({"D1.regular-a", "D2.regular-a"}));
+  EXPECT_EQ(open(" --open none"), ordered_json::array());
+}
+
 /// A folder with the trace of a strike with its own options.
 std::string traced() {
   const std::string folder = scratch_folder("incident_trace");

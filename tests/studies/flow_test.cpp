@@ -149,6 +149,20 @@ TEST(FlowStudy, PumpsOffSupplyNothing) {
   EXPECT_EQ(system.total_flow, 0.0);
 }
 
+/// The pump stands and the tank's liquid is higher than a nozzle: something runs, and no number is told for it.
+TEST(FlowStudy, ATankAboveTheNozzlesIsNotToldAsNoFlow) {
+  std::string text = with(site_text("site-s"), "pump.P1.running", "false");
+  text = with(text, "dispenser.D1.hose.D1.a.lift", "\"-3 ft\"");
+  const FlowResult result = flow_of(text);
+  const SystemFlow system = result.states.front().systems.front();
+  EXPECT_EQ(system.status, FlowStatus::not_determined);
+  EXPECT_NE(system.reason.find("by gravity through a pump that stands is not computed"), std::string::npos)
+      << system.reason;
+  EXPECT_TRUE(system.hoses.empty());
+  ASSERT_FALSE(result.hoses.empty());
+  EXPECT_FALSE(result.hoses.front().all_open.has_value());
+}
+
 class Examples : public testing::TestWithParam<const char*> {};
 
 // Law of nature: along the course to every open hose, what the pump adds is what the parts take.

@@ -14,6 +14,7 @@ import "./style/reports.css";
 import "./style/states.css";
 import "./style/drawing.css";
 import "./style/narrow.css";
+import "./style/print.css";
 import { Checks } from "./panels/checks/Checks";
 import { Containment } from "./panels/containment/Containment";
 import { Flow } from "./panels/flow/Flow";

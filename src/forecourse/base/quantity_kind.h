@@ -96,7 +96,8 @@ struct LinearLoss {
       "a loss per flow", {1, -4, -1, 0}, Datum::none, "\"0.2 psi/gpm\" or \"4 kPa.min/L\""};
 };
 struct SquareLoss {
-  static constexpr QuantityKind kind{"a loss per flow squared", {1, -7, 0, 0}, Datum::none, "\"0.17 psi/gpm^2\""};
+  static constexpr QuantityKind kind{
+      "a loss per flow squared", {1, -7, 0, 0}, Datum::none, "\"0.17 psi/gpm^2\" or \"0.08 kPa.min^2/L^2\""};
 };
 struct Expansion {
   static constexpr QuantityKind kind{

@@ -26,25 +26,6 @@ struct FlowArguments {
   std::vector<std::string> cells;     ///< of the report's title block: "prepared by=R. Tay"
 };
 
-/// What a comparison is told on the command line.
-struct CompareArguments {
-  SiteArguments site;             ///< A; the sets apply to B
-  std::string other;              ///< the file of B; empty: A's
-  std::vector<std::string> both;  ///< values changed in A and in B
-  std::vector<std::string> open;  ///< as of the flow study
-  std::string keep;               ///< a flow with its unit
-  std::string gain;               ///< a share: "1 %"; empty: the default
-  std::string command;            ///< as typed, for the report
-};
-
-/// What the containment study is told on the command line.
-struct ContainmentArguments {
-  SiteArguments site;
-  std::vector<std::string> inflows;  ///< flows with their units
-  std::string dead_for;              ///< a time: the sensors see nothing before
-  std::string command;               ///< as typed, for the report
-};
-
 /// What an incident is told on the command line.
 struct IncidentArguments {
   SiteArguments site;
@@ -66,6 +47,26 @@ struct IncidentArguments {
   std::string command;  ///< as typed, for the report
 };
 
+/// What a comparison is told on the command line.
+struct CompareArguments {
+  SiteArguments site;             ///< A; the sets apply to B
+  std::string other;              ///< the file of B; empty: A's
+  std::vector<std::string> both;  ///< values changed in A and in B
+  std::vector<std::string> open;  ///< as of the flow study
+  std::string keep;               ///< a flow with its unit
+  std::string gain;               ///< a share: "1 %"; empty: the default
+  IncidentArguments incident;     ///< what happens at both; without a kind flows are compared; its site is not used
+  std::string command;            ///< as typed, for the report
+};
+
+/// What the containment study is told on the command line.
+struct ContainmentArguments {
+  SiteArguments site;
+  std::vector<std::string> inflows;  ///< flows with their units
+  std::string dead_for;              ///< a time: the sensors see nothing before
+  std::string command;               ///< as typed, for the report
+};
+
 /// What the workbench is told on the command line.
 struct ServeArguments {
   std::string site;         ///< path of the site file
@@ -79,7 +80,7 @@ struct ServeArguments {
 /// The flow study alone.
 [[nodiscard]] Exit flow_command(const FlowArguments& arguments);
 
-/// Two stations, or one and itself with changed values, held against each other.
+/// Two stations, or one and itself with changed values, held against each other: their flows, or one incident at both.
 [[nodiscard]] Exit compare_command(const CompareArguments& arguments);
 
 /// What escapes when something goes wrong, event by event, with and without each barrier.

@@ -1,70 +1,16 @@
-#include <atomic>
-#include <cstdio>
 #include <filesystem>
-#include <functional>
 #include <optional>
-#include <thread>
 
 #include "forecourse/cli/commands.h"
 #include "forecourse/cli/console.h"
-#include "forecourse/cli/flow_request.h"
+#include "forecourse/cli/incident/incident_request.h"
 #include "forecourse/cli/incident/incident_trace.h"
 #include "forecourse/cli/output.h"
 #include "forecourse/cli/pdf.h"
 #include "forecourse/report/incident/incident_report.h"
-#include "forecourse/studies/incident/read_incident_options.h"
 
 namespace forecourse::cli {
 namespace {
-
-std::vector<std::string> split_commas(const std::string& text) {
-  std::vector<std::string> out;
-  std::string one;
-  for (const char c : text + ",") {
-    if (c != ',') {
-      one += c;
-    } else if (!one.empty()) {
-      out.push_back(std::move(one));
-      one.clear();
-    }
-  }
-  return out;
-}
-
-bool read_options(const IncidentArguments& a, studies::IncidentOptions& o) {
-  Parsed<studies::IncidentOptions> read =
-      studies::read_incident_options({a.kind, a.id, a.at, split_commas(a.open), a.stop_at, a.count_for, a.open_area,
-                                      a.without, a.dead, a.runs, a.seed},
-                                     studies::Asker::command);
-  tell_options(read.diagnostics);
-  o = std::move(read.value);
-  o.today = day_of(a.on);
-  return o.today.has_value() && !has_error(read.diagnostics);
-}
-
-/// Independent pieces on two threads, and a bar on standard error where that is a terminal.
-Context context_of(const Console& console) {
-  Context context;
-  context.parallel_for = [](std::size_t count, const std::function<void(std::size_t)>& piece) {
-    std::atomic<std::size_t> next{0};
-    const auto work = [&] {
-      for (std::size_t i = next++; i < count; i = next++) piece(i);
-    };
-    std::vector<std::jthread> others;
-    for (unsigned t = 1; t < std::max(1U, std::thread::hardware_concurrency()); ++t) others.emplace_back(work);
-    work();
-  };
-  if (!console.is_terminal) return context;
-  context.progress = [](double share) {
-    constexpr int width = 40;
-    const int full = static_cast<int>(share * width);
-    std::string bar(static_cast<std::size_t>(width), '.');
-    for (int i = 0; i < full; ++i) bar[static_cast<std::size_t>(i)] = '#';
-    print_error("\r[" + bar + "] " + std::to_string(static_cast<int>(100.0 * share)) + " %" +
-                (share >= 1.0 ? "\n" : ""));
-  };
-  return context;
-}
 
 bool write_report(const IncidentArguments& arguments, const SiteSource& source, const studies::IncidentResult& result,
                   report::IncidentFacts& facts) {
@@ -88,7 +34,7 @@ bool write_report(const IncidentArguments& arguments, const SiteSource& source, 
 
 Exit incident_command(const IncidentArguments& arguments) {
   studies::IncidentOptions options;
-  if (!read_options(arguments, options)) return Exit::bad_input;
+  if (!read_incident_request(arguments, options)) return Exit::bad_input;
   if (arguments.pdf && arguments.site.out.empty()) {
     print_error("error: --pdf needs --out, the folder to write into\n");
     return Exit::bad_input;
@@ -109,7 +55,7 @@ Exit incident_command(const IncidentArguments& arguments) {
     return Exit::bad_input;
   }
   const Console console = this_console();
-  studies::IncidentResult result = studies::study_incident(source.site, options, context_of(console));
+  studies::IncidentResult result = studies::study_incident(source.site, options, incident_context(console));
   if (trace) return compare_with(*trace, result);
   result.warnings.insert(result.warnings.begin(), source.warnings.begin(), source.warnings.end());
   report::IncidentFacts facts{today(), arguments.command, source.texts, {}, arguments.site.sets};

@@ -36,15 +36,45 @@ void add_flow_options(CLI::App& command, FlowArguments& flow) {
       ->check(CLI::IsMember({"a4", "letter"}));
 }
 
+/// What an incident is asked, but for its kind and the hoses open elsewhere.
+void add_case_options(CLI::App& command, IncidentArguments& incident) {
+  command.add_option("--id", incident.id,
+                     "which [[incident]] of the site file, where one kind is there more than once");
+  command.add_option("--at", incident.at, "where: a dispenser, an inlet, a hose, a line or a tank");
+  command.add_option("--stop-at", incident.stop_at, "when the pumps are stopped, from the incident on: \"90 s\"");
+  command.add_option("--for", incident.count_for, "how long is counted: \"30 d\" (default: 10 min; a crack 30 d)");
+  command.add_option("--open-area", incident.open_area, "opening through which fuel escapes: \"0.3 in^2\"");
+  command.add_option("--without", incident.without, "a barrier that is not there: shear-valve")
+      ->allow_extra_args(false);
+  command
+      .add_option("--dead", incident.dead, "a barrier that does not act, to the end or for a time: sump-sensor=\"2 h\"")
+      ->allow_extra_args(false);
+  command.add_option(
+      "--runs", incident.runs,
+      "runs with drawn inputs, told in full (default: none told; the range takes in 256, of a crack 32)");
+  command.add_option("--seed", incident.seed, "of the draws (default: 1)");
+  command.add_option("--on", incident.on, on_words);
+}
+
 void add_compare_options(CLI::App& command, CompareArguments& compare) {
   add_site_options(command, compare.site);
   command.add_option("OTHER", compare.other, "site file of B (default: SITE)");
-  command.add_option("--open", compare.open, "a set of open hoses besides all, one each and alone: D1.a,D2.a");
+  command.add_option("--open", compare.open,
+                     "a set of open hoses besides all, one each and alone: D1.a,D2.a; of an incident "
+                     "those open elsewhere");
   command.add_option("--keep", compare.keep, "a flow that every open hose should keep: \"10 gpm\"");
   command.add_option("--gain", compare.gain, "share of A's flow that is worth having more of (default: \"1 %\")");
   command.get_option("--set")->description("change a value of B: line.trunk.bore=\"3 in\", hose.*.limiter=\"10 gpm\"");
   command.add_option("--set-both", compare.both, "change a value of A and of B, before the --set of B");
   for (const char* each : {"--set", "--set-both", "--open"}) command.get_option(each)->allow_extra_args(false);
+  CLI::Option* incident = command.add_option("--incident", compare.incident.kind,
+                                             "compare one incident at both instead of flows: struck, crack, ...");
+  for (const char* of_flow : {"--keep", "--gain"}) incident->excludes(command.get_option(of_flow));
+  add_case_options(command, compare.incident);
+  for (const char* of_incident :
+       {"--id", "--at", "--stop-at", "--for", "--open-area", "--without", "--dead", "--runs", "--seed", "--on"}) {
+    command.get_option(of_incident)->needs(incident);
+  }
 }
 
 /// Help that shows the call with the program's name before that of the command.
@@ -58,24 +88,9 @@ class WholeCall : public CLI::Formatter {
 void add_incident_options(CLI::App& command, IncidentArguments& incident) {
   add_site_options(command, incident.site);
   command.add_option("KIND", incident.kind, "what goes wrong")->required();
-  command.add_option("--id", incident.id,
-                     "which [[incident]] of the site file, where one kind is there more than once");
-  command.add_option("--at", incident.at, "where: a dispenser, an inlet, a hose, a line or a tank");
-  command.add_option("--open", incident.open, "hoses open elsewhere: D2.a,D2.b");
-  command.add_option("--stop-at", incident.stop_at, "when the pumps are stopped, from the incident on: \"90 s\"");
-  command.add_option("--for", incident.count_for, "how long is counted: \"30 d\" (default: 10 min; a crack 30 d)");
-  command.add_option("--open-area", incident.open_area, "opening through which fuel escapes: \"0.3 in^2\"");
-  command.add_option("--without", incident.without, "a barrier that is not there: shear-valve")
-      ->allow_extra_args(false);
-  command
-      .add_option("--dead", incident.dead, "a barrier that does not act, to the end or for a time: sump-sensor=\"2 h\"")
-      ->allow_extra_args(false);
-  command.add_option(
-      "--runs", incident.runs,
-      "runs with drawn inputs, told in full (default: none told; the range takes in 256, of a crack 32)");
-  command.add_option("--seed", incident.seed, "of the draws (default: 1)");
+  command.add_option("--open", incident.open, "hoses open elsewhere: D2.a,D2.b; or none (default: the site file's)");
+  add_case_options(command, incident);
   command.add_option("--replay", incident.replay, "a .json of before: are the runs still the same?");
-  command.add_option("--on", incident.on, on_words);
   command.add_flag("--pdf", incident.pdf, "also write the report as a PDF (with weasyprint)");
   command.add_option("--paper", incident.paper, "of the PDF: a4 or letter (default: letter with US units, else a4)")
       ->check(CLI::IsMember({"a4", "letter"}));
@@ -148,7 +163,8 @@ Exit run(const std::vector<std::string>& arguments) {
       "A is SITE. B is OTHER, or SITE where no OTHER is given; --set changes values of B alone,\n"
       "--set-both those of both. A star is every item: hose.*.limiter, line.*.bore.\n"
       "Example: forecourse compare sites/site-s.toml --set line.trunk.bore=\"3 in\"\n"
-      "         forecourse compare a.toml b.toml --set-both hose.*.limiter=\"10 gpm\"");
+      "         forecourse compare a.toml b.toml --set-both hose.*.limiter=\"10 gpm\"\n"
+      "         forecourse compare a.toml b.toml --incident struck --at D3 --stop-at \"45 s\" --runs 1000");
   add_compare_options(*compare_app, compare);
   compare_app->callback([&] {
     compare.command = typed(arguments);

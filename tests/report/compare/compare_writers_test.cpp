@@ -49,7 +49,15 @@ TEST(CompareTerminal, WhatDoesNotDifferIsOnlyToldVerbose) {
 }
 
 TEST(CompareJson, IsOneDocument) {
-  EXPECT_TRUE(matches_snapshot(to_text(compare_document(sample_comparison(), sample_facts())), "compare.json"));
+  EXPECT_TRUE(matches_snapshot(to_text(compare_document(sample_comparison(), us, sample_facts())), "compare.json"));
+}
+
+TEST(CompareJson, WordsAreInTheUnitsAskedFor) {
+  const auto words = [](site::Display display) {
+    return compare_document(sample_comparison(), display)["result"]["worth"][0]["words"].dump();
+  };
+  EXPECT_NE(words(us), words(site::Display::si));
+  EXPECT_EQ(words(site::Display::si).find("gpm"), std::string::npos) << words(site::Display::si);
 }
 
 TEST(CompareHtml, BodyIsAsItWasLookedAt) {

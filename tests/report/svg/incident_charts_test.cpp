@@ -59,6 +59,15 @@ TEST(TimeChart, TellsSeriesApartByStrokeAndNamesThem) {
   EXPECT_EQ(count(drawn, ">pumped<"), 1U);
 }
 
+TEST(TimeChart, DrawsABandThatItsAxisHolds) {
+  TimeChart c = chart();
+  EXPECT_EQ(count(draw(c), "class=\"spread\""), 0U);
+  c.panels[0].series[0].low = {0.0, 40.0, 10.0, 0.0};
+  c.panels[0].series[0].high = {0.0, 90.0, 390.0, 0.0};
+  EXPECT_EQ(count(draw(c), "class=\"spread\""), 1U);
+  EXPECT_EQ(count(draw(c), ">400<"), 1U);
+}
+
 TEST(TimeChart, WhatIsNotFiniteIsLeftOutAndOneMomentDrawsNothing) {
   TimeChart c = chart();
   c.panels[0].series[0].value[1] = std::numeric_limits<double>::quiet_NaN();

@@ -3,6 +3,8 @@
 
 #include <gtest/gtest.h>
 
+#include <regex>
+
 #include "forecourse/report/containment/sumps_view.h"
 #include "report/snapshot.h"
 #include "support/stations.h"
@@ -66,6 +68,20 @@ TEST(Sumps, TakeSeveralGroundLinesOnANarrowPage) {
   chart.width = svg::narrow;
   EXPECT_EQ(count(draw(chart), "class=\"ground-line\""), 5U);
   EXPECT_EQ(count(draw(chart), "data-part=\"dispenser."), 10U);
+}
+
+TEST(Sumps, ColumnsBeginBehindTheNamesOfTheRows) {
+  svg::SumpChart chart = two_sumps();
+  const std::string longest = "over the brim after";
+  ASSERT_EQ(chart.rows.back().name, longest);
+  for (const double width : {svg::narrow, svg::wide}) {
+    chart.width = width;
+    const std::string drawn = draw(chart);
+    std::smatch column;
+    ASSERT_TRUE(std::regex_search(drawn, column, std::regex("<rect class=\"touch\" x=\"([0-9.]+)\""))) << drawn;
+    EXPECT_GT(std::stod(column[1]), 6.5 * static_cast<double>(longest.size()));
+    EXPECT_EQ(count(drawn, "class=\"ground-line\""), 1U);  // both sumps beside each other on a phone too
+  }
 }
 
 TEST(SumpsView, TellsWhatWasNotEntered) {

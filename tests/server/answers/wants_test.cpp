@@ -152,6 +152,19 @@ TEST(Drawings, BeginTheirIdsAsAsked) {
   }
 }
 
+/// Blended hoses tie regular and premium to one ladder: it is that of both.
+TEST(Drawings, OfALadderOnSharedPipingFitEachOfItsProducts) {
+  const auto ladder_of = [](const char* product) {
+    return answer(site_text("marle-cross"), "a.toml", {{"drawing", "ladder"}, {"product", product}}, {});
+  };
+  const Json regular = ladder_of("regular"), premium = ladder_of("premium"), diesel = ladder_of("diesel");
+  ASSERT_TRUE(regular.contains("svg")) << regular.dump();
+  EXPECT_EQ(regular, premium);
+  ASSERT_TRUE(diesel.contains("svg")) << diesel.dump();
+  EXPECT_NE(regular, diesel);
+  EXPECT_TRUE(ladder_of("kerosene").contains("error"));
+}
+
 TEST(Drawings, OfASceneSayWhatMovesAndHowFar) {
   const std::string scene = drawn("hollin-gap", {{"drawing", "scene"}, {"kind", "struck"}, {"at", "D4"}});
   for (const char* what : {"sump", "pool", "flow", "jet", "dispenser", "tank-level"}) {
@@ -163,11 +176,41 @@ TEST(Drawings, OfASceneSayWhatMovesAndHowFar) {
   EXPECT_TRUE(none.contains("error")) << none.dump();
 }
 
+/// Of a file whose incident has a hose open elsewhere.
+TEST(IncidentDocument, OpenHosesThatAreNotGivenAreTheFilesAndNoneIsNone) {
+  const std::string text =
+      site_text("site-s") + "\n[[incident]]\nkind = \"line-break\"\nat = \"gap-2\"\nopen = [\"D1.a\"]\n";
+  const auto open_of = [&](const Json& open) {
+    Json want{{"study", "incident"}, {"kind", "line-break"}, {"on", "2026-11-25"}};
+    if (!open.is_null()) want["open"] = open;
+    const Json got = answer(text, "a.toml", want, {});
+    EXPECT_TRUE(got.contains("document")) << got.dump();
+    return got["document"]["options"]["open"];
+  };
+  EXPECT_EQ(open_of(nullptr), Json({"D1.a"}));
+  EXPECT_EQ(open_of(Json::array()), Json::array());
+  EXPECT_EQ(open_of("none"), Json::array());
+  EXPECT_EQ(open_of({"D2.a"}), Json({"D2.a"}));
+}
+
+TEST(IncidentDocument, OfADriveOffSaysWhenTheDispenserGoesOver) {
+  const Json result = document_of(
+      "hollin-gap", {{"study", "incident"}, {"kind", "drive-off"}, {"at", "D4"}, {"on", "2026-11-25"}})["result"];
+  std::size_t over = 0;
+  for (const Json& run : result["runs"]) {
+    const bool told = run["name"].get<std::string>().find("goes over") != std::string::npos;
+    EXPECT_EQ(run["dispenser_over_at_s"].is_number(), told) << run["name"];
+    over += told ? 1 : 0;
+  }
+  EXPECT_GT(over, 0U);
+  EXPECT_LT(over, result["runs"].size());
+}
+
 TEST(IncidentDocument, HoldsWhatTheSceneMovesBy) {
   const Json result = document_of(
       "hollin-gap", {{"study", "incident"}, {"kind", "struck"}, {"at", "D4"}, {"on", "2026-11-25"}})["result"];
   EXPECT_GT(result["sump_brim_m3"].get<double>(), 0.0);
-  EXPECT_EQ(result["dispenser_stays_up"], false);
+  for (const Json& run : result["runs"]) EXPECT_EQ(run["dispenser_over_at_s"], 0.0);
   for (const Json& run : result["runs"]) {
     const Json& chart = run["chart"];
     for (const char* course : {"sump_share", "pool_radius_m", "jet_low_m", "jet_high_m"}) {

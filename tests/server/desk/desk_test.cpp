@@ -278,6 +278,21 @@ TEST_F(DeskTest, OpensSavesAndBeginsInTheFolder) {
   EXPECT_EQ(desk->edit(saved.facts.revision, "old", {set(bore, "5 in")}).refusal, Refusal::stale);
 }
 
+TEST_F(DeskTest, ANewFileDoesNotTakeTheUndoOfADeletedOne) {
+  ASSERT_EQ(desk->save_as("other.toml").refusal, Refusal::none);
+  ASSERT_EQ(set_bore("3 in").refusal, Refusal::none);
+  ASSERT_EQ(desk->open("site-s.toml").refusal, Refusal::none);
+  const std::string other = fs::path(path).replace_filename("other.toml").string();
+  ASSERT_TRUE(fs::exists(beside(other, ".journal")));
+  fs::remove(other);
+  const Outcome saved = desk->save_as("other.toml");
+  ASSERT_EQ(saved.refusal, Refusal::none);
+  EXPECT_EQ(saved.facts.undo, "");
+  EXPECT_EQ(desk->undo(revision()).refusal, Refusal::stale);
+  ASSERT_EQ(desk->open("site-s.toml").refusal, Refusal::none);
+  EXPECT_EQ(desk->open("other.toml").facts.undo, "");  // the journal on the disk is a fresh one too
+}
+
 TEST_F(DeskTest, ALinkOutOfTheFolderIsNotOpened) {
   const std::string elsewhere = scratch_folder("elsewhere") + "/other.toml";
   write_outside(elsewhere, "format = 1\n");

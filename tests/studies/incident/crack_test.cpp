@@ -48,6 +48,27 @@ TEST(IncidentCrack, TheDetectorIsBoundToSeeWhatReachesItsRateAtItsPressure) {
   EXPECT_EQ(crack_told(crack("2.9 gph").scene())->bound_to_be_seen, false);
 }
 
+/// A month of cycles: every mean times its time adds up to what escaped, and the pump starts and stops in between.
+TEST(IncidentCrack, BetweenThePointsOfAChartStandMeansThatAddUp) {
+  const IncidentGround ground = crack("1 gph", "exponent = 0.5\ncounts_until = \"30 d\"");
+  const IncidentRun run = ground.run({Barrier::sump_sensor, Barrier::leak_detector, Barrier::sump});
+  ASSERT_TRUE(run.chart.between.has_value());
+  const ChartBetween& between = *run.chart.between;
+  ASSERT_EQ(between.escaping.mean.size(), run.chart.time.size());
+  ASSERT_EQ(between.pressure.low.size(), run.chart.time.size());
+  double escaped = 0.0;
+  for (std::size_t i = 1; i < run.chart.time.size(); ++i) {
+    escaped += between.escaping.mean[i] * (run.chart.time[i] - run.chart.time[i - 1]);
+    for (const CourseBetween* course : {&between.escaping, &between.pumped, &between.elsewhere, &between.pressure}) {
+      EXPECT_LE(course->low[i], course->mean[i] + 1e-9 * std::abs(course->mean[i])) << i;
+      EXPECT_GE(course->high[i], course->mean[i] - 1e-9 * std::abs(course->mean[i])) << i;
+    }
+  }
+  EXPECT_NEAR(escaped, run.escaped, 1e-9 * run.escaped);
+  EXPECT_LT(between.pressure.low.back(), 0.95 * between.pressure.high.back());
+  EXPECT_FALSE(IncidentGround(site_text("site-s"), IncidentKind::struck, "D3").run().chart.between.has_value());
+}
+
 /// The hour is published for 3 gal/h; a finer threshold acts when its entry says, or is not counted on.
 TEST(IncidentCrack, TheHourIsThatOfThreeGallonsAnHour) {
   const auto acts_at = [](const std::string& detector) {

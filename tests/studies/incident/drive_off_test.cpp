@@ -192,6 +192,13 @@ TEST(IncidentDriveOff, BothEndsShutLetsNothingOut) {
   EXPECT_EQ(told.runs.front().escaped, 0.0);
 }
 
+TEST(IncidentDriveOff, ALineThatNothingFollowsHasNoPressure) {
+  const IncidentRun shut = outcome(all_known()).runs.front();
+  EXPECT_TRUE(shut.chart.pressure.empty());
+  EXPECT_GT(shut.chart.time.size(), 1U);
+  for (const TimelineRow& row : shut.timeline) EXPECT_FALSE(row.pressure.has_value()) << row.words;
+}
+
 TEST(IncidentDriveOff, AnOpenEndFlowsUntilThePumpsStop) {
   const DriveOffOutcome told = outcome(all_known());
   ASSERT_GE(told.runs.size(), 4U);

@@ -8,6 +8,7 @@
 #include "forecourse/network/system_solver.h"
 #include "forecourse/solvers/sequence/stepper.h"
 #include "forecourse/studies/incident/figures/figures.h"
+#include "forecourse/studies/incident/read_incident_options.h"
 #include "studies/incident/incident_ground.h"
 
 namespace forecourse::studies {
@@ -52,6 +53,24 @@ TEST(IncidentStruck, ASpringyLineGivesMoreAndAColumnLess) {
   EXPECT_GT(told->with_pack, told->steady);
   EXPECT_LT(told->with_column, told->steady);
   EXPECT_GT(told->with_both, told->with_column);
+}
+
+TEST(IncidentStruck, NoneOpenIsNotTheSameAsNotGiven) {
+  IncidentOptions options;
+  options.kind = IncidentKind::struck;
+  site::Site site = test::station(site_text("site-s"));
+  site.incidents.resize(1);
+  site.incidents.back().kind.text = "struck";
+  site.incidents.back().open = {{"D1.a", {}}};
+  EXPECT_EQ(merged_request(site, options).open.size(), 1U);
+  options.none_open = true;
+  EXPECT_TRUE(merged_request(site, options).open.empty());
+  EXPECT_FALSE(read_incident_options({.kind = "struck"}, Asker::command).value.none_open);
+  for (const std::vector<std::string>& none : {std::vector<std::string>{}, std::vector<std::string>{"none"}}) {
+    const IncidentOptions read = read_incident_options({.kind = "struck", .open = none}, Asker::command).value;
+    EXPECT_TRUE(read.none_open);
+    EXPECT_TRUE(read.request.open.empty());
+  }
 }
 
 /// The whole network solved with the steady flow drawn at the break, against the table that the sequence reads.

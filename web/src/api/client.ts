@@ -1,4 +1,5 @@
-import type { Diagnostic, Edit, Station, Want } from "./types";
+import { stationOf } from "./station";
+import type { Diagnostic, Edit, Station, StationTold, Tables, Want } from "./types";
 
 /** What the server said no to, with what to do about it. */
 export class Refused extends Error {
@@ -40,10 +41,27 @@ async function call<T>(method: string, path: string, body?: unknown, signal?: Ab
   const text = await response.text();
   const json = text ? (JSON.parse(text) as Record<string, unknown>) : {};
   if (!response.ok) {
+    if (json["station"]) json["station"] = await whole(json["station"] as StationTold);
     throw new Refused(response.status, String(json["error"] ?? response.statusText), String(json["hint"] ?? ""), json);
   }
   return json as T;
 }
+
+let known: Promise<Tables> | null = null;
+/** The tables, asked for once. */
+function tables(): Promise<Tables> {
+  known ??= call<Tables>("GET", "/api/tables").catch((error: unknown) => {
+    known = null;
+    throw error;
+  });
+  return known;
+}
+
+const whole = async (told: StationTold | Promise<StationTold>): Promise<Station> =>
+  stationOf(await told, await tables());
+
+/** Sends what is answered with the station. */
+const write = (path: string, body: unknown) => whole(call<StationTold>("POST", path, body));
 
 export interface Asked<A> {
   revision: number;
@@ -52,18 +70,16 @@ export interface Asked<A> {
 }
 
 export const api = {
-  station: () => call<Station>("GET", "/api/station"),
+  station: () => whole(call<StationTold>("GET", "/api/station")),
   ask: <A>(wants: Want[], edits: Edit[] = [], signal?: AbortSignal) =>
     call<Asked<A>>("POST", "/api/ask", { wants, edits }, signal),
-  edit: (revision: number, label: string, edits: Edit[]) =>
-    call<Station>("POST", "/api/edit", { revision, label, edits }),
-  undo: (revision: number) => call<Station>("POST", "/api/undo", { revision }),
-  redo: (revision: number) => call<Station>("POST", "/api/redo", { revision }),
-  text: (revision: number, label: string, text: string) =>
-    call<Station>("POST", "/api/text", { revision, label, text }),
-  saveAs: (name: string) => call<Station>("POST", "/api/save-as", { name }),
-  open: (name: string) => call<Station>("POST", "/api/open", { name }),
-  create: (name: string, template: string) => call<Station>("POST", "/api/new", { name, template }),
+  edit: (revision: number, label: string, edits: Edit[]) => write("/api/edit", { revision, label, edits }),
+  undo: (revision: number) => write("/api/undo", { revision }),
+  redo: (revision: number) => write("/api/redo", { revision }),
+  text: (revision: number, label: string, text: string) => write("/api/text", { revision, label, text }),
+  saveAs: (name: string) => write("/api/save-as", { name }),
+  open: (name: string) => write("/api/open", { name }),
+  create: (name: string, template: string) => write("/api/new", { name, template }),
   sites: () => call<{ names: string[]; templates: { id: string; text: string }[] }>("GET", "/api/sites"),
   startRun: (revision: number, want: Want, edits: Edit[] = []) =>
     call<{ run: number }>("POST", "/api/runs", { revision, want, edits }),

@@ -1,4 +1,5 @@
 // Made by tools/fresh.sh from src/forecourse/server/answers/; not to be changed here.
+export type { Field, Part, Station } from "./station";
 export type Units = "us" | "si";
 export interface Diagnostic {
   severity: "error" | "warning" | "note";
@@ -11,21 +12,18 @@ export interface Diagnostic {
   length: number;
   path: string | null;
 }
-export interface Field {
-  path: string;
+export interface FieldTold {
   key: string;
-  kind: string;
-  /** Name of the table that may stand here; see Station.tables. */
-  table: string | null;
-  required: boolean;
-  /** As typed; null: not entered. */
-  text: string | null;
-  us: string | null;
-  si: string | null;
-  choices: string[] | null;
-  help: string;
-  line: number | null;
-  problem: string | null;
+  /** Name of the table that has the key; see Tables. Null: none has it. */
+  in: string | null;
+  /** Where it is not that of the part, a dot and the key. */
+  path?: string;
+  /** As typed; missing: not entered. */
+  text?: string;
+  us?: string;
+  si?: string;
+  line?: number;
+  problem?: string;
 }
 export interface TableKey {
   key: string;
@@ -34,12 +32,14 @@ export interface TableKey {
   required: boolean;
   choices: string[] | null;
   help: string;
+  /** What it names; see StationTold.ids. */
+  names?: string;
 }
 export interface Position {
   x_m: number;
   y_m: number;
 }
-export interface Part {
+export interface PartTold {
   path: string;
   kind: string;
   id: string;
@@ -49,13 +49,13 @@ export interface Part {
   /** Path of the part it belongs to. */
   of: string | null;
   position: Position | null;
-  fields: Field[];
+  fields: FieldTold[];
 }
 export interface Product {
   id: string;
   tone: "regular" | "premium" | "diesel";
 }
-export interface Station {
+export interface StationTold {
   revision: number;
   file: string;
   name: string;
@@ -66,9 +66,9 @@ export interface Station {
   redo: string | null;
   diagnostics: Diagnostic[];
   products: Product[];
-  parts: Part[];
-  /** The keys of every table, by its name. */
-  tables: Record<string, TableKey[]>;
+  parts: PartTold[];
+  /** Those that a key may name, by TableKey.names. */
+  ids: Record<string, string[]>;
 }
 export interface DrawingAnswer {
   svg: string;
@@ -78,6 +78,8 @@ export interface ErrorAnswer {
   error: string;
   hint: string;
 }
+/** The keys of every table, by its name. */
+export type Tables = Record<string, TableKey[]>;
 export type Edit = { path: string; value: string } | { path: string; remove: true } | { append: string };
 /** "all", "each", "none", ids parted by commas, a list of ids, or a list of such lists. */
 export type OpenSets = string | string[] | string[][];

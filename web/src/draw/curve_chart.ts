@@ -1,5 +1,6 @@
 import type { Clock } from "./clock";
 import { leastOf, mostOf, pointsOn, valueAt, type Course } from "./curve";
+import type { Band } from "./curve_trace";
 import { ticks } from "./numbers";
 
 /** Where a chart draws. */
@@ -61,7 +62,8 @@ function axis(least: number, most: number): number[] {
   return Array.from({ length: to - from + 1 }, (_, i) => (from + i) * step);
 }
 
-const decimalsOfStep = (step: number) =>
+/** Decimals that tell the steps of an axis apart. */
+export const decimalsOfStep = (step: number) =>
   [0, 1, 2, 3, 4].find((d) => Math.abs(step - Number(step.toFixed(d))) < 1e-9) ?? 5;
 
 /** The line of a course; it breaks where there is no value. */
@@ -78,6 +80,17 @@ export function lineOf(course: Course, plan: ChartPlan, clock: Clock, shown: (si
       return here;
     })
     .join("");
+}
+
+/** The area of a band, step by step. */
+export function areaOf({ low, high }: Band, plan: ChartPlan, shown: (si: number) => number): string {
+  let out = "";
+  for (let i = 1; i < low.time.length; i += 2) {
+    const [from, to] = [plan.x(low.time[i - 1] ?? 0), plan.x(low.time[i] ?? 0)];
+    const [least, most] = [plan.y(shown(low.value[i] ?? 0)), plan.y(shown(high.value[i] ?? 0))];
+    out += `M${from.toFixed(1)} ${most.toFixed(1)}H${to.toFixed(1)}V${least.toFixed(1)}H${from.toFixed(1)}Z`;
+  }
+  return out;
 }
 
 /** Where the dot of a course stands at a time; null: the course has no value then. */

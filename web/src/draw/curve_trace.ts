@@ -16,8 +16,23 @@ export interface RunTold {
   name: string;
   counted_s: number;
   events: EventTold[];
-  /** Null: there is no value at that point. */
-  chart: Record<string, (number | null)[]>;
+  /** Null: the course is not determined, or has no value at that point. */
+  chart: Record<string, (number | null)[] | null>;
+  /** What courses do since the point before; null: the points tell it. */
+  chart_between: Record<string, BetweenTold | null> | null;
+}
+
+/** Of each point; of the first its value. */
+export interface BetweenTold {
+  mean: number[];
+  low: number[];
+  high: number[];
+}
+
+/** The least and the greatest about a course that is a mean. */
+export interface Band {
+  low: Course;
+  high: Course;
 }
 
 /** All that is known of one run over time. */
@@ -29,9 +44,8 @@ export interface Trace {
   events: readonly EventTold[];
   /** When the fusible link parts: its course ends there, s; null: it does not. */
   linkParts: number | null;
-  /** The flow swings faster than the points of the document tell: the course "escaping" is its mean between them, and
-   * what swings with it has no course. */
-  swings: boolean;
+  /** Of the courses that swing faster than the points of the document tell: they are means between them. */
+  bands: ReadonlyMap<string, Band>;
 }
 
 /** Where fuel is that has escaped. */
@@ -106,36 +120,14 @@ function escapedOf(courses: ReadonlyMap<string, Course>): Course {
   return { time, value: time.map((_, i) => parts.reduce((sum, part) => sum + (part.value[i] ?? 0), 0)) };
 }
 
-/** Share of what has escaped by which the flow at the points fails to tell it. Both have the same points. */
-function untold(flow: Course, escaped: Course): number {
-  let wrong = 0;
-  for (let i = 1; i < flow.time.length; ++i) {
-    const lasts = (flow.time[i] ?? 0) - (flow.time[i - 1] ?? 0);
-    const told = (((flow.value[i - 1] ?? 0) + (flow.value[i] ?? 0)) / 2) * lasts;
-    if (lasts > 0) wrong += Math.abs(told - ((escaped.value[i] ?? 0) - (escaped.value[i - 1] ?? 0)));
-  }
-  return wrong / Math.max(escaped.value.at(-1) ?? 0, 1e-12);
+/** What holds from point to point, in steps. */
+function stepped(time: readonly number[], value: readonly number[]): Course {
+  const later = time.slice(1);
+  return {
+    time: later.flatMap((t, i) => [time[i] ?? t, t]),
+    value: later.flatMap((_, i) => [value[i + 1] ?? NaN, value[i + 1] ?? NaN]),
+  };
 }
-
-/** The mean flow between the points of a volume, in steps. */
-function meanOf(volume: Course): Course {
-  const [time, value]: [number[], number[]] = [[], []];
-  volume.time.forEach((t, i) => {
-    const before = volume.time[i - 1];
-    if (before === undefined || t <= before) return;
-    const mean = ((volume.value[i] ?? 0) - (volume.value[i - 1] ?? 0)) / (t - before);
-    time.push(before, t);
-    value.push(mean, mean);
-  });
-  return { time, value };
-}
-
-/** True if nothing moves all the time: such a run is not computed, and its pressure not told. */
-const standsStill = (courses: ReadonlyMap<string, Course>) =>
-  [...courses.values()].every((c) => c.value.every((v) => v === 0));
-
-/** More of the flow than this may not be untold. */
-const tellsEnough = 0.15;
 
 const points = (told: readonly (number | null)[]) => told.map((value) => value ?? NaN);
 
@@ -147,23 +139,21 @@ export function traceOf(run: RunTold, linkPartsAt: number | null = null): Trace 
   const courses = new Map<string, Course>();
   for (const [key, told] of Object.entries(run.chart)) {
     const name = named[key] ?? holderOf(key);
-    const value = points(told);
+    const value = points(told ?? []);
     if (name === null || value.length !== time.length || value.every(Number.isNaN)) continue;
     courses.set(name, withEvents(name, { time, value }, run.events));
   }
   const link = courses.get("link");
   if (link && parts !== null) courses.set("link", until(link, parts));
-  const escaped = escapedOf(courses);
-  courses.set("escaped", escaped);
-  const flow = courses.get("escaping");
-  const comparable = flow !== undefined && flow.time.length === escaped.time.length;
-  const swings = comparable && untold(flow, escaped) > tellsEnough;
-  if (swings) {
-    courses.set("escaping", meanOf(escaped));
-    for (const name of ["pressure", "pumped", "elsewhere"]) courses.delete(name);
+  courses.set("escaped", escapedOf(courses));
+  const bands = new Map<string, Band>();
+  for (const [key, between] of Object.entries(run.chart_between ?? {})) {
+    const name = named[key];
+    if (!between || name === undefined) continue;
+    courses.set(name, stepped(time, between.mean));
+    bands.set(name, { low: stepped(time, between.low), high: stepped(time, between.high) });
   }
-  if (standsStill(courses)) courses.delete("pressure");
-  return { name: run.name, end: run.counted_s, courses, events: run.events, linkParts: parts, swings };
+  return { name: run.name, end: run.counted_s, courses, events: run.events, linkParts: parts, bands };
 }
 
 /** The value of a course of a trace at a time; null: it has none then. */

@@ -85,6 +85,23 @@ export const figure = (
   decimals = decimalsOf(what, units),
 ) => (si === null || si === undefined ? "–" : digits(valueIn(what, units, si), decimals));
 
+/** Decimals of an amount that a model gives, in the unit shown: no more than three digits that count, two decimals under
+ * ten. */
+export function amountDecimals(value: number): number {
+  const size = Math.abs(value);
+  return size < 9.995 ? 2 : size < 99.95 ? 1 : 0;
+}
+
+/** A volume that a model gives, without its unit. */
+export const amount = (units: UnitSystem, si: number | null | undefined) =>
+  figure("volume", units, si, amountDecimals(valueIn("volume", units, si ?? 0)));
+
+/** "0.46 to 592", or one number where both show the same. */
+export function amountSpan(units: UnitSystem, low: number, high: number): string {
+  const [from, to] = [amount(units, low), amount(units, high)];
+  return from === to ? from : `${from} to ${to}`;
+}
+
 export function withUnit(
   what: Quantity,
   units: UnitSystem,

@@ -100,14 +100,15 @@ export function dimensions(at: Point, others: readonly Point[]): Dimension[] {
   return out;
 }
 
-/** Where a copy stands: a row goes on at its own pitch; without one, ten steps of the grid to the right. */
-export function nextInRow(at: Point, others: readonly Point[], units: UnitSystem): Point {
-  const row = others.filter((o) => Math.abs(o.y - at.y) <= reach && Math.abs(o.x - at.x) > reach);
-  const near = row.length ? row.reduce((a, b) => (Math.abs(b.x - at.x) < Math.abs(a.x - at.x) ? b : a)) : null;
+/** Where a copy stands: its row goes on at its own pitch; without one, ten steps of the grid to the right. On none of
+ * what is `taken`. */
+export function nextInRow(at: Point, row: readonly Point[], units: UnitSystem, taken: readonly Point[] = row): Point {
+  const level = row.filter((o) => Math.abs(o.y - at.y) <= reach && Math.abs(o.x - at.x) > reach);
+  const near = level.length ? level.reduce((a, b) => (Math.abs(b.x - at.x) < Math.abs(a.x - at.x) ? b : a)) : null;
   const pitch = near ? Math.abs(at.x - near.x) : 10 * gridOf(units);
-  const taken = (p: Point) => others.some((o) => Math.hypot(o.x - p.x, o.y - p.y) <= reach);
+  const free = (p: Point) => taken.every((o) => Math.hypot(o.x - p.x, o.y - p.y) > reach);
   let next = { x: at.x + pitch, y: at.y };
-  while (taken(next)) next = { x: next.x + pitch, y: at.y };
+  while (!free(next)) next = { x: next.x + pitch, y: at.y };
   return next;
 }
 

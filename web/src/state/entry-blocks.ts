@@ -192,13 +192,60 @@ export function freshId(taken: readonly string[], first: string): string {
 }
 
 /** A copy of a part with an id of its own; ids within that begin with the old one begin with the new one. */
-export function copyOf(stretch: string, from: string, to: string, taken: readonly string[]): string {
+export const copyOf = (stretch: string, from: string, to: string, taken: readonly string[]): string =>
+  copyWithIds(stretch, from, to, taken).text;
+
+/** The same, with the new id of each old one. */
+export function copyWithIds(stretch: string, from: string, to: string, taken: readonly string[]) {
   const used = [...taken, to];
-  return stretch.replace(/^([ \t]*id[ \t]*=[ \t]*)["']([^"'\n]*)["']/gm, (_, before: string, id: string) => {
+  const ids = new Map([[from, to]]);
+  const text = stretch.replace(/^([ \t]*id[ \t]*=[ \t]*)["']([^"'\n]*)["']/gm, (_, before: string, id: string) => {
     if (id === from) return before + quoted(to);
     const wished = id.startsWith(from) ? to + id.slice(from.length) : id;
     const own = freshId(used, wished);
     used.push(own);
+    ids.set(id, own);
     return before + quoted(own);
   });
+  return { text, ids };
+}
+
+/** A block with a value of its own at a key that stands in a line; null leaves it out, a new one follows the header. */
+export function withValue(block: string, key: string, toml: string | null): string {
+  const line = new RegExp(`^([ \\t]*)${key}[ \\t]*=[^\\n]*(\\n|$)`, "m");
+  const put = (indent: string) => (toml === null ? "" : `${indent}${key} = ${toml}\n`);
+  if (line.test(block)) return block.replace(line, (_, indent: string) => put(indent));
+  return block.replace(/^([ \t]*)\[.*\n/m, (head, indent: string) => head + put(indent));
+}
+
+/** Values as they stand in the file, as one table in braces; dots in a key are tables within. */
+export function bracesOf(values: readonly { key: string; text: string }[]): string {
+  const names = [...new Set(values.map((v) => v.key.split(".")[0] ?? ""))];
+  const inner = names.map((name) => {
+    const own = values.find((v) => v.key === name);
+    if (own) return `${name} = ${own.text}`;
+    const within = values.filter((v) => v.key.startsWith(`${name}.`));
+    return `${name} = ${bracesOf(within.map((v) => ({ ...v, key: v.key.slice(name.length + 1) })))}`;
+  });
+  return `{ ${inner.join(", ")} }`;
+}
+
+/** The list in brackets at a key of a part, as it stands in the text; null where it is none. */
+export function listIn(text: string, path: string, key: string): string | null {
+  const at = stretchOf(text, path);
+  const begun = at && new RegExp(`^[ \\t]*${key}[ \\t]*=[ \\t]*(?=\\[)`, "m").exec(text.slice(at.begin, at.end));
+  if (!at || !begun) return null;
+  const begin = at.begin + begun.index + begun[0].length;
+  let depth = 0;
+  for (let i = begin; i < at.end; i = over(text, i)) {
+    if (text[i] === "[" || text[i] === "{") ++depth;
+    if ((text[i] === "]" || text[i] === "}") && --depth === 0) return text.slice(begin, i + 1);
+  }
+  return null;
+}
+
+/** A list with one more at its end; what stands behind the last, a comma or a new line, stays. */
+export function withItem(list: string, item: string): string {
+  const [, head = "", tail = ""] = /^([^]*?[^\s,[])?(,?\s*\])$/.exec(list) ?? [];
+  return head ? `${head}, ${item}${tail}` : `[${item}]`;
 }

@@ -18,7 +18,7 @@ type Tables = Station["tables"];
 const hasId = (keys: readonly TableKey[]) => keys.some((k) => k.key === "id");
 
 /** Every kind: those of the station first, each followed by what belongs to it. */
-export function newKinds(tables: Tables): NewKind[] {
+export function newKinds({ site_file: _, ...tables }: Tables): NewKind[] {
   const named = new Set(Object.values(tables).flatMap((keys) => keys.map((k) => k.table)));
   const out: NewKind[] = [];
   for (const [table, keys] of Object.entries(tables)) {
@@ -43,7 +43,7 @@ const firstKeys: Record<string, string[]> = {
   line: ["length", "bore", "nominal"],
   branch: ["position", "elevation"],
   dispenser: ["position", "elevation"],
-  "dispenser.inlet": ["connection", "line_elevation", "riser"],
+  "dispenser.inlet": ["connection", "line_elevation", "riser.length", "riser.bore"],
   "dispenser.hose": ["product", "lift", "outlet_elevation", "loss"],
 };
 

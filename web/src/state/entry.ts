@@ -122,3 +122,32 @@ export function refusal(problem: string, kept: string | null): string {
   const sentence = ended.charAt(0).toUpperCase() + ended.slice(1);
   return kept === null ? `${sentence} Nothing was entered.` : `${sentence} Kept ${unquoted(kept)}.`;
 }
+
+/** Units that a value of a kind is given in, for an empty field; US customary and SI. */
+const unitWords: Record<string, readonly [string, string]> = {
+  length: ["ft, in", "m, mm"],
+  flow: ["gpm", "L/min"],
+  volume: ["gal", "L"],
+  gauge_pressure: ["psi", "kPa"],
+  absolute_pressure: ["psi", "kPa"],
+  pressure_difference: ["psi", "kPa"],
+  loss_per_flow_squared: ["psi/gpm^2", "kPa.min2/L2"],
+  loss: ["psi/gpm^2", "kPa.min2/L2"],
+  temperature: ["degF", "degC"],
+  time: ["s, min", "s, min"],
+  velocity: ["ft/s", "m/s"],
+  part: ["of the shelf", "of the shelf"],
+  position: ["ft, in", "m, mm"],
+  ratio: ["%", "%"],
+};
+
+/** What an empty field shows of the units to enter; empty where a value has none. */
+export const unitWordsOf = (kind: string, units: Units) => unitWords[kind]?.[units === "us" ? 0 : 1] ?? "";
+
+/** Of two keys of which a part may have one, the one that stands in the way of `key`; null where a refusal is of
+ * another kind. */
+export function inTheWay(problem: string, key: string): string | null {
+  const [, first, second] = /has both '([a-z_.]+)' and '([a-z_.]+)'/.exec(problem) ?? [];
+  const last = key.split(".").at(-1);
+  return first === last ? (second ?? null) : second === last ? (first ?? null) : null;
+}

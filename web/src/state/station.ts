@@ -43,7 +43,7 @@ async function write(work: (revision: number) => Promise<Station>): Promise<bool
       if (error instanceof Refused) {
         const now = error.body["station"] as Station | undefined;
         if (now) station.value = now;
-        toast(error.status === 409 ? `${error.message} Nothing of it was saved.` : error.message);
+        toast(error.status === 409 ? `${error.message.replace(/\.?$/, ".")} Nothing of it was saved.` : error.message);
       } else {
         alive.value = false;
         toast("The server does not answer; the change was not saved.");
@@ -82,14 +82,17 @@ export async function tryEdit(label: string, edits: Edit[]): Promise<string | nu
   });
 }
 
-export const undo = () => {
-  const label = station.value?.undo;
-  if (label) void write(api.undo).then((good) => good && toast(`Undone: ${label}.`));
-};
-export const redo = () => {
-  const label = station.value?.redo;
-  if (label) void write(api.redo).then((good) => good && toast(`Done again: ${label}.`));
-};
+/** A step back or on. It waits for what is on its way, so that none is lost where keys are faster than answers. */
+function step(which: "undo" | "redo", told: string) {
+  if (!station.value) return;
+  let label: string | null = null;
+  void write(async (revision) => {
+    label = station.value?.[which] ?? null;
+    return label ? api[which](revision) : (station.value as Station);
+  }).then((good) => good && label && toast(`${told}: ${label}.`));
+}
+export const undo = () => step("undo", "Undone");
+export const redo = () => step("redo", "Done again");
 export const setText = (label: string, text: string) => write((revision) => api.text(revision, label, text));
 export const saveAs = (name: string) => write(() => api.saveAs(name));
 export const openSite = (name: string) => write(() => api.open(name));

@@ -1,5 +1,7 @@
 import { expect, test } from "vitest";
 import {
+  amount,
+  amountSpan,
   apportion,
   decimalsApart,
   digits,
@@ -78,4 +80,13 @@ test("a flow as typed", () => {
   expect(readFlow("8 fet", "us")).toHaveProperty("problem");
   expect(readFlow("0 gpm", "us")).toHaveProperty("problem");
   expect(readFlow("", "us")).toHaveProperty("problem");
+});
+
+test("an amount has no more than three digits that count, two decimals under ten, none lost over a hundred", () => {
+  const gallon = 3.785411784e-3;
+  expect([0.004, 0.54, 9.99, 9.996, 18.84, 99.96, 236.58, 2346.65].map((v) => amount("us", v * gallon))).toEqual([
+    "0.00", "0.54", "9.99", "10.0", "18.8", "100", "237", "2\u00A0347",
+  ]);
+  expect(amountSpan("us", 0.46 * gallon, 591.99 * gallon)).toBe("0.46 to 592");
+  expect(amountSpan("us", gallon, gallon)).toBe("1.00");
 });

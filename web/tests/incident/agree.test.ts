@@ -31,7 +31,7 @@ describe.each(times)("at %d s", (t) => {
         if (value === null || value === undefined) return expect(dot).toBeNull();
         expect(dot?.y).toBeCloseTo(plan.y(shown(value)), 9);
         expect(dot?.x).toBeCloseTo(plan.x(t), 9);
-        expect(row.shown[i]).toBe(digits(shown(value), decimalsFor(one, view, "us")));
+        expect(row.shown[i]).toBe(digits(shown(value), decimalsFor(one, "us", value)));
       });
     }
   });

@@ -28,12 +28,13 @@ describe("series that both choices share", () => {
   });
 });
 
-test("B less A is the difference of what is shown", () => {
+test("B less A is the difference of what is shown, as fine as the coarser of them", () => {
   const v = view("without shear valve");
   for (const row of rowsAt(v, toldOf(v), 30, "us")) {
     const number = (text: string) => Number(text.replace("−", "-").replace(/[\u00A0+]/g, ""));
     const [a, b, change] = [...row.shown, row.change].map(number);
-    expect(b! - a!).toBeCloseTo(change!, 9);
+    const finest = [...row.shown].map((text) => text.split(".")[1]?.length ?? 0);
+    expect(Number((b! - a!).toFixed(Math.min(...finest)))).toBeCloseTo(change!, 9);
   }
 });
 
@@ -81,12 +82,13 @@ test("a link's course ends when it parts", () => {
     counted_s: 10,
     events: [event(0, "it happens"), event(4, "the fusible link parts")],
     chart: { time_s: [0, 2, 4, 10], link_temperature_k: [290, 320, 350, 350], escaping_m3_per_s: [0, 0, 0, 0] },
+    chart_between: null,
   };
   expect(traceOf(told, 4).courses.get("link")?.time.at(-1)).toBe(4);
   expect(traceOf(told, 6).courses.get("link")?.time.at(-1)).toBe(10);
 });
 
-test("a flow that swings between the points is told as its mean, and the pressure not at all", () => {
+test("what swings between the points is told as its mean with a band", () => {
   const told: RunTold = {
     name: "",
     counted_s: 200,
@@ -97,31 +99,37 @@ test("a flow that swings between the points is told as its mean, and the pressur
       slab_m3: [0, 100, 200],
       pressure_gauge_pa: [5, 5, 5],
     },
+    chart_between: {
+      escaping_m3_per_s: { mean: [2, 1, 1], low: [2, 0, 0], high: [2, 2, 2] },
+      pressure_gauge_pa: null,
+    },
   };
   const trace = traceOf(told);
-  expect(trace.swings).toBe(true);
-  expect(trace.courses.get("escaping")?.value).toEqual([1, 1, 1, 1]);
-  expect(trace.courses.has("pressure")).toBe(false);
-  expect(traceOf({ ...told, chart: { ...told.chart, escaping_m3_per_s: [1, 1, 1] } }).swings).toBe(false);
+  expect(trace.courses.get("escaping")).toEqual({ time: [0, 100, 100, 200], value: [1, 1, 1, 1] });
+  expect(trace.bands.get("escaping")?.high.value).toEqual([2, 2, 2, 2]);
+  expect(trace.bands.has("pressure")).toBe(false);
+  expect(trace.courses.get("pressure")?.value).toEqual([5, 5, 5]);
+  expect(traceOf({ ...told, chart_between: null }).bands.size).toBe(0);
 });
 
-test("what comes out at once is a step, not a flow that swings", () => {
+test("what comes out at once is a step", () => {
   const told: RunTold = {
     name: "",
     counted_s: 20,
     events: [],
     chart: { time_s: [0, 10, 10, 20], escaping_m3_per_s: [0, 0, 0, 0], slab_m3: [0, 0, 5, 5] },
+    chart_between: null,
   };
-  expect(traceOf(told).swings).toBe(false);
   expect(traceOf(told).courses.get("escaped")?.value).toEqual([0, 0, 5, 5]);
 });
 
-test("a run in which nothing moves tells no pressure", () => {
+test("a pressure that is not determined has no course", () => {
   const told: RunTold = {
     name: "",
     counted_s: 20,
     events: [],
-    chart: { time_s: [0, 20], escaping_m3_per_s: [0, 0], slab_m3: [0, 0], pressure_gauge_pa: [0, 0] },
+    chart: { time_s: [0, 20], escaping_m3_per_s: [0, 0], slab_m3: [0, 0], pressure_gauge_pa: null },
+    chart_between: null,
   };
   expect(traceOf(told).courses.has("pressure")).toBe(false);
 });
@@ -132,6 +140,7 @@ test("before its first point a course holds what the events say", () => {
     counted_s: 5,
     events: [event(0, "sets off", { slab_m3: 0 }), event(1, "parts", { slab_m3: 0 })],
     chart: { time_s: [1, 5], slab_m3: [0, 4], escaping_m3_per_s: [1, 1] },
+    chart_between: null,
   };
   const slab = traceOf(told).courses.get("slab")!;
   expect(slab.time).toEqual([0, 1, 1, 5]);

@@ -3,7 +3,8 @@ import hollinGap from "../../../sites/hollin-gap.toml?raw";
 import pellRidge from "../../../sites/pell-ridge.toml?raw";
 import thornby from "../../../sites/thornby.toml?raw";
 import {
-  blocksOf, blockText, copyOf, freshId, stretchOf, tableText, withBlock, type Written,
+  blocksOf, blockText, bracesOf, copyOf, copyWithIds, listIn, freshId,
+  stretchOf, tableText, withBlock, withItem, withValue, type Written,
 } from "../../src/state/entry-blocks";
 
 const value = (key: string, kind: string, typed: string): Written => ({
@@ -123,5 +124,59 @@ describe("ids", () => {
     expect(copy).toContain('id = "D2"\n');
     expect(copy).toContain('id = "D2.b"\n');
     expect(copy).not.toContain('"D1');
+  });
+});
+
+test("a copy tells the new id of each old one", () => {
+  const block = '[[dispenser]]\nid = "D1"\n  id = "D1.a"\n  id = "far"\n';
+  const { ids } = copyWithIds(block, "D1", "D2", ["D1", "D1.a", "far"]);
+  expect([...ids]).toEqual([["D1", "D2"], ["D1.a", "D2.a"], ["far", "far-2"]]);
+});
+
+describe("a value of a copied block", () => {
+  const line = '[[line]]\nid = "L1"\nlength = "105 ft"  # paced\nbore = "2 in"\n';
+  test("takes the place of the old one, comment and all", () => {
+    expect(withValue(line, "id", '"L2"')).toBe(line.replace("L1", "L2"));
+    expect(withValue(line, "length", '"30 ft"')).toBe('[[line]]\nid = "L1"\nlength = "30 ft"\nbore = "2 in"\n');
+  });
+  test("is left out", () => {
+    expect(withValue(line, "length", null)).toBe('[[line]]\nid = "L1"\nbore = "2 in"\n');
+    expect(withValue(line, "loss", null)).toBe(line);
+  });
+  test("follows the header where there was none", () => {
+    expect(withValue("  [[x]]\n", "loss", "3.6")).toBe("  [[x]]\n  loss = 3.6\n");
+  });
+});
+
+test("values of the file as one table in braces", () => {
+  const values = [
+    { key: "poppet", text: '"double"' },
+    { key: "loss.k", text: "1.1" },
+    { key: "tested", text: "2026-03-12" },
+    { key: "loss.bore", text: '"1.61 in"' },
+  ];
+  expect(bracesOf(values)).toBe('{ poppet = "double", loss = { k = 1.1, bore = "1.61 in" }, tested = 2026-03-12 }');
+});
+
+describe("a list in brackets", () => {
+  const text = `[[hose]]
+id = "H1"
+blend = [{ product = "a]", share = "60 %" }, # half
+  { product = "b", share = "40 %" },
+]
+[[hose]]
+id = "H2"
+`;
+  test("is found with what stands in it", () => {
+    const list = listIn(text, "hose.H1", "blend");
+    expect(list?.startsWith("[{ product")).toBe(true);
+    expect(list?.endsWith("},\n]")).toBe(true);
+    expect(listIn(text, "hose.H2", "blend")).toBeNull();
+    expect(listIn(text, "hose.H1", "id")).toBeNull();
+  });
+  test("takes one more at its end", () => {
+    expect(withItem('[{ a = 1 }]', "{ a = 2 }")).toBe("[{ a = 1 }, { a = 2 }]");
+    expect(withItem("[\n  { a = 1 },\n]", "{ a = 2 }")).toBe("[\n  { a = 1 }, { a = 2 },\n]");
+    expect(withItem("[]", "{ a = 2 }")).toBe("[{ a = 2 }]");
   });
 });

@@ -1,7 +1,8 @@
 import { describe, expect, test } from "vitest";
 import type { Field } from "../../src/api/types";
 import {
-  formOf, groupOf, inOtherUnits, labelOf, listText, quoted, refusal, textsOf, tomlOf, unitOfField, unquoted, valueTyped,
+  formOf, groupOf, inOtherUnits, inTheWay, labelOf, listText,
+  quoted, refusal, textsOf, tomlOf, unitOfField, unitWordsOf, unquoted, valueTyped,
 } from "../../src/state/entry";
 
 const field = (over: Partial<Field>): Field => ({
@@ -108,4 +109,18 @@ test("a refusal says what stays", () => {
     "Bore is a length, but 'psi' is a pressure; write \"2.00 in\". Kept 2.00 in.",
   );
   expect(refusal("no such tank", null)).toBe("No such tank. Nothing was entered.");
+});
+
+test("of two values that exclude each other the one in the way is told", () => {
+  const problem = "the shear valve has both 'groove_elevation' and 'groove_lift'; keep one of them";
+  expect(inTheWay(problem, "groove_lift")).toBe("groove_elevation");
+  expect(inTheWay(problem, "shear_valve.groove_elevation")).toBe("groove_lift");
+  expect(inTheWay(problem, "poppet")).toBeNull();
+  expect(inTheWay("groove_lift is not a length", "groove_lift")).toBeNull();
+});
+
+test("an empty field tells its units", () => {
+  expect(unitWordsOf("flow", "us")).toBe("gpm");
+  expect(unitWordsOf("flow", "si")).toBe("L/min");
+  expect(unitWordsOf("choice", "us")).toBe("");
 });

@@ -79,6 +79,12 @@ test("a copy goes on with its row", () => {
   expect(positionText(nextInRow(ft(5, 5), [ft(0, 14)], "us"), "us")).toBe('["15 ft", "5 ft"]');
 });
 
+test("a copy keeps to the pitch of its own row and off everything else", () => {
+  const [row, all] = [[ft(100, 0)], [ft(100, 0), ft(152, 0)]];
+  expect(positionText(nextInRow(ft(126, 0), row, "us", all), "us")).toBe('["178 ft", "0 ft"]');
+  expect(positionText(nextInRow(ft(126, 0), [], "us", [ft(0, 0)]), "us")).toBe('["136 ft", "0 ft"]');
+});
+
 test("grid lines are multiples of the step", () => {
   expect(gridLines(-3, 7, 2.5)).toEqual([-2.5, 0, 2.5, 5]);
   expect(gridLines(1, 2, 5)).toEqual([]);

@@ -50,6 +50,7 @@ void read_asked(const Json& json, IncidentTrace& trace) {
   o.request.id.text = text_of(json, "id");
   o.request.at.text = text_of(json, "at");
   read_list(json, "open", o.request.open, [](const Json& one) { return site::Name{one.get<std::string>(), {}}; });
+  o.none_open = json.contains("open") && json["open"].is_array() && json["open"].empty();
   read_spread(json, "stop_at_s", o.request.stop_at);
   read_spread(json, "counts_until_s", o.request.counts_until);
   read_spread(json, "open_area_m2", o.request.open_area);
@@ -117,7 +118,10 @@ void fill(studies::IncidentOptions& options, const IncidentTrace& trace) {
   const studies::IncidentOptions& t = trace.asked;
   if (options.request.id.empty()) options.request.id = t.request.id;
   if (options.request.at.empty()) options.request.at = t.request.at;
-  if (options.request.open.empty()) options.request.open = t.request.open;
+  if (options.request.open.empty() && !options.none_open) {
+    options.request.open = t.request.open;
+    options.none_open = t.none_open;
+  }
   if (!options.request.stop_at) options.request.stop_at = t.request.stop_at;
   if (!options.request.counts_until) options.request.counts_until = t.request.counts_until;
   if (!options.request.open_area) options.request.open_area = t.request.open_area;

@@ -112,6 +112,29 @@ double square_part(const Element& element) {
   return loss(element, reference).pressure_loss / (reference * reference);
 }
 
+/// Share of a straight stretch between two elevations that lies above a third.
+double share_above(double one_end, double other_end, double elevation) {
+  const double low = std::min(one_end, other_end), high = std::max(one_end, other_end);
+  if (high > low) return std::clamp((high - elevation) / (high - low), 0.0, 1.0);
+  return low > elevation ? 1.0 : 0.0;
+}
+
+/// [m3] What a line or a riser holds above an elevation; empty where it is not known.
+std::optional<double> volume_above(const PipingSystem& system, const Run& run, double elevation) {
+  const Place& from = system.places[at(run.from)];
+  const Place& to = system.places[at(run.to)];
+  if (!from.elevation_entered || (run.kind == RunKind::line && !to.elevation_entered)) return std::nullopt;
+  double sum = 0.0;
+  for (const Element& element : run.elements) {
+    if (!(element.length > 0.0)) continue;
+    const double end = to.elevation_entered ? to.elevation : from.elevation + element.length;
+    const double share = share_above(from.elevation, end, elevation);
+    if (share > 0.0 && !(element.bore > 0.0)) return std::nullopt;
+    sum += share * element.length * area_of(element.bore);
+  }
+  return sum;
+}
+
 }  // namespace
 
 double opening_loss(double density, double area, double discharge_coefficient) {
@@ -241,19 +264,9 @@ std::optional<double> volume_above(const PipingSystem& system, double elevation)
   double sum = 0.0;
   for (const Run& run : system.runs) {
     if (run.kind != RunKind::line && run.kind != RunKind::riser) continue;
-    const Place& from = system.places[at(run.from)];
-    const Place& to = system.places[at(run.to)];
-    if (!from.elevation_entered || (run.kind == RunKind::line && !to.elevation_entered)) return std::nullopt;
-    for (const Element& element : run.elements) {
-      if (!(element.length > 0.0)) continue;
-      const double end = to.elevation_entered ? to.elevation : from.elevation + element.length;
-      const double low = std::min(from.elevation, end), high = std::max(from.elevation, end);
-      const double share = high > low        ? std::clamp((high - elevation) / (high - low), 0.0, 1.0)
-                           : low > elevation ? 1.0
-                                             : 0.0;
-      if (share > 0.0 && !(element.bore > 0.0)) return std::nullopt;
-      sum += share * element.length * area_of(element.bore);
-    }
+    const std::optional<double> volume = volume_above(system, run, elevation);
+    if (!volume) return std::nullopt;
+    sum += *volume;
   }
   return sum;
 }

@@ -109,7 +109,7 @@ Json step(const decide::WorthStep& s) {
           {"proof_b", proof_key(s.proof_b)}};
 }
 
-Json worth(const decide::Worth& w) {
+Json worth(const decide::Worth& w, site::Display display) {
   return {{"system", w.system},
           {"least_gain", w.least_gain},
           {"worth_it_from", count_or_null(w.from)},
@@ -118,7 +118,7 @@ Json worth(const decide::Worth& w) {
           {"keeps_b", count_or_null(w.keeps_b)},
           {"nothing_below", w.nothing_below},
           {"limiters_hold_below", w.held_below},
-          {"words", worth_in_words(w, site::Display::us, Glyphs::ascii)},
+          {"words", worth_in_words(w, display, Glyphs::ascii)},
           {"steps", array_of(w.steps, step)}};
 }
 
@@ -155,13 +155,13 @@ Json fed_once(const decide::FedOnce& f) {
   return {{"system", f.system}, {"fed_in", f.in_a ? "a" : "b"}, {"reason", f.reason}};
 }
 
-Json result(const decide::Comparison& c, const CompareFacts& facts) {
+Json result(const decide::Comparison& c, site::Display display, const CompareFacts& facts) {
   return {{"a", alternative(c.a, facts.label_a, facts.texts)},
           {"b", alternative(c.b, facts.label_b, facts.texts)},
           {"changed_values", array_of(c.changed, changed)},
           {"only_in_a", array_of(c.only_a, part)},
           {"only_in_b", array_of(c.only_b, part)},
-          {"worth", array_of(c.worth, worth)},
+          {"worth", array_of(c.worth, [&](const decide::Worth& w) { return worth(w, display); })},
           {"no_answer", array_of(c.fed_once, fed_once)},
           {"rows", array_of(c.rows, row)},
           {"does_not_change", array_of(c.unchanged, unchanged)},
@@ -174,7 +174,7 @@ Json open_set(const studies::OpenSet& set) { return {{"name", set.name}, {"hoses
 
 }  // namespace
 
-Json compare_document(const decide::Comparison& comparison, const CompareFacts& facts) {
+Json compare_document(const decide::Comparison& comparison, site::Display display, const CompareFacts& facts) {
   JsonDocument out;
   out.study = "compare";
   out.version = comparison.b.flow.version;
@@ -184,7 +184,7 @@ Json compare_document(const decide::Comparison& comparison, const CompareFacts& 
                  {"keep_flow_m3_per_s", number_or_null(comparison.options.flow.keep_flow)},
                  {"least_gain", comparison.options.least_gain}};
   out.defaults = comparison.b.flow.defaults;
-  out.result = result(comparison, facts);
+  out.result = result(comparison, display, facts);
   out.findings = findings_json(comparison.b.findings, facts.texts);
   out.warnings = comparison.a.flow.warnings;
   out.warnings.insert(out.warnings.end(), comparison.b.flow.warnings.begin(), comparison.b.flow.warnings.end());

@@ -37,7 +37,7 @@ stroke-width:4px;stroke-linejoin:round}
 .chart .pipe{fill:none;stroke:var(--pipe);stroke-width:3;stroke-linejoin:round}
 .chart .grade{fill:none;stroke:var(--ink);stroke-width:2.25;stroke-linejoin:round}
 .chart .stop{fill:var(--sheet);stroke:var(--ink);stroke-width:1.75}
-.chart .range{stroke:var(--rule2);stroke-width:1.5} .chart .limit{stroke:var(--warn-edge);stroke-width:1.5;stroke-dasharray:5 3}
+.chart .spread{fill:var(--rule);opacity:.7} .chart .range{stroke:var(--rule2);stroke-width:1.5} .chart .limit{stroke:var(--warn-edge);stroke-width:1.5;stroke-dasharray:5 3}
 .chart .limit-left,.chart .limit-right{fill:var(--warn);font-weight:700} .chart .limit-left{text-anchor:end}
 .chart .alone,.chart .one-each{fill:var(--sheet);stroke:var(--ink);stroke-width:1.75} .chart .all-open{fill:var(--ink);stroke:var(--ink);stroke-width:1.75}
 .chart .value-left,.chart .value-right{fill:var(--ink);paint-order:stroke;stroke:var(--sheet);stroke-width:4px;stroke-linejoin:round}
@@ -77,6 +77,7 @@ stroke-width:4px;stroke-linejoin:round}
 .chart .hose-open{fill:var(--ink);stroke:var(--ink);stroke-width:1.25} .chart .hose-shut{fill:var(--sheet);stroke:var(--ink);stroke-width:1.25}
 .chart .scale-bar{fill:none;stroke:var(--ink);stroke-width:1.5}
 .chart .line-a,.chart .line-b{fill:none;stroke:var(--a);stroke-width:2.25;stroke-linejoin:round}
+.chart .area-a{fill:var(--a);opacity:.18} .chart .area-b{fill:var(--b);opacity:.18}
 .chart .line-b{stroke:var(--b);stroke-dasharray:7 4} .chart .mark-a{fill:var(--a);stroke:none} .chart .mark-b{fill:var(--b);stroke:none}
 .chart .line-c{fill:none;stroke:var(--ink);stroke-width:1.75;stroke-dasharray:1 4;stroke-linecap:round}
 .chart .mark-c{fill:var(--sheet);stroke:var(--ink);stroke-width:1.75} .chart .name-c{fill:var(--ink);font-weight:700}

@@ -97,7 +97,8 @@ class Drawer {
     }
     if (row.flow > 0.0) out.flow_text = with_unit(Measure::flow, display_, row.flow) + " escaping";
     if (const auto jet = jet_at(r_, run, row.flow)) tell_jet(*jet, out);
-    out.standing = stays_up(r_);
+    const std::optional<double> over = over_at(r_, run);
+    out.standing = !over || row.time < *over;
     return out;
   }
 
@@ -136,6 +137,25 @@ class Drawer {
     return std::string(words) + ", " + unit_label(measure, display_);
   }
 
+  /// Means from point to point, with the band about them.
+  [[nodiscard]] svg::TimeSeries stepped(const char* name, const std::vector<double>& time,
+                                        const studies::CourseBetween& between, Measure measure,
+                                        std::size_t dash) const {
+    const auto twice = [](const std::vector<double>& values) {
+      std::vector<double> out;
+      for (std::size_t i = 1; i < values.size(); ++i) out.insert(out.end(), {values[i], values[i]});
+      return out;
+    };
+    std::vector<double> ends;
+    for (std::size_t i = 1; i < time.size(); ++i) ends.insert(ends.end(), {time[i - 1], time[i]});
+    return {name,
+            std::move(ends),
+            in(measure, twice(between.mean)),
+            dash,
+            in(measure, twice(between.low)),
+            in(measure, twice(between.high))};
+  }
+
   [[nodiscard]] std::string courses() const {
     const IncidentRun& run = shown_run();
     if (run.chart.time.size() < 2) return {};
@@ -143,23 +163,29 @@ class Drawer {
     chart.id = id_ + "-courses";
     chart.title = "Over time, " + run.name;
     chart.description = "Flow, line pressure and volumes over one time axis whose first second is stretched.";
-    const auto course = [&](const char* name, const std::vector<double>& values, Measure measure, std::size_t dash) {
-      return svg::TimeSeries{name, run.chart.time, in(measure, values), dash};
+    const auto& between = run.chart.between;
+    const auto course = [&](const char* name, const std::vector<double>& values, Measure measure, std::size_t dash,
+                            studies::CourseBetween studies::ChartBetween::*own) {
+      return between ? stepped(name, run.chart.time, (*between).*own, measure, dash)
+                     : svg::TimeSeries{name, run.chart.time, in(measure, values), dash};
     };
+    using studies::ChartBetween;
     svg::TimePanel flows{axis("Flow", Measure::flow),
-                         {course("escaping", run.chart.escaping, Measure::flow, 0),
-                          course("pumped", run.chart.pumped, Measure::flow, 1)}};
+                         {course("escaping", run.chart.escaping, Measure::flow, 0, &ChartBetween::escaping),
+                          course("pumped", run.chart.pumped, Measure::flow, 1, &ChartBetween::pumped)}};
     const bool others =
         std::any_of(run.chart.elsewhere.begin(), run.chart.elsewhere.end(), [](double q) { return q > 0.0; });
-    if (others) flows.series.push_back(course("at hoses elsewhere", run.chart.elsewhere, Measure::flow, 3));
+    if (others)
+      flows.series.push_back(
+          course("at hoses elsewhere", run.chart.elsewhere, Measure::flow, 3, &ChartBetween::elsewhere));
     chart.panels.push_back(flows);
     if (run.chart.pressure.size() == run.chart.time.size()) {
-      chart.panels.push_back(
-          {axis("Line pressure, gauge", Measure::pressure), {course("", run.chart.pressure, Measure::pressure, 0)}});
+      chart.panels.push_back({axis("Line pressure, gauge", Measure::pressure),
+                              {course("", run.chart.pressure, Measure::pressure, 0, &ChartBetween::pressure)}});
     }
     if (!run.chart.link_temperature.empty()) {
       chart.panels.push_back({axis("Fusible link", Measure::temperature),
-                              {course("", run.chart.link_temperature, Measure::temperature, 0)}});
+                              {{"", run.chart.time, in(Measure::temperature, run.chart.link_temperature), 0}}});
     }
     chart.panels.push_back(volumes(run));
     std::size_t number_of = 0;
@@ -168,8 +194,12 @@ class Drawer {
       const bool inside = row.what != Happening::begins && row.what != Happening::counting_ends;
       if (inside && chart.marks.size() < 12) chart.marks.push_back({row.time, std::to_string(number_of)});
     }
-    return html::chart_figure(
-        chart, "Numbers above the panels are the lines of the event list. The first second takes a third of the axis.");
+    std::string note =
+        "Numbers above the panels are the lines of the event list. The first second takes a third of the axis.";
+    if (between) {
+      note += " What swings faster than can be drawn is drawn as its mean, with a band from the least to the greatest.";
+    }
+    return html::chart_figure(chart, note);
   }
 
   [[nodiscard]] svg::TimePanel volumes(const IncidentRun& run) const {

@@ -49,14 +49,17 @@ Json numbers(const std::vector<std::optional<double>>& values) {
   return list(values, [](const std::optional<double>& value) { return number_or_null(value); });
 }
 
+/// A course; null where it is not determined.
+Json course_or_null(const std::vector<double>& course) { return course.empty() ? Json() : Json(course); }
+
 Json chart_json(const IncidentRun& run, const IncidentResult& result) {
   const IncidentChart& c = run.chart;
   Json out = {{"time_s", c.time},
               {"escaping_m3_per_s", c.escaping},
               {"pumped_m3_per_s", c.pumped},
               {"elsewhere_m3_per_s", c.elsewhere},
-              {"pressure_gauge_pa", c.pressure},
-              {"link_temperature_k", c.link_temperature}};
+              {"pressure_gauge_pa", course_or_null(c.pressure)},
+              {"link_temperature_k", course_or_null(c.link_temperature)}};
   for (std::size_t h = 0; h < c.held.size(); ++h) out[std::string(word(run.holders[h])) + "_m3"] = c.held[h];
   const SceneCourses scene = scene_courses(result, run);
   out["sump_share"] = numbers(scene.sump_share);
@@ -64,6 +67,19 @@ Json chart_json(const IncidentRun& run, const IncidentResult& result) {
   out["jet_low_m"] = numbers(scene.jet_low);
   out["jet_high_m"] = numbers(scene.jet_high);
   return out;
+}
+
+Json between_json(const CourseBetween& b) {
+  return b.mean.empty() ? Json() : Json{{"mean", b.mean}, {"low", b.low}, {"high", b.high}};
+}
+
+/// Means, least and greatest since the point before; null where the points tell the courses.
+Json between_json(const std::optional<ChartBetween>& between) {
+  if (!between) return {};
+  return {{"escaping_m3_per_s", between_json(between->escaping)},
+          {"pumped_m3_per_s", between_json(between->pumped)},
+          {"elsewhere_m3_per_s", between_json(between->elsewhere)},
+          {"pressure_gauge_pa", between_json(between->pressure)}};
 }
 
 const char* status_word(RunStatus status) {
@@ -95,11 +111,13 @@ Json run_json(const IncidentRun& run, const IncidentResult& result) {
           {"sensor_at_s", number_or_null(run.sensor_at)},
           {"lowest_seal_at_s", number_or_null(run.seal_at)},
           {"brim_at_s", number_or_null(run.brim_at)},
+          {"dispenser_over_at_s", number_or_null(over_at(result, run))},
           {"reportable", run.reportable},
           {"amounts", amounts},
           {"ledger", list(run.ledger, ledger_json)},
           {"events", list(run.timeline, [&](const TimelineRow& row) { return row_json(row, run); })},
           {"chart", chart_json(run, result)},
+          {"chart_between", between_json(run.chart.between)},
           {"balance", run.balance},
           {"hash", hash_text(run.hash)}};
 }
@@ -197,7 +215,6 @@ Json incident_document(const IncidentResult& r, const IncidentFacts& facts) {
       {"at", r.at},
       {"dispenser", r.dispenser.empty() ? Json() : Json(r.dispenser)},
       {"sump_brim_m3", number_or_null(r.sump_brim)},
-      {"dispenser_stays_up", stays_up(r)},
       {"problem", r.problem.empty() ? Json() : Json(r.problem)},
       {"first_line", r.first_line},
       {"escaped_m3", spread_json(r.escaped)},

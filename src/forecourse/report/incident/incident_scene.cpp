@@ -52,9 +52,12 @@ bool has_scene(const IncidentResult& result) {
   return result.options.kind != IncidentKind::overfill && result.options.kind != IncidentKind::line_break;
 }
 
-bool stays_up(const IncidentResult& result) {
-  return result.options.kind == IncidentKind::crack || result.options.kind == IncidentKind::sump_fire ||
-         result.options.kind == IncidentKind::nozzle_left_open;
+std::optional<double> over_at(const IncidentResult& result, const IncidentRun& run) {
+  if (result.options.kind == IncidentKind::struck) return 0.0;
+  const auto over = std::find_if(run.timeline.begin(), run.timeline.end(), [](const studies::TimelineRow& row) {
+    return row.what == studies::Happening::dispenser_over;
+  });
+  return over == run.timeline.end() ? std::nullopt : std::optional(over->time);
 }
 
 std::optional<studies::JetRow> jet_at(const IncidentResult& result, const IncidentRun& run, double flow) {

@@ -13,8 +13,9 @@ namespace forecourse::report {
 /// Whether the cut through island and sump shows this kind of incident.
 [[nodiscard]] bool has_scene(const studies::IncidentResult& result);
 
-/// Whether the dispenser stands to the end.
-[[nodiscard]] bool stays_up(const studies::IncidentResult& result);
+/// From when on the dispenser lies [s]: struck, or turned over by a vehicle that drives off. Empty: it stands to the
+/// end.
+[[nodiscard]] std::optional<double> over_at(const studies::IncidentResult& result, const studies::IncidentRun& run);
 
 /// The jet at a flow of a run: that of the full opening while the flow is near its steady one. Empty: none is told.
 [[nodiscard]] std::optional<studies::JetRow> jet_at(const studies::IncidentResult& result,

@@ -10,6 +10,7 @@ constexpr double sky = 50.0;       // for names and valves above the ground
 constexpr double deepest = 130.0;  // pixels of the deepest sump
 constexpr double under = 26.0;     // soil below it
 constexpr double row_height = 18.0;
+constexpr double character = 6.6;  // of a row's name
 
 /// How the sumps are shared out over strips, and the one scale of all.
 class Layout {
@@ -17,7 +18,10 @@ class Layout {
   explicit Layout(const SumpChart& chart) : chart_(chart) {
     const bool narrow_page = chart.width < wide;
     head_ = narrow_page ? 112.0 : 138.0;
-    const double least_column = narrow_page ? 100.0 : 86.0;
+    for (const SumpRow& row : chart.rows) {
+      if (!row.values.empty()) head_ = std::max(head_, character * static_cast<double>(length(row.name)) + 6.0);
+    }
+    const double least_column = narrow_page ? 96.0 : 86.0;
     const std::size_t fitting =
         std::max<std::size_t>(1, static_cast<std::size_t>((chart.width - head_) / least_column));
     const std::size_t strips = (chart.sumps.size() + fitting - 1) / fitting;

@@ -54,9 +54,11 @@ class Drawing {
     const TimePanel& panel = c_.panels[i];
     double low = 0.0, high = 0.0;
     for (const TimeSeries& series : panel.series) {
-      for (const double v : series.value) {
-        low = std::min(low, v);
-        high = std::max(high, v);
+      for (const auto* values : {&series.value, &series.low, &series.high}) {
+        for (const double v : *values) {
+          low = std::min(low, v);
+          high = std::max(high, v);
+        }
       }
     }
     const std::vector<double> ticks = axis_marks(low, high > low ? high : low + 1.0, 4);
@@ -68,6 +70,7 @@ class Drawing {
       out += line({begin_, y(tick)}, {right(), y(tick)}, tick == 0.0 ? "zero" : "grid");
       out += label({begin_ - 8.0, y(tick) + 4.0}, mark_text(tick, ticks), "tick");
     }
+    for (const TimeSeries& series : panel.series) out += band(series, y);
     for (const TimeSeries& series : panel.series) out += course(series, y);
     return out + legend(panel, head(i) - title_room);
   }
@@ -88,6 +91,16 @@ class Drawing {
       x -= sample + gap;
     }
     return out;
+  }
+
+  /// From the least to the greatest.
+  template <class Y>
+  [[nodiscard]] std::string band(const TimeSeries& series, const Y& y) const {
+    if (series.low.empty()) return {};
+    std::vector<Point> corners;
+    for (std::size_t k = 0; k < series.time.size(); ++k) corners.push_back({x(series.time[k]), y(series.high[k])});
+    for (std::size_t k = series.time.size(); k-- > 0;) corners.push_back({x(series.time[k]), y(series.low[k])});
+    return polygon(corners, "spread");
   }
 
   template <class Y>

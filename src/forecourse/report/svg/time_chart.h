@@ -10,9 +10,11 @@ namespace forecourse::report::svg {
 /// One course over time.
 struct TimeSeries {
   std::string name;
-  std::vector<double> time;   ///< [s], rising from 0
-  std::vector<double> value;  ///< in the unit of its panel
-  std::size_t dash = 0;       ///< 0 solid, 1 to 3 ever shorter dashes
+  std::vector<double> time;      ///< [s], rising from 0
+  std::vector<double> value;     ///< in the unit of its panel
+  std::size_t dash = 0;          ///< 0 solid, 1 to 3 ever shorter dashes
+  std::vector<double> low = {};  ///< of a band about it, as `value`; empty: no band
+  std::vector<double> high = {};
 };
 
 /// A panel of a chart of panels that share one time axis.

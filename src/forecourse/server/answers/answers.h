@@ -35,9 +35,12 @@ struct StationFacts {
   std::string redo;
 };
 
-/// The station with every value that is in the file, and every key that could be added, for forms. A file that is
-/// half right gives what can be read of it.
+/// The station with every value that is in the file, and every key that could be added, for forms; what the keys are
+/// say the tables. A file that is half right gives what can be read of it.
 [[nodiscard]] report::Json station_json(const StationFacts& facts);
+
+/// The keys of every table of a site file, by its name. They are the same for every station.
+[[nodiscard]] const report::Json& tables_json();
 
 class SharedStudies;
 

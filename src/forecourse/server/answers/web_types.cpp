@@ -18,25 +18,22 @@ constexpr auto diagnostic = std::to_array<TypeMember>({{"severity", "\"error\" |
                                                        {"column", "number"},
                                                        {"length", "number", "In characters."},
                                                        {"path", "string | null"}});
-constexpr auto field =
-    std::to_array<TypeMember>({{"path", "string"},
-                               {"key", "string"},
-                               {"kind", "string"},
-                               {"table", "string | null", "Name of the table that may stand here; see Station.tables."},
-                               {"required", "boolean"},
-                               {"text", "string | null", "As typed; null: not entered."},
-                               {"us", "string | null"},
-                               {"si", "string | null"},
-                               {"choices", "string[] | null"},
-                               {"help", "string"},
-                               {"line", "number | null"},
-                               {"problem", "string | null"}});
+constexpr auto field = std::to_array<TypeMember>(
+    {{"key", "string"},
+     {"in", "string | null", "Name of the table that has the key; see Tables. Null: none has it."},
+     {"path?", "string", "Where it is not that of the part, a dot and the key."},
+     {"text?", "string", "As typed; missing: not entered."},
+     {"us?", "string"},
+     {"si?", "string"},
+     {"line?", "number"},
+     {"problem?", "string"}});
 constexpr auto table_key = std::to_array<TypeMember>({{"key", "string"},
                                                       {"kind", "string"},
                                                       {"table", "string | null"},
                                                       {"required", "boolean"},
                                                       {"choices", "string[] | null"},
-                                                      {"help", "string"}});
+                                                      {"help", "string"},
+                                                      {"names?", "string", "What it names; see StationTold.ids."}});
 constexpr auto position = std::to_array<TypeMember>({{"x_m", "number"}, {"y_m", "number"}});
 constexpr auto part = std::to_array<TypeMember>({{"path", "string"},
                                                  {"kind", "string"},
@@ -45,7 +42,7 @@ constexpr auto part = std::to_array<TypeMember>({{"path", "string"},
                                                  {"product", "string | null"},
                                                  {"of", "string | null", "Path of the part it belongs to."},
                                                  {"position", "Position | null"},
-                                                 {"fields", "Field[]"}});
+                                                 {"fields", "FieldTold[]"}});
 constexpr auto product =
     std::to_array<TypeMember>({{"id", "string"}, {"tone", "\"regular\" | \"premium\" | \"diesel\""}});
 constexpr auto station =
@@ -59,18 +56,18 @@ constexpr auto station =
                                {"redo", "string | null"},
                                {"diagnostics", "Diagnostic[]"},
                                {"products", "Product[]"},
-                               {"parts", "Part[]"},
-                               {"tables", "Record<string, TableKey[]>", "The keys of every table, by its name."}});
+                               {"parts", "PartTold[]"},
+                               {"ids", "Record<string, string[]>", "Those that a key may name, by TableKey.names."}});
 constexpr auto drawing_answer_shape = std::to_array<TypeMember>({{"svg", "string"}, {"remarks", "string[]"}});
 constexpr auto error_answer_shape = std::to_array<TypeMember>({{"error", "string"}, {"hint", "string"}});
 
 constexpr auto shapes = std::to_array<TypeShape>({{"Diagnostic", diagnostic},
-                                                  {"Field", field},
+                                                  {"FieldTold", field},
                                                   {"TableKey", table_key},
                                                   {"Position", position},
-                                                  {"Part", part},
+                                                  {"PartTold", part},
                                                   {"Product", product},
-                                                  {"Station", station},
+                                                  {"StationTold", station},
                                                   {"DrawingAnswer", drawing_answer_shape},
                                                   {"ErrorAnswer", error_answer_shape}});
 
@@ -123,8 +120,10 @@ std::span<const TypeShape> told_shapes() { return shapes; }
 
 std::string web_types() {
   std::string out = "// Made by tools/fresh.sh from src/forecourse/server/answers/; not to be changed here.\n";
+  out += "export type { Field, Part, Station } from \"./station\";\n";
   out += closed_list("Units", {"us", "si"});
   for (const TypeShape& shape : shapes) out += interface(shape);
+  out += "/** The keys of every table, by its name. */\nexport type Tables = Record<string, TableKey[]>;\n";
   out += "export type Edit = { path: string; value: string } | { path: string; remove: true } | { append: string };\n";
   out += "/** \"all\", \"each\", \"none\", ids parted by commas, a list of ids, or a list of such lists. */\n";
   out += "export type OpenSets = string | string[] | string[][];\n";

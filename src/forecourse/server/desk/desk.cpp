@@ -32,7 +32,7 @@ std::string Desk::open_path(const std::string& path) {
   const fs::path file = behind(path);
   if (file.empty()) return "no such file, or no permission";
   std::string why;
-  std::unique_ptr<OpenSite> site = OpenSite::open(file.string(), 1, why);
+  std::unique_ptr<OpenSite> site = OpenSite::open(file.string(), 1, Begins::with_journal, why);
   if (!site) return why;
   const fs::path folder = fs::path(path).parent_path();
   folder_ = behind(folder.empty() ? "." : folder).string();
@@ -152,13 +152,13 @@ Outcome Desk::redo(int revision) {
   });
 }
 
-Outcome Desk::switch_to(const std::string& path) {
+Outcome Desk::switch_to(const std::string& path, Begins begins) {
   const fs::path file = behind(path);
   if (file.empty()) return refuse(Refusal::not_there, "there is no such site file in the folder", {});
   if (file.parent_path() != folder_) return refuse(Refusal::refused, "the file lies in another folder", {});
   if (file == site_->path()) return refuse(Refusal::none, {}, {});
   std::string why;
-  std::unique_ptr<OpenSite> site = OpenSite::open(file.string(), site_->kept().revision + 1, why);
+  std::unique_ptr<OpenSite> site = OpenSite::open(file.string(), site_->kept().revision + 1, begins, why);
   if (!site) return refuse(Refusal::failed, "the file cannot be opened: " + why, {});
   site_ = std::move(site);
   file_ = fs::path(path).filename().string();
@@ -170,7 +170,7 @@ Outcome Desk::open(const std::string& name) {
   const std::lock_guard lock(mutex_);
   const std::string wrong = wrong_name(name);
   if (!wrong.empty()) return refuse(Refusal::refused, wrong, "name a file of this folder");
-  return switch_to((fs::path(folder_) / name).string());
+  return switch_to((fs::path(folder_) / name).string(), Begins::with_journal);
 }
 
 Outcome Desk::write_new(const std::string& name, const std::string& text) {
@@ -184,7 +184,7 @@ Outcome Desk::write_new(const std::string& name, const std::string& text) {
   const std::string why = create_file(path, text, new_file_mode);
   if (!why.empty()) return refuse(Refusal::failed, "the file could not be written: " + why, "nothing was changed");
   settle_folder(path);
-  return switch_to(path);
+  return switch_to(path, Begins::afresh);
 }
 
 Outcome Desk::save_as(const std::string& name) {

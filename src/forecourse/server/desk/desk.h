@@ -76,7 +76,7 @@ class Desk {
   [[nodiscard]] Outcome plan_edit(int revision, const std::string& label, const std::vector<Edit>& edits,
                                   Move& move) const;
   [[nodiscard]] Outcome write_new(const std::string& name, const std::string& text);
-  [[nodiscard]] Outcome switch_to(const std::string& path);
+  [[nodiscard]] Outcome switch_to(const std::string& path, Begins begins);
   void tell(const char* why) const;
 
   mutable std::mutex mutex_;

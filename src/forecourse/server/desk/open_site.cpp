@@ -26,11 +26,11 @@ std::string why_not_writable(const std::string& path) {
 
 }  // namespace
 
-std::unique_ptr<OpenSite> OpenSite::open(const std::string& path, int revision, std::string& why) {
+std::unique_ptr<OpenSite> OpenSite::open(const std::string& path, int revision, Begins begins, std::string& why) {
   std::unique_ptr<OpenSite> site(new OpenSite(path));
   why = site->take_file();
   if (!why.empty()) return nullptr;
-  site->take_journal(revision);
+  site->take_journal(revision, begins);
   return site;
 }
 
@@ -41,10 +41,11 @@ std::string OpenSite::take_file() {
   return why;
 }
 
-void OpenSite::take_journal(int revision) {
+void OpenSite::take_journal(int revision, Begins begins) {
   read_only_ = why_not_writable(path_);
   if (read_only_.empty()) read_only_ = journal_.open();
-  std::optional<KeptText> journaled = read_only_.empty() ? journal_.read() : std::nullopt;
+  const bool reads = read_only_.empty() && begins == Begins::with_journal;
+  std::optional<KeptText> journaled = reads ? journal_.read() : std::nullopt;
   std::string now = kept_.text;
   if (journaled) kept_ = std::move(*journaled);
   kept_.revision = std::max(kept_.revision, revision);

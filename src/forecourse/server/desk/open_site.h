@@ -12,6 +12,9 @@
 
 namespace forecourse::server {
 
+/// Whether a journal beside a file is that of the file, or was left by another of its name.
+enum class Begins { with_journal, afresh };
+
 /// A site file that is open: its text, what can be undone, and the two files that hold them. Not for several threads.
 class OpenSite {
  public:
@@ -19,8 +22,10 @@ class OpenSite {
   ///
   /// \param path     of the file itself, no link
   /// \param revision the least revision it is to have
+  /// \param begins   afresh: nothing can be undone, whatever lies beside it
   /// \param why      what is wrong with it, where there is no result
-  [[nodiscard]] static std::unique_ptr<OpenSite> open(const std::string& path, int revision, std::string& why);
+  [[nodiscard]] static std::unique_ptr<OpenSite> open(const std::string& path, int revision, Begins begins,
+                                                      std::string& why);
 
   [[nodiscard]] const KeptText& kept() const { return kept_; }
   [[nodiscard]] const std::string& path() const { return path_; }
@@ -46,7 +51,7 @@ class OpenSite {
  private:
   explicit OpenSite(std::string path) : path_(std::move(path)), journal_(path_) {}
   [[nodiscard]] std::string take_file();
-  void take_journal(int revision);
+  void take_journal(int revision, Begins begins);
   void adopt(std::string text);
   void moved(const std::string& before);
 

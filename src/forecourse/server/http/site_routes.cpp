@@ -93,6 +93,7 @@ Reply sites(const Desk& desk) {
 std::vector<Route> site_routes(Desk& desk) {
   return {
       {"GET", "/api/station", Access::open, [&](const Call&) { return json_reply(station_json(desk.facts())); }},
+      {"GET", "/api/tables", Access::open, [](const Call&) { return json_reply(tables_json()); }},
       {"GET", "/api/sites", Access::open, [&](const Call&) { return sites(desk); }},
       {"POST", "/api/edit", Access::keyed, [&](const Call& call) { return edit(desk, call); }},
       {"POST", "/api/text", Access::keyed, [&](const Call& call) { return replace(desk, call); }},

@@ -165,8 +165,9 @@ std::optional<Entered<double>> ValueReader::number(std::string_view key, const N
 
 std::optional<double> ValueReader::coefficient(std::string_view key, const Node& node, int power) const {
   if (power == 0) return plain_quantity(key, node, kinds::PressureDifference::kind);
-  const std::string noun = fmt::format("a pressure per flow{}", power == 1 ? "" : fmt::format("^{}", power));
-  const std::string examples = fmt::format("\"-0.001 psi/gpm{}\"", power == 1 ? "" : fmt::format("^{}", power));
+  const std::string raised = power == 1 ? "" : fmt::format("^{}", power);
+  const std::string noun = "a pressure per flow" + raised;
+  const std::string examples = fmt::format("\"-0.001 psi/gpm{0}\" or \"-0.001 kPa.min{0}/L{0}\"", raised);
   if (node.kind != NodeKind::text) {
     wrong_kind(key, node, noun, "write " + examples);
     return std::nullopt;

@@ -18,6 +18,7 @@
 #include "forecourse/studies/flow/spans/spans.h"
 #include "forecourse/studies/flow/system_flow.h"
 #include "forecourse/studies/flow/uncertain.h"
+#include "forecourse/studies/flow/without_flow.h"
 #include "forecourse/studies/flow/worst/group_studies.h"
 
 namespace forecourse::studies {
@@ -52,7 +53,9 @@ class HoseFlows {
     for (std::size_t s = 0; s < network_.systems.size(); ++s) {
       if (!network_.systems[s].graph || !state.systems[s].report.usable()) continue;
       for (const network::HosePoint& hose : network_.systems[s].hoses) {
-        if (hose.id == id) flow = flow.value_or(0.0) + state.systems[s].flow[at(hose.run)];
+        if (hose.id != id) continue;
+        if (!what_gravity_feeds(network_.systems[s], state.systems[s]).empty()) return std::nullopt;
+        flow = flow.value_or(0.0) + state.systems[s].flow[at(hose.run)];
       }
     }
     return flow;

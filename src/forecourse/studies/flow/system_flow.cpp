@@ -71,6 +71,11 @@ class SystemTeller {
       out_.reason = failure(system_, state_.report);
       return std::move(out_);
     }
+    out_.reason = what_gravity_feeds(system_, state_);
+    if (!out_.reason.empty()) {
+      out_.status = FlowStatus::not_determined;
+      return std::move(out_);
+    }
     for (const network::PumpPoint& pump : system_.pumps) tell_pump(pump);
     out_.control = control_told(system_, state_);
     for (std::size_t i = 0; i < system_.places.size(); ++i) {

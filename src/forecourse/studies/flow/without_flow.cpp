@@ -55,6 +55,25 @@ std::string no_pump_runs(const PipingSystem& system) {
 
 }  // namespace
 
+std::string what_gravity_feeds(const PipingSystem& system, const SystemState& state) {
+  const network::Opening* highest = nullptr;  // of the tanks
+  const auto opening = [&](int node) { return &system.openings[at(node) - system.places.size()]; };
+  for (const network::PumpPoint& pump : system.pumps) {
+    if (state.runs(pump)) return {};
+    const network::Opening* tank = opening(system.runs[at(pump.run)].from);
+    if (highest == nullptr || tank->elevation > highest->elevation) highest = tank;
+  }
+  std::vector<std::string> hoses;
+  for (const network::HosePoint& hose : system.hoses) {
+    const bool below = highest != nullptr && opening(system.runs[at(hose.run)].to)->elevation < highest->elevation;
+    if (state.open[at(hose.run)] != 0 && below) hoses.push_back(hose.id);
+  }
+  if (hoses.empty()) return {};
+  return no_pump_runs(system) + "; the liquid in tank " + highest->id + " stands above hose" +
+         (hoses.size() > 1 ? "s " : " ") + listed(hoses, 2) +
+         ", and what runs by gravity through a pump that stands is not computed here";
+}
+
 std::string why_without_flow(const PipingSystem& system, const SystemState& state, site::Display display) {
   std::vector<std::string> hoses;
   std::optional<double> least_need;  // [Pa] above the tank's surface

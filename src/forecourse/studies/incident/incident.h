@@ -134,6 +134,22 @@ struct HolderAmount {
   double end = 0.0;
 };
 
+/// What a course does since the point before; all vectors have the length of `IncidentChart::time`. The first point has
+/// its value.
+struct CourseBetween {
+  std::vector<double> mean;  ///< over time
+  std::vector<double> low;
+  std::vector<double> high;
+};
+
+/// What runs between the points of a chart.
+struct ChartBetween {
+  CourseBetween escaping;   ///< [m3/s]
+  CourseBetween pumped;     ///< [m3/s]
+  CourseBetween elsewhere;  ///< [m3/s]
+  CourseBetween pressure;   ///< [Pa] gauge; empty: not determined
+};
+
 /// Courses over time for charts; all vectors have the length of `time`.
 struct IncidentChart {
   std::vector<double> time;               ///< [s]
@@ -143,6 +159,7 @@ struct IncidentChart {
   std::vector<double> pressure;           ///< [Pa] gauge in the line at the place; empty: not determined
   std::vector<double> link_temperature;   ///< [K]; empty: no fire
   std::vector<std::vector<double>> held;  ///< [m3] per holder
+  std::optional<ChartBetween> between;    ///< empty: every step is a point, or none leaves its points by much
 };
 
 enum class RunStatus { finished, cut_short, failed };
@@ -334,6 +351,8 @@ struct IncidentSpread {
   std::array<double, 5> shares = {0.05, 0.25, 0.5, 0.75, 0.95};
   std::array<double, 5> quantiles = {};              ///< [m3] escaped
   std::array<double, 5> environment_quantiles = {};  ///< [m3] to the environment
+  std::vector<double> escaped_by_run;                ///< [m3] in the order of runs; NaN: it did not finish
+  std::vector<double> environment_by_run;            ///< [m3] likewise, to the environment
   std::vector<double> exceeded;                      ///< [m3] amounts
   std::vector<double> exceedance;                    ///< share of runs above each
   std::vector<InputWeight> weights;                  ///< greatest first

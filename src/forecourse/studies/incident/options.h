@@ -52,6 +52,7 @@ struct DeadBarrier {
 struct IncidentOptions {
   IncidentKind kind = IncidentKind::struck;
   site::IncidentRequest request = {};  ///< the file's, with what the command line puts over it
+  bool none_open = false;              ///< no hose is open elsewhere, whatever the file says
 
   std::vector<Barrier> without = {};   ///< not there
   std::vector<DeadBarrier> dead = {};  ///< there, and does not act

@@ -76,7 +76,10 @@ Parsed<IncidentOptions> read_incident_options(const IncidentTexts& texts, Asker 
   o.kind = read_kind(texts.kind, out.diagnostics);
   o.request.at.text = texts.at;
   o.request.id.text = texts.id;
-  for (const std::string& hose : texts.open) o.request.open.push_back({hose, {}});
+  o.none_open = texts.open && (texts.open->empty() || *texts.open == std::vector<std::string>{"none"});
+  if (texts.open && !o.none_open) {
+    for (const std::string& hose : *texts.open) o.request.open.push_back({hose, {}});
+  }
   read_into(o.request.stop_at, "stop_at", texts.stop_at, asker, out.diagnostics);
   read_into(o.request.counts_until, "for", texts.counts_for, asker, out.diagnostics);
   read_into(o.request.open_area, "open_area", texts.open_area, asker, out.diagnostics);

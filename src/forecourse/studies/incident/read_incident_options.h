@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -11,15 +12,15 @@ namespace forecourse::studies {
 
 /// What an incident is asked, as written.
 struct IncidentTexts {
-  std::string kind;                       ///< "struck"
-  std::string id = {};                    ///< of the file's [[incident]]
-  std::string at = {};                    ///< where it happens
-  std::vector<std::string> open = {};     ///< hoses open elsewhere
-  std::string stop_at = {};               ///< a time
-  std::string counts_for = {};            ///< a time
-  std::string open_area = {};             ///< an area
-  std::vector<std::string> without = {};  ///< barriers
-  std::vector<std::string> dead = {};     ///< barriers, each with "=" and a time or without
+  std::string kind;                                   ///< "struck"
+  std::string id = {};                                ///< of the file's [[incident]]
+  std::string at = {};                                ///< where it happens
+  std::optional<std::vector<std::string>> open = {};  ///< hoses open elsewhere; no hose, or "none": none
+  std::string stop_at = {};                           ///< a time
+  std::string counts_for = {};                        ///< a time
+  std::string open_area = {};                         ///< an area
+  std::vector<std::string> without = {};              ///< barriers
+  std::vector<std::string> dead = {};                 ///< barriers, each with "=" and a time or without
   std::size_t runs = 0;
   std::uint64_t seed = 1;
 };

@@ -2,7 +2,7 @@ import { useEffect, useRef } from "preact/hooks";
 import type { DrawingAnswer, ErrorAnswer } from "../../api/types";
 import { useStanding } from "../../state/ask";
 import { selection, sheet, units } from "../../state/look";
-import { editable } from "../../state/station";
+import { alive, editable } from "../../state/station";
 import { StatusShape } from "../parts/status";
 import { Head } from "../shell/Shell";
 import { Ask } from "./Ask";
@@ -131,7 +131,7 @@ export function Containment() {
           </span>
         </p>
       )}
-      {now.error && (
+      {now.error && alive.value && (
         <p class="note bad" role="status">
           <StatusShape state="falls short" />
           <span>{now.error}</span>

@@ -95,7 +95,7 @@ function Row(props: RowProps) {
           onClick={() => chooseHose(shown ? null : row.id, course)}
         >
           <Swatches products={row.products} />
-          {row.id}
+          <span>{row.id}</span>
         </button>
       </th>
       <td>

@@ -35,10 +35,13 @@ const withB = () => secondEdits.value.length > 0;
 export const beside = computed(() => withB() && drawWidth.value > 860);
 const between = 36;
 const courseWidth = computed(() => (beside.value ? Math.floor((drawWidth.value - between) / 2) : drawWidth.value));
+/** On a narrow screen the pressures along a course would touch each other; the grade line scrolls in its box instead. */
+const leastCourse = 600;
+const gradeWidth = computed(() => (beside.value ? courseWidth.value : Math.max(leastCourse, courseWidth.value)));
 
 const course = (): Want[] => [
   flowWant(["systems", "states"]),
-  drawing("grade-line", courseWidth.value),
+  drawing("grade-line", gradeWidth.value),
   drawing("budget", courseWidth.value),
 ];
 

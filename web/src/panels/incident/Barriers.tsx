@@ -1,10 +1,10 @@
 import { clockText } from "../../draw/clock";
-import { figure, unitOf } from "../../draw/numbers";
+import { amount, unitOf } from "../../draw/numbers";
 import { units } from "../../state/look";
 import { narrow } from "../../state/station";
 import { StatusShape, type State } from "../parts/status";
 import { choiceB, twoChoices } from "./answer/choice";
-import { volumeDecimals, changeOf } from "./answer/rows";
+import { amountChange } from "./answer/rows";
 import type { BarrierState, IncidentRun } from "./answer/documents";
 import { anyDiffers, barrierWords, runWords, type View } from "./answer/view";
 import { Wide } from "./Wide";
@@ -19,10 +19,9 @@ export function WithAndWithout({ view }: { view: View }) {
   const unit = unitOf("volume", system);
   const { runs } = view.document.result;
   const [first] = runs;
-  const decimals = volumeDecimals(view, system);
   if (!first || runs.length < 2) return null;
   const most = Math.max(...runs.map((r) => r.escaped_m3), 1e-12);
-  const said = (si: number) => figure("volume", system, si, decimals);
+  const said = (si: number) => amount(system, si);
   return (
     <section class="part" aria-label="With and without each barrier">
       <h2>With and without each barrier</h2>
@@ -56,7 +55,7 @@ export function WithAndWithout({ view }: { view: View }) {
                   </span>
                 </td>
                 <td>{said(run.to_environment_m3)}</td>
-                <td>{i ? changeOf("volume", system, [first.escaped_m3, run.escaped_m3], decimals) : ""}</td>
+                <td>{i ? amountChange(system, [first.escaped_m3, run.escaped_m3]) : ""}</td>
                 <td>{run.isolated_at_s === null ? "–" : clockText(run.isolated_at_s)}</td>
                 {!narrow.value && (
                   <td class="edit">

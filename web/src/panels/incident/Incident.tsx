@@ -2,10 +2,13 @@ import { useMemo } from "preact/hooks";
 import { clockOf, stretchedText } from "../../draw/clock";
 import type { Want } from "../../api/types";
 import { useStanding, type Standing } from "../../state/ask";
+import { sheet } from "../../state/look";
+import { alive, station } from "../../state/station";
 import { Head } from "../shell/Shell";
 import { StatusShape } from "../parts/status";
 import { Barriers, WithAndWithout } from "./Barriers";
 import { choiceA, choiceB, entry, place, secondAsk, twoChoices, want } from "./answer/choice";
+import { placesOf, type Kind } from "./answer/kinds";
 import { HeadA, HeadB } from "./ask/Choices";
 import { Compare, Range } from "./replay/Compare";
 import { Courses } from "./replay/Courses";
@@ -65,7 +68,7 @@ const sentence = (text: string) => (text ? `${runWords(text)}.` : "");
 function problemOf(answer: IncidentAnswer | undefined, error: string | null): string | null {
   if (answer?.error) return `${sentence(answer.error)} ${sentence(answer.hint ?? "")}`.trim();
   if (answer?.document?.result.problem) return sentence(answer.document.result.problem);
-  return error;
+  return alive.value ? error : null; // that nobody answers stands above the sheet
 }
 
 export function Incident() {
@@ -80,6 +83,7 @@ export function Incident() {
   );
   const scenes = { a: first.scene, b: second ? second.scene : first.scene };
   const now = entry.value;
+  const nowhere = now && station.value && placesOf(now.kind, station.value.parts).length === 0 ? now.kind : null;
   const about = now && `${now.kind.name} at ${place.value}. ${stretchedText(view?.clock ?? clockOf(600))}`;
   return (
     <>
@@ -88,8 +92,8 @@ export function Incident() {
       <div class={`inc${first.age === 2 ? " old" : ""}`}>
         <Pick />
         <div class="mid">
-          <Setup />
-          <Problem text={problemOf(answer, first.error)} />
+          {nowhere ? <Nowhere kind={nowhere} /> : <Setup />}
+          {!nowhere && <Problem text={problemOf(answer, first.error)} />}
           {document?.warnings.map((w) => (
             <p class="note info">
               <StatusShape state="not determined" />
@@ -132,6 +136,19 @@ export function Incident() {
         )}
       </div>
     </>
+  );
+}
+
+/** The station has no part at which this could happen. */
+function Nowhere({ kind }: { kind: Kind }) {
+  return (
+    <div class="empty">
+      <h2>No {kind.places.join(" or ")} yet</h2>
+      <p>It happens at one of them. Add it on the Site sheet; here you will see what escapes, and what each barrier saves.</p>
+      <button type="button" class="btn go edit" onClick={() => (sheet.value = "site")}>
+        Go to Site
+      </button>
+    </div>
   );
 }
 

@@ -1,9 +1,8 @@
 import { useState } from "preact/hooks";
-import { digits, unitOf } from "../../draw/numbers";
+import { decimalsOf, digits, unitOf, valueIn } from "../../draw/numbers";
 import { units } from "../../state/look";
 import { Seg } from "../parts/Seg";
 import { shownLedger, type ShownLine } from "./answer/ledger";
-import { volumeDecimals } from "./answer/rows";
 import { sidesOf, type View } from "./answer/view";
 import { Wide } from "./Wide";
 
@@ -13,7 +12,8 @@ export function Ledger({ view }: { view: View }) {
   const sides = sidesOf(view);
   const side = sides.find((s) => s.letter === chosen) ?? view.a;
   const system = units.value;
-  const decimals = volumeDecimals(view, system);
+  // A book that adds up has one number of decimals: two where little is lost.
+  const decimals = valueIn("volume", system, side.run.escaped_m3) < 10 ? 2 : decimalsOf("volume", system);
   const ledger = shownLedger(side.run, system, decimals);
   const unit = unitOf("volume", system);
   const figure = (steps: number) => digits(steps / 10 ** decimals, decimals);

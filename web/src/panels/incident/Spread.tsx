@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useState } from "preact/hooks";
+import { decimalsOfStep } from "../../draw/curve_chart";
 import { exceedancePlan } from "../../draw/curve_exceedance";
-import { decimalsOf, digits, figure, unitOf, valueIn, withUnit } from "../../draw/numbers";
+import { amount, digits, unitOf, valueIn } from "../../draw/numbers";
 import { units } from "../../state/look";
 import { longRun } from "../../state/runs";
 import { station } from "../../state/station";
@@ -75,8 +76,6 @@ const sameWant = (a: object, b: object) => JSON.stringify(a) === JSON.stringify(
 function Found({ spread }: { spread: MonteCarlo }) {
   const system = units.value;
   const unit = unitOf("volume", system);
-  const most = valueIn("volume", system, spread.exceeded_m3.at(-1) ?? 0);
-  const decimals = most < 10 ? 2 : decimalsOf("volume", system);
   const tenth = spread.exceeded_m3[spread.exceedance.findIndex((s) => s <= 0.1 + 1e-9)];
   return (
     <>
@@ -85,11 +84,11 @@ function Found({ spread }: { spread: MonteCarlo }) {
           <b>Most of the spread comes from illustrative figures: put your own in their place before you act on it.</b>
         </p>
       )}
-      <Curve spread={spread} decimals={decimals} />
+      <Curve spread={spread} />
       {tenth !== undefined && (
         <p class="cap">
-          In one run of ten more than {withUnit("volume", system, tenth, decimals)} escapes; the mean is{" "}
-          {withUnit("volume", system, spread.mean_escaped_m3, decimals)}. {digits(spread.runs, 0)} runs, seed{" "}
+          In one run of ten more than {amount(system, tenth)} {unit} escapes; the mean is{" "}
+          {amount(system, spread.mean_escaped_m3)} {unit}. {digits(spread.runs, 0)} runs, seed{" "}
           {spread.seed}
           {spread.failed ? `, ${spread.failed} failed` : ""}.
         </p>
@@ -107,8 +106,8 @@ function Found({ spread }: { spread: MonteCarlo }) {
             {spread.quantiles.map((q) => (
               <tr>
                 <th scope="row">{digits(100 * q.share_below, 0)} %</th>
-                <td>{figure("volume", system, q.escaped_m3, decimals)}</td>
-                <td>{figure("volume", system, q.to_environment_m3, decimals)}</td>
+                <td>{amount(system, q.escaped_m3)}</td>
+                <td>{amount(system, q.to_environment_m3)}</td>
               </tr>
             ))}
           </tbody>
@@ -138,7 +137,7 @@ function Found({ spread }: { spread: MonteCarlo }) {
 
 const height = 180;
 
-function Curve({ spread, decimals }: { spread: MonteCarlo; decimals: number }) {
+function Curve({ spread }: { spread: MonteCarlo }) {
   const [box, width] = useWidth<HTMLDivElement>();
   const system = units.value;
   const amounts = spread.exceeded_m3.map((v) => valueIn("volume", system, v));
@@ -166,7 +165,7 @@ function Curve({ spread, decimals }: { spread: MonteCarlo; decimals: number }) {
           ))}
           {plan.xTicks.map((t) => (
             <text x={t.x} y={height - 5} text-anchor="middle">
-              {digits(t.value, most(plan.xTicks) < 5 ? 2 : decimals === 2 ? 1 : 0)}
+              {digits(t.value, decimalsOfStep(plan.xTicks[1]?.value ?? 1))}
             </text>
           ))}
           <path class="line-a" d={plan.path} />
@@ -175,5 +174,3 @@ function Curve({ spread, decimals }: { spread: MonteCarlo; decimals: number }) {
     </figure>
   );
 }
-
-const most = (list: { value: number }[]) => list.at(-1)?.value ?? 0;

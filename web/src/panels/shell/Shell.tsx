@@ -3,11 +3,13 @@ import { useStanding } from "../../state/ask";
 import { keepFlow } from "../../state/hoses";
 import { keyListOpen } from "../../state/keys";
 import {
-  letterKeys, practiceColors, product, setProduct, setUnits, sheet, sheets, theme, units, type SheetId,
+  letterKeys, practiceColors, product, select, selection, setProduct, setUnits, sheet, sheets, theme, units, type SheetId,
 } from "../../state/look";
 import { alive, editable, narrow, redo, saving, station, undo } from "../../state/station";
 import { toastText } from "../../state/toast";
 import { hasKey } from "../../api/client";
+import type { Diagnostic, Part } from "../../api/types";
+import { addedBy, addWords, startAdding } from "../site/adding";
 import { Seg } from "../parts/Seg";
 import { StatusShape } from "../parts/status";
 
@@ -216,6 +218,43 @@ function KeyList() {
   );
 }
 
+/** What is wrong in the file, and the way to mend it where there is one. */
+function Mend(props: { told: Diagnostic }) {
+  const d = props.told;
+  const toAdd = editable.value ? addedBy(d.hint) : null;
+  const part = partAt(d.path);
+  const show = () => {
+    if (part) select(part.stop ?? selection.value.stop, part.path);
+    sheet.value = "site";
+  };
+  const add = () => {
+    sheet.value = "site";
+    if (toAdd) startAdding(toAdd.header, null, toAdd.start);
+  };
+  return (
+    <li>
+      Line {d.line}: <bdi>{d.message}</bdi>
+      {d.hint && !toAdd ? `; ${d.hint}` : ""}.{" "}
+      {toAdd && (
+        <button type="button" class="link" onClick={add}>
+          {addWords(toAdd.header, toAdd.start)}
+        </button>
+      )}
+      {!toAdd && part && (
+        <button type="button" class="link" onClick={show}>
+          Show {part.id}
+        </button>
+      )}
+    </li>
+  );
+}
+
+/** The part that a path is of, or within. */
+function partAt(path: string | null): Part | null {
+  const within = (station.value?.parts ?? []).filter((p) => path === p.path || path?.startsWith(`${p.path}.`));
+  return within.reduce<Part | null>((best, p) => (p.path.length > (best?.path.length ?? 0) ? p : best), null);
+}
+
 function Notes() {
   const s = station.value;
   const errors = s?.diagnostics.filter((d) => d.severity === "error") ?? [];
@@ -246,13 +285,10 @@ function Notes() {
             <b>{errors.length === 1 ? "One thing in the file must be mended." : `${errors.length} things in the file must be mended.`}</b>
             <ul>
               {errors.slice(0, 4).map((d) => (
-                <li key={`${d.line}:${d.column}`}>
-                  Line {d.line}: {d.message}
-                  {d.hint ? `; ${d.hint}` : ""}
-                </li>
+                <Mend key={`${d.line}:${d.column}:${d.message}`} told={d} />
               ))}
+              {errors.length > 4 && <li>And {errors.length - 4} more; all of them stand below the text of the file.</li>}
             </ul>
-            What can be computed without it stands.
           </div>
         </div>
       )}

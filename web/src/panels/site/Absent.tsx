@@ -1,11 +1,12 @@
 import type { Field, Part } from "../../api/types";
 import { formOf, fullLabelOf, labelOf, refusal } from "../../state/entry";
-import { tableText } from "../../state/entry-blocks";
-import { station, tryEdit } from "../../state/station";
+import { tableText, withItem } from "../../state/entry-blocks";
+import { select, selection } from "../../state/look";
+import { partOf, station, tryEdit } from "../../state/station";
 import { toast } from "../../state/toast";
 import { kindsNow, startAdding } from "./adding";
 import { TableForm } from "./entry/TableForm";
-import { capital } from "./words";
+import { capital, plain } from "./words";
 
 /** Values that could be entered; one click puts a field in. */
 export function Absent(props: { fields: readonly Field[]; part: Part; onAdd: (f: Field) => void }) {
@@ -24,7 +25,7 @@ export function Absent(props: { fields: readonly Field[]; part: Part; onAdd: (f:
           <li key={f.path}>
             <button type="button" onClick={() => add(f)}>
               <span>{fullLabelOf(f.key)}</span>
-              <small>{f.help}</small>
+              <small>{plain(f.help)}</small>
             </button>
           </li>
         ))}
@@ -33,8 +34,8 @@ export function Absent(props: { fields: readonly Field[]; part: Part; onAdd: (f:
   );
 }
 
-/** A table of a part that has none of it yet: its own small form. */
-export function NewTable(props: { field: Field; onGone: () => void }) {
+/** A table of a part that has none of it yet, or one more of a list: its own small form. */
+export function NewTable(props: { field: Field; list?: string | null; onGone: () => void }) {
   const { field } = props;
   const all = station.value?.tables[field.table ?? ""] ?? [];
   const keys = all.filter((k) => formOf(k) !== "table" && formOf(k) !== "list");
@@ -46,16 +47,18 @@ export function NewTable(props: { field: Field; onGone: () => void }) {
         id={`new-${field.path}`}
         keys={keys}
         verb={`Enter the ${name}`}
-        about={`${field.help} What is left empty is left out.`}
+        about={`${plain(field.help)} What is left empty is left out.`}
         onCancel={props.onGone}
         onSubmit={async (values) => {
           const table = tableText(values);
           if (!table) return "Enter one value or more.";
-          const value = formOf(field) === "list" ? `[${table}]` : table;
+          const value = props.list ? withItem(props.list, table) : formOf(field) === "list" ? `[${table}]` : table;
           const problem = await tryEdit(`enter ${name}`, [{ path: field.path, value }]);
           if (problem !== null) return refusal(problem, null);
           toast(`Entered ${name}. Ctrl+Z undoes it.`);
           props.onGone();
+          const made = partOf(field.path);
+          if (made) select(made.stop ?? selection.value.stop, made.path);
           return null;
         }}
       />

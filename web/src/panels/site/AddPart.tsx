@@ -94,7 +94,7 @@ export function AddPart() {
 }
 
 /** What follows is the part itself, where it stands on the sheet by then. */
-const focusProperties = () => void setTimeout(() => document.getElementById("part-shown")?.focus());
+export const focusProperties = () => void setTimeout(() => document.getElementById("part-shown")?.focus());
 
 /** The id of the only part there is to refer to; empty where there is none or a choice. */
 function only(parts: readonly { kind: string; id: string }[], kind: string): string {

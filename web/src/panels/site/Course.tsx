@@ -2,11 +2,12 @@ import { useEffect, useRef } from "preact/hooks";
 import type { DrawingAnswer, ErrorAnswer } from "../../api/types";
 import type { Standing } from "../../state/ask";
 import { kindName, missingForCourse } from "../../state/entry-kinds";
-import { select, selection } from "../../state/look";
+import { product, select, selection } from "../../state/look";
 import { editable, narrow, station } from "../../state/station";
 import { Drawing } from "../parts/Drawing";
+import { Scroll } from "../parts/Scroll";
 import { StatusShape } from "../parts/status";
-import { addedBy, startAdding } from "./adding";
+import { addedBy, addWords, startAdding } from "./adding";
 import { cellsOf } from "./course-cells";
 import { capital, sentence } from "./words";
 
@@ -18,14 +19,47 @@ export function Course(props: { now: Standing<DrawingAnswer | ErrorAnswer> }) {
   useEffect(() => {
     if (narrow.value && box.current) cutBand(box.current);
   }, [svg, narrow.value]);
-  if (answer && "error" in answer) return <NoCourse answer={answer} />;
+  const of = `${station.value?.file} ${product.value}`;
+  if (answer && "svg" in answer && props.now.age === 0) last = { of, answer };
+  const failed = answer && "error" in answer ? answer : null;
+  if (failed && last?.of !== of) return <NoCourse answer={failed} />;
   return (
     <>
-      <div class="secwrap" ref={box}>
-        <Drawing answer={answer} age={props.now.age} label="Section along the course" wide />
-      </div>
+      {failed && <Before />}
+      <Scroll class="secwrap" label="Section along the course" follow={`.cell[data-stop="${selection.value.stop}"]`}>
+        <div ref={box} class={failed ? "was" : ""}>
+          <Drawing
+            answer={failed ? last?.answer : answer}
+            age={failed ? 0 : props.now.age}
+            label="Section along the course"
+            wide
+          />
+        </div>
+      </Scroll>
       {svg && narrow.value && <CourseList svg={svg} />}
     </>
+  );
+}
+
+/** The last section that could be drawn, and of which file and product it is. */
+let last: { of: string; answer: DrawingAnswer } | null = null;
+
+/** That the section is an old one; what is wrong stands at the head of the sheet. */
+const Before = () => (
+  <p class="before" role="status">
+    <StatusShape state="not determined" />
+    <span>
+      <b>As it was before.</b> The numbers in it are old until what stands above is mended.
+    </span>
+  </p>
+);
+
+function AddButton(props: { toAdd: { header: string; start: Record<string, string> } }) {
+  const { header, start } = props.toAdd;
+  return (
+    <button type="button" class="btn go" onClick={() => startAdding(header, null, start)}>
+      {addWords(header, start)}
+    </button>
   );
 }
 
@@ -77,15 +111,10 @@ function NoCourse(props: { answer: ErrorAnswer }) {
       <div class="drawing-none">
         <h2>No section yet</h2>
         <p>
-          {sentence(props.answer.error)} {sentence(props.answer.hint)}
+          {sentence(props.answer.error)} {!toAdd && sentence(props.answer.hint)}
         </p>
         <p>When it is mended, the section along the course appears here, with the pressure at each stop.</p>
-        {toAdd && editable.value && (
-          <button type="button" class="btn go" onClick={() => startAdding(toAdd.header, null, toAdd.start)}>
-            Add a {kindName(toAdd.header)}
-            {Object.entries(toAdd.start).map(([key, value]) => ` ${key} ${value}`)}
-          </button>
-        )}
+        {toAdd && editable.value && <AddButton toAdd={toAdd} />}
       </div>
     );
   }
@@ -108,7 +137,7 @@ function NoCourse(props: { answer: ErrorAnswer }) {
       </ol>
       {editable.value && (
         <button type="button" class="btn go" onClick={() => startAdding(next.header)}>
-          Add a {kindName(next.header)}
+          {addWords(next.header, {})}
         </button>
       )}
     </div>

@@ -4,15 +4,18 @@ import type { Field, Part } from "../../api/types";
 import { useStanding } from "../../state/ask";
 import { moving } from "../../state/drag";
 import { formOf, groupOf, labelOf } from "../../state/entry";
+import { listIn } from "../../state/entry-blocks";
 import { kindName } from "../../state/entry-kinds";
 import { product, select, selection, stopNames, units } from "../../state/look";
 import { edit, editable, partOf, station } from "../../state/station";
+import { toast } from "../../state/toast";
 import { Absent, NewTable } from "./Absent";
-import { canCopy, duplicate, removePart } from "./adding";
+import { addWords, canCopy, duplicate, kindsNow, removePart, startAdding } from "./adding";
 import { cellOf, type Cell } from "./course-cells";
 import { FieldRow } from "./entry/FieldRow";
 import { FindingNote, MeetsHere, ruledOf, unique, type Finding } from "./Findings";
 import { useKeepFocus } from "./focus";
+import { allWords, entered, giveTable, othersLike } from "./giving";
 import { StopSymbol } from "./symbols";
 import { capital } from "./words";
 
@@ -42,7 +45,7 @@ export function Properties(props: { svg: string }) {
       <div class="top">
         <div>
           <p class="over">{placeOf(stop, part)}</p>
-          <h2>{stop ? stopNames[stop - 1] : capital(kindName(part?.kind ?? "station"))}</h2>
+          <h2>{part ? capital(kindName(part.kind)) : stopNames[(stop ?? 1) - 1]}</h2>
         </div>
         <StopSymbol stop={stop} />
       </div>
@@ -54,8 +57,13 @@ export function Properties(props: { svg: string }) {
   );
 }
 
-const placeOf = (stop: number | null, part: Part | null) =>
-  stop ? `Stop ${stop} of 11${part?.product ? `, ${part.product}` : ""}` : "Not on the course";
+/** Its stop, the stop's name where the part is called otherwise, and its product. */
+function placeOf(stop: number | null, part: Part | null): string {
+  if (!stop) return "Not on the course";
+  const name = stopNames[stop - 1] ?? "";
+  const other = part !== null && kindName(part.kind) !== name.toLowerCase();
+  return [`Stop ${stop} of 11`, other ? name.toLowerCase() : "", part?.product ?? ""].filter(Boolean).join(", ");
+}
 
 /** Every part of the station, those at the chosen stop first. */
 function PartPicker(props: { part: Part | null }) {
@@ -149,15 +157,52 @@ function Values(props: { part: Part; findings: Finding[] }) {
       ))}
       {editable.value && (
         <>
+          <MoreOfLists part={part} />
           <Absent fields={absent} part={part} onAdd={(f) => setFresh((now) => [...now, f.path])} />
           <PartButtons part={part} />
         </>
+      )}
+      <Belonging part={part} />
+    </>
+  );
+}
+
+const empty = { text: null, us: null, si: null, line: null, problem: null };
+
+/** Lists of tables that the part has written in brackets, each with the way to add one more to it. */
+function MoreOfLists(props: { part: Part }) {
+  const { part } = props;
+  const [open, setOpen] = useState<string | null>(null);
+  const s = station.value;
+  const lists = (s?.tables[part.kind] ?? []).flatMap((k) => {
+    if (formOf(k) !== "list" || !part.fields.some((f) => f.key.startsWith(`${k.key}.`))) return [];
+    const text = listIn(s?.text ?? "", part.path, k.key);
+    return text ? [{ key: k, text }] : [];
+  });
+  return (
+    <>
+      {lists.map(({ key, text }) =>
+        open === key.key ? (
+          <NewTable
+            key={key.key}
+            field={{ ...key, ...empty, path: `${part.path}.${key.key}` }}
+            list={text}
+            onGone={() => setOpen(null)}
+          />
+        ) : (
+          <p key={key.key}>
+            <button type="button" class="link" onClick={() => setOpen(key.key)}>
+              Add to {labelOf(key.key).toLowerCase()}
+            </button>
+          </p>
+        ),
       )}
     </>
   );
 }
 
-const isTable = (f: Field) => f.text === null && (formOf(f) === "table" || formOf(f) === "list");
+const isTable = (f: Field) =>
+  f.text === null && (formOf(f) === "table" || formOf(f) === "list" || (f.kind === "pipe" && f.table !== null));
 
 function Reads(props: { cell: Cell }) {
   return (
@@ -178,16 +223,70 @@ function GroupHead(props: { part: Part; group: string }) {
   if (!group) return <h3 class="grp">Set</h3>;
   const name = group.split(".").map(labelOf).join(", ");
   const path = `${part.path}.${group}`;
+  const others = othersLike(part).length;
+  const all = async () => {
+    const problem = await giveTable(group, entered(part, group), part);
+    if (problem) toast(problem);
+  };
   const remove = () => edit(`remove ${name.toLowerCase()} of ${part.id}`, [{ path, remove: true }]);
   return (
     <h3 class="grp with">
       {name}
       {editable.value && (
-        <button type="button" class="link" onClick={() => void remove()}>
-          Remove<span class="vh"> {name.toLowerCase()}</span>
-        </button>
+        <span>
+          {!group.includes(".") && others > 0 && (
+            <button type="button" class="link" onClick={() => void all()}>
+              Give to {allWords(part)}
+            </button>
+          )}
+          <button type="button" class="link" onClick={() => void remove()}>
+            Remove<span class="vh"> {name.toLowerCase()}</span>
+          </button>
+        </span>
       )}
     </h3>
+  );
+}
+
+/** What the part belongs to and what belongs to it, each a way there, and what more can be added to it. */
+function Belonging(props: { part: Part }) {
+  const { part } = props;
+  const own = (station.value?.parts ?? []).filter((p) => p.of === part.path);
+  const above = part.of ? partOf(part.of) : undefined;
+  const more = kindsNow().filter((k) => part.of === null && k.owner === part.path.split(".")[0]);
+  if (!above && !own.length && !more.length) return null;
+  const way = (p: Part) => (
+    <button type="button" class="link" onClick={() => select(p.stop ?? selection.value.stop, p.path)}>
+      {p.of === part.path && p.id === part.id ? "" : `${p.id}, `}
+      {kindName(p.kind)}
+    </button>
+  );
+  return (
+    <>
+      <h3 class="grp">{own.length || more.length ? "Belongs to it" : "Belongs to"}</h3>
+      {(above || own.length > 0) && (
+        <ul class="belongs">
+          {above && (
+            <li>
+              {own.length > 0 && "Of "}
+              {way(above)}
+            </li>
+          )}
+          {own.map((p) => (
+            <li key={p.path}>{way(p)}</li>
+          ))}
+        </ul>
+      )}
+      {editable.value && more.length > 0 && (
+        <div class="partbuttons">
+          {more.map((k) => (
+            <button type="button" class="btn" key={k.header} onClick={() => startAdding(k.header, part.path)}>
+              {addWords(k.header, {})}
+            </button>
+          ))}
+        </div>
+      )}
+    </>
   );
 }
 
@@ -196,11 +295,21 @@ function PartButtons(props: { part: Part }) {
   const [copyable, setCopyable] = useState(false);
   useEffect(() => setCopyable(canCopy(part)), [part]);
   if (part.path === "site") return null;
+  const owner = part.of ? partOf(part.of) : undefined;
+  const all = async (to: Part) => {
+    const problem = await giveTable(part.path.slice(to.path.length + 1), entered(part), to);
+    if (problem) toast(problem);
+  };
   return (
     <div class="partbuttons">
       {copyable && (
         <button type="button" class="btn" onClick={() => void duplicate(part)}>
           Duplicate
+        </button>
+      )}
+      {owner && !copyable && othersLike(owner).length > 0 && entered(part).length > 0 && part.kind !== "inlet" && (
+        <button type="button" class="btn" onClick={() => void all(owner)}>
+          Give to {allWords(owner)}
         </button>
       )}
       <button type="button" class="btn" onClick={() => void removePart(part)}>

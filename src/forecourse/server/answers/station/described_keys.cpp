@@ -117,6 +117,7 @@ class KeyDescriber {
 
 /// What must be there stands first.
 DescribedTable finished(DescribedTable table) {
+  for (DescribedKey& key : table.keys) key.in = table.name;
   std::stable_partition(table.keys.begin(), table.keys.end(), [](const DescribedKey& key) { return key.required; });
   return table;
 }

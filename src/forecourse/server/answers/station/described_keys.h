@@ -17,6 +17,7 @@ struct DescribedTable;
 /// One key of a table of the site file, as a form shows it.
 struct DescribedKey {
   std::string key;
+  std::string in;  ///< name of the table that has it
   KeyForm form = KeyForm::value;
   std::string kind;                        ///< "length", "text", "choice", "flag", "date", "number", "list", ...
   std::string help;                        ///< one sentence

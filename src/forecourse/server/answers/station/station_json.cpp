@@ -5,6 +5,7 @@
 #include "forecourse/server/answers/answers.h"
 #include "forecourse/server/answers/station/diagnostics_json.h"
 #include "forecourse/server/answers/station/station_parts.h"
+#include "forecourse/site/describing/value_words.h"
 #include "forecourse/site/read.h"
 #include "forecourse/site/text/line_starts.h"
 
@@ -18,39 +19,26 @@ using report::text_or_null;
 struct Around {
   site::LineStarts lines;
   std::map<std::string, std::string> problems;  ///< by path
-  std::map<site::PartKind, std::vector<std::string>> ids;
 };
 
-/// The words of a closed list, or the ids that a reference may name.
-Json choices(const StationField& field, Around& around, const std::vector<StationPart>& parts) {
-  if (field.what == nullptr) return nullptr;
-  if (!field.what->choices.empty()) return field.what->choices;
-  if (!field.what->names) return nullptr;
-  auto [found, fresh] = around.ids.try_emplace(*field.what->names);
-  if (fresh) found->second = ids_of(parts, *field.what->names);
-  return found->second;
+/// What it is stands in the tables; what it has not is left out.
+Json field_json(const StationField& field, const StationPart& part, Around& around) {
+  Json out{{"key", field.key}, {"in", field.what == nullptr ? Json(nullptr) : Json(field.what->in)}};
+  if (field.path != part.path + "." + field.key) out["path"] = field.path;
+  if (field.text) {
+    out["text"] = *field.text;
+    out["line"] = around.lines.line(field.where.begin);
+  }
+  if (!field.shown.us.empty()) out["us"] = field.shown.us;
+  if (!field.shown.si.empty()) out["si"] = field.shown.si;
+  if (const auto problem = around.problems.find(field.path); problem != around.problems.end())
+    out["problem"] = problem->second;
+  return out;
 }
 
-Json field_json(const StationField& field, Around& around, const std::vector<StationPart>& parts) {
-  const auto problem = around.problems.find(field.path);
-  return {
-      {"path", field.path},
-      {"key", field.key},
-      {"kind", field.what == nullptr ? "unknown" : field.what->kind},
-      {"table", field.what == nullptr || field.what->below == nullptr ? Json(nullptr) : Json(field.what->below->name)},
-      {"required", field.what != nullptr && field.what->required},
-      {"text", field.text ? Json(*field.text) : Json(nullptr)},
-      {"us", text_or_null(field.shown.us)},
-      {"si", text_or_null(field.shown.si)},
-      {"choices", choices(field, around, parts)},
-      {"help", field.what == nullptr ? std::string() : field.what->help},
-      {"line", field.text ? Json(around.lines.line(field.where.begin)) : Json(nullptr)},
-      {"problem", problem == around.problems.end() ? Json(nullptr) : Json(problem->second)}};
-}
-
-Json part_json(const StationPart& part, Around& around, const std::vector<StationPart>& parts) {
+Json part_json(const StationPart& part, Around& around) {
   Json fields = Json::array();
-  for (const StationField& field : part.fields) fields.push_back(field_json(field, around, parts));
+  for (const StationField& field : part.fields) fields.push_back(field_json(field, part, around));
   Json position;
   if (part.position) position = {{"x_m", part.position->first}, {"y_m", part.position->second}};
   return {{"path", part.path},
@@ -69,34 +57,50 @@ Json products_json(const site::Site& site) {
   });
 }
 
-/// The keys of every table, for forms that add one.
-Json tables_json() {
+Json key_json(const DescribedKey& key) {
+  Json out{{"key", key.key},
+           {"kind", key.kind},
+           {"table", key.below == nullptr ? Json(nullptr) : Json(key.below->name)},
+           {"required", key.required},
+           {"choices", key.choices.empty() ? Json(nullptr) : Json(key.choices)},
+           {"help", key.help}};
+  if (key.names) out["names"] = std::string(site::reference_word(*key.names));
+  return out;
+}
+
+Json all_tables() {
   Json out = Json::object();
-  for (const DescribedTable* table : described_tables()) {
-    Json keys = Json::array();
-    for (const DescribedKey& key : table->keys) {
-      keys.push_back({{"key", key.key},
-                      {"kind", key.kind},
-                      {"table", key.below == nullptr ? Json(nullptr) : Json(key.below->name)},
-                      {"required", key.required},
-                      {"choices", key.choices.empty() ? Json(nullptr) : Json(key.choices)},
-                      {"help", key.help}});
-    }
-    out[table->name] = std::move(keys);
-  }
+  std::vector<const DescribedTable*> tables = described_tables();
+  tables.push_back(&described_site_file());
+  for (const DescribedTable* table : tables) out[table->name] = report::array_of(table->keys, key_json);
+  return out;
+}
+
+/// The ids that references may name, by what they name.
+Json ids_json(const std::vector<StationPart>& parts) {
+  using site::PartKind;
+  Json out = Json::object();
+  for (const PartKind kind :
+       {PartKind::product, PartKind::tank, PartKind::pump, PartKind::hose, PartKind::place, PartKind::pump_or_dispenser,
+        PartKind::tripping_part, PartKind::incident_place, PartKind::delivery})
+    out[std::string(site::reference_word(kind))] = ids_of(parts, kind);
   return out;
 }
 
 }  // namespace
 
+const Json& tables_json() {
+  static const Json tables = all_tables();
+  return tables;
+}
+
 Json station_json(const StationFacts& facts) {
-  static const Json tables = tables_json();
   const Parsed<site::Site> read = site::read_site(facts.text);
   const Parsed<site::Document> document = site::read_document(facts.text, 0);
   const std::vector<StationPart> parts = station_parts(document.value.root, facts.text);
-  Around around{site::LineStarts(facts.text), problems_by_path(read.diagnostics, parts), {}};
+  Around around{site::LineStarts(facts.text), problems_by_path(read.diagnostics, parts)};
   Json listed = Json::array();
-  for (const StationPart& part : parts) listed.push_back(part_json(part, around, parts));
+  for (const StationPart& part : parts) listed.push_back(part_json(part, around));
   return {{"revision", facts.revision},
           {"file", facts.file},
           {"name", read.value.name.text},
@@ -108,7 +112,7 @@ Json station_json(const StationFacts& facts) {
           {"diagnostics", diagnostics_json(read.diagnostics, facts.text, parts)},
           {"products", products_json(read.value)},
           {"parts", std::move(listed)},
-          {"tables", tables}};
+          {"ids", ids_json(parts)}};
 }
 
 }  // namespace forecourse::server

@@ -75,7 +75,7 @@ Json compare_answer(const Asked& asked) {
   comparison.changed = site::differing_values(asked.text, b_text);
   a.texts.push_back({label_of_b(sets), b_text});
   const report::CompareFacts facts{asked.file, label_of_b(sets), {}, {}, a.texts, {}};
-  return {{"document", report::compare_document(comparison, facts)}};
+  return {{"document", report::compare_document(comparison, a.site.display, facts)}};
 }
 
 }  // namespace forecourse::server

@@ -110,12 +110,20 @@ Drawn plan(const site::Site& site, const studies::FlowResult& result, const Draw
           "enter the positions of two places or more"};
 }
 
+/// Whether a hose of a group gives a product. Blended hoses tie systems of several products to one group.
+bool gives(const report::LadderGroup& group, const studies::FlowResult& result, const std::string& product) {
+  const std::vector<std::string>& hoses = group.worst->steps.back().hoses;
+  const std::vector<SystemFlow>& systems = result.states.front().systems;
+  return std::any_of(systems.begin(), systems.end(), [&](const SystemFlow& system) {
+    return system.product == product && std::any_of(system.hoses.begin(), system.hoses.end(), [&](const HoseFlow& h) {
+             return std::find(hoses.begin(), hoses.end(), h.id) != hoses.end();
+           });
+  });
+}
+
 Drawn ladder(const site::Site& site, const studies::FlowResult& result, const DrawingWant& want) {
   for (const report::LadderGroup& group : report::ladder_groups(result)) {
-    const auto system = std::find_if(result.systems.begin(), result.systems.end(),
-                                     [&](const studies::SystemSummary& s) { return s.id == group.system; });
-    const bool fits = want.product.empty() || (system != result.systems.end() && system->product == want.product);
-    if (!fits || group.hoses() < 2) continue;
+    if (group.hoses() < 2 || !(want.product.empty() || gives(group, result, want.product))) continue;
     report::svg::LadderChart chart = report::ladder_chart(group, result.options.keep_flow, site.display, want.prefix);
     chart.width = want.width;
     return {draw(chart), report::ladder_in_words(group, result.options.keep_flow, site.display)};

@@ -15,7 +15,7 @@ studies::IncidentTexts read_texts(WantReader& want) {
   if (!want.has("kind")) want.refuse("which kind of incident is not said", "give \"kind\": \"struck\"");
   texts.id = want.text("id");
   texts.at = want.text("at");
-  texts.open = want.texts("open");
+  if (want.has("open")) texts.open = want.texts("open");
   texts.stop_at = want.text("stop_at");
   texts.counts_for = want.text("for");
   texts.open_area = want.text("open_area");

@@ -1,15 +1,13 @@
 #include "forecourse/studies/incident/release/told_run.h"
 
 #include <algorithm>
-#include <array>
-#include <cmath>
 
 #include "forecourse/solvers/sequence/stepper.h"
+#include "forecourse/studies/incident/release/state_told.h"
+#include "forecourse/studies/incident/release/told_chart.h"
 
 namespace forecourse::studies::release {
 namespace {
-
-constexpr double still = 1e-9;  ///< [m3/s] what counts as no flow: 1 mL in a quarter of an hour
 
 std::string cause_words(int cause, const Names& names) {
   switch (cause) {
@@ -48,68 +46,6 @@ std::string cause_words(int cause, const Names& names) {
     default:
       return "runs back through the pump, which has no check valve";
   }
-}
-
-Holder holder_of(const Layout& layout, int compartment) {
-  if (compartment < 3 * layout.ends) {
-    constexpr std::array<Holder, 3> of_end{Holder::tank, Holder::line, Holder::dispenser};
-    return of_end[at(compartment % 3)];
-  }
-  constexpr std::array<Holder, 6> shared{Holder::sump, Holder::slab,        Holder::ground,
-                                         Holder::air,  Holder::interceptor, Holder::vehicle};
-  return shared[at(compartment - 3 * layout.ends)];
-}
-
-constexpr std::array<Holder, 9> all_holders{Holder::tank, Holder::line,        Holder::dispenser,
-                                            Holder::sump, Holder::slab,        Holder::ground,
-                                            Holder::air,  Holder::interceptor, Holder::vehicle};
-
-std::vector<double> held(const Layout& layout, std::span<const double> amounts) {
-  std::vector<double> out(all_holders.size(), 0.0);
-  for (int c = 0; c < layout.compartments(); ++c) {
-    const auto place = std::find(all_holders.begin(), all_holders.end(), holder_of(layout, c)) - all_holders.begin();
-    out[static_cast<std::size_t>(place)] += amounts[at(c)];
-  }
-  return out;
-}
-
-double escaped_of(const Layout& layout, std::span<const double> amounts) {
-  double sum = 0.0;
-  for (int c = layout.sump(); c < layout.vehicle(); ++c) sum += amounts[at(c)];
-  return sum;
-}
-
-double escaping(const Layout& layout, std::span<const double> flows) {
-  double sum = 0.0;
-  for (int f = 0; f < layout.ends; ++f) {
-    for (const auto which : {Layout::escape_sump, Layout::escape_slab, Layout::drain_sump, Layout::drain_slab}) {
-      sum += flows[at(Layout::link(f, which))];
-    }
-  }
-  return sum;
-}
-
-double out_of_line(const Layout& layout, std::span<const double> flows) {
-  double sum = 0.0;
-  for (int f = 0; f < layout.ends; ++f) {
-    sum += flows[at(Layout::link(f, Layout::escape_sump))] + flows[at(Layout::link(f, Layout::escape_slab))];
-  }
-  return sum;
-}
-
-double total(const Layout& layout, std::span<const double> flows, Layout::OfEnd which) {
-  double sum = 0.0;
-  for (int f = 0; f < layout.ends; ++f) sum += flows[at(Layout::link(f, which))];
-  return sum;
-}
-
-/// Gauge pressure in the line of the first end, at the height of its opening [Pa].
-double line_pressure(const Case& given, std::span<const double> amounts, std::span<const double> flows) {
-  const Broken& b = given.broken.front();
-  if (b.compliance > 0.0) return b.rest_pressure + amounts[at(Layout::line(0))] / b.compliance - b.opening.weight;
-  const double pumped = flows[at(Layout::link(0, Layout::pumping))] - flows[at(Layout::link(0, Layout::elsewhere))];
-  if (!(pumped > 0.0)) return 0.0;
-  return b.running.pressure.at(pumped).value - b.opening.weight;
 }
 
 struct Told {
@@ -295,48 +231,20 @@ void tell_timeline(const Case& given, const Names& names, const seq::SequenceRes
                           held(layout, last)});
 }
 
-/// Every step, thinned to what a chart can show; the first second keeps all of its steps.
-void tell_chart(const Case& given, const seq::SequenceResult& result, const seq::SequenceStart& start,
-                IncidentRun& run) {
-  const Model model(given);
+/// The greatest flow, and from when on nothing flows out of the line any more.
+void tell_course(const Model& model, const seq::SequenceResult& result, IncidentRun& run) {
+  constexpr double still = 1e-9;  // [m3/s] what counts as no flow: 1 mL in a quarter of an hour
   const Layout& layout = model.layout();
-  IncidentChart& chart = run.chart;
-  chart.held.assign(all_holders.size(), {});
-  const auto add = [&](double time, std::span<const double> amounts, std::span<const double> auxiliaries,
-                       std::span<const double> flows) {
-    chart.time.push_back(time);
-    chart.escaping.push_back(escaping(layout, flows));
-    chart.pumped.push_back(total(layout, flows, Layout::pumping));
-    chart.elsewhere.push_back(total(layout, flows, Layout::elsewhere));
-    chart.pressure.push_back(line_pressure(given, amounts, flows));
-    if (given.fire.response_index > 0.0) {
-      chart.link_temperature.push_back(given.fire.start + auxiliaries[at(layout.link_temperature())]);
-    }
-    const std::vector<double> now = held(layout, amounts);
-    for (std::size_t h = 0; h < now.size(); ++h) chart.held[h].push_back(now[h]);
-  };
-  std::vector<double> flows(at(layout.links())), rates(at(layout.auxiliaries()));
-  model.flows(0.0, {start.amounts, start.auxiliaries, start.marks, start.flags}, flows, rates);
-  add(0.0, start.amounts, start.auxiliaries, flows);
-  constexpr std::size_t most_points = 240;
-  const std::size_t count = result.trace.steps.size();
-  const std::size_t each = std::max<std::size_t>(1, count / most_points);
-  double peak = 0.0;
-  for (std::size_t i = 0; i < count; ++i) {
-    const auto state = result.trace.state(i);
-    const auto amounts = state.subspan(0, at(layout.compartments()));
-    const auto auxiliaries = state.subspan(at(layout.compartments()), at(layout.auxiliaries()));
-    const auto now = state.subspan(at(layout.compartments() + layout.auxiliaries()));
-    peak = std::max(peak, out_of_line(layout, now));
-    if (out_of_line(layout, now) > still) {
+  for (std::size_t i = 0; i < result.trace.steps.size(); ++i) {
+    const double out =
+        out_of_line(layout, result.trace.state(i).subspan(at(layout.compartments() + layout.auxiliaries())));
+    run.peak_flow = std::max(run.peak_flow, out);
+    if (out > still) {
       run.isolated_at.reset();
     } else if (!run.isolated_at) {
       run.isolated_at = result.trace.steps[i].time - result.trace.steps[i].length;
     }
-    const double time = result.trace.steps[i].time;
-    if (time <= 1.0 || i % each == 0 || i + 1 == count) add(time, amounts, auxiliaries, now);
   }
-  run.peak_flow = peak;
 }
 
 std::vector<LedgerLine> tell_ledger(const Layout& layout, const Names& names, const seq::SequenceResult& result) {
@@ -421,8 +329,8 @@ IncidentRun tell_run(const Case& given, const Names& names, bool charts, const C
   for (std::size_t h = 0; h < all_holders.size(); ++h) run.amounts.push_back({all_holders[h], before[h], after[h]});
   run.ledger = tell_ledger(model.layout(), names, result);
   tell_timeline(given, names, result, start, run);
-  tell_chart(given, result, start, run);
-  if (!charts) run.chart = {};
+  tell_course(model, result, run);
+  if (charts) run.chart = tell_chart(given, model, start, result);
   const double moved = std::max(result.balance.largest_moved, 1e-300);
   run.balance = std::max(result.balance.residual, result.balance.total) / moved;
   run.hash = result.hash;

@@ -55,6 +55,7 @@ site::IncidentRequest merged_request(const site::Site& site, const IncidentOptio
   };
   const auto found = std::find_if(site.incidents.begin(), site.incidents.end(), fits);
   if (found != site.incidents.end()) request = *found;
+  if (options.none_open) request.open.clear();
   // A leak is said by its readings or by its opening: one that is asked takes the place of the other in the file.
   if (options.request.open_area && options.request.readings.empty()) request.readings.clear();
   if (!options.request.readings.empty() && !options.request.open_area) request.open_area.reset();

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <memory>
 #include <numeric>
 
@@ -118,9 +119,13 @@ class ManyRuns {
     std::vector<double> escaped;
     std::vector<std::size_t> finished;
     for (std::size_t i = 0; i < kept.size(); ++i) {
-      if (!kept[i].outcome.finished) continue;
+      const release::Outcome& outcome = kept[i].outcome;
+      constexpr double none = std::numeric_limits<double>::quiet_NaN();
+      out.escaped_by_run.push_back(outcome.finished ? outcome.escaped : none);
+      out.environment_by_run.push_back(outcome.finished ? outcome.to_environment : none);
+      if (!outcome.finished) continue;
       finished.push_back(i);
-      escaped.push_back(kept[i].outcome.escaped);
+      escaped.push_back(outcome.escaped);
     }
     out.failed = kept.size() - finished.size();
     if (escaped.empty()) return;

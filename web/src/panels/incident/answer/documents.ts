@@ -21,6 +21,8 @@ export interface IncidentRun extends RunTold {
   escaped_m3: number;
   to_environment_m3: number;
   isolated_at_s: number | null;
+  /** From when on the dispenser lies, s; null: it stands to the end. */
+  dispenser_over_at_s: number | null;
   reportable: boolean;
   amounts: { holder: string; start_m3: number; end_m3: number }[];
   ledger: LedgerLine[];
@@ -79,7 +81,6 @@ export interface InputUsed {
 export interface IncidentResult {
   at: string;
   dispenser: string | null;
-  dispenser_stays_up: boolean;
   problem: string | null;
   first_line: string;
   escaped_m3: Spread;

@@ -1,5 +1,5 @@
 import { clockText } from "../../../draw/clock";
-import { digits, span, unitOf, withUnit, type Quantity, type UnitSystem } from "../../../draw/numbers";
+import { amount, digits, span, unitOf, withUnit, type Quantity, type UnitSystem } from "../../../draw/numbers";
 import type { IncidentResult, Jet, OpenEnd, Spread } from "./documents";
 
 /** A figure of a kind: what, and its value as shown. */
@@ -15,6 +15,11 @@ class Writer {
   constructor(private readonly units: UnitSystem) {}
   one(what: Quantity, si: number | null | undefined, decimals?: number): string {
     return si === null || si === undefined ? notDetermined : withUnit(what, this.units, si, decimals);
+  }
+  amount(si: number | null | undefined): string {
+    return si === null || si === undefined
+      ? notDetermined
+      : `${amount(this.units, si)}\u00A0${unitOf("volume", this.units)}`;
   }
   range(what: Quantity, s: Spread | null, decimals?: number): string {
     return s ? `${span(what, this.units, s.low, s.high, decimals)}\u00A0${unitOf(what, this.units)}` : notDetermined;
@@ -44,13 +49,13 @@ function openEnd(e: OpenEnd, several: boolean, w: Writer): FigureGroup {
   return {
     title: several ? `The open end, ${e.product}` : "The open end",
     rows: [
-      ["Flow once steady", w.one("flow", e.steady_flow_m3_per_s, 2)],
+      ["Flow once steady", w.one("flow", e.steady_flow_m3_per_s)],
       ["Height above the liquid in the tank", w.one("length", e.height_above_liquid_m)],
       ["Line pressure at the opening before it opens", w.one("pressure", e.shutoff_at_opening_gauge_pa)],
-      ...(e.in_45_s_m3 === null ? [] : [["Lost in 45 s, if nothing shuts", w.one("volume", e.in_45_s_m3)] as const]),
+      ...(e.in_45_s_m3 === null ? [] : [["Lost in 45 s, if nothing shuts", w.amount(e.in_45_s_m3)] as const]),
       ...(e.steady_flow_figure_m3 === null
         ? []
-        : [["Steady-flow figure of the shear valve", w.one("volume", e.steady_flow_figure_m3, 2)] as const]),
+        : [["Steady-flow figure of the shear valve", w.amount(e.steady_flow_figure_m3)] as const]),
       ...e.elsewhere.map((h): Figure => {
         const [before, during] = [w.one("flow", h.before_m3_per_s), w.one("flow", h.during_m3_per_s)];
         return [`Hose ${h.hose}`, `${before} before, ${during} during`];
@@ -113,8 +118,8 @@ function ofFire(f: NonNullable<IncidentResult["fire"]>, w: Writer): FigureGroup 
         return [`Radiation ${w.one("length", r.from_edge_m)} from its edge`, `${kilo(r.flux_w_per_m2)}\u00A0kW/m²`];
       }),
       ["The fusible link parts after", parts],
-      ["Fed to the fire with the link", w.one("volume", f.fed_with_link_m3)],
-      ["Fed to the fire without it", w.one("volume", f.fed_without_link_m3)],
+      ["Fed to the fire with the link", w.amount(f.fed_with_link_m3)],
+      ["Fed to the fire without it", w.amount(f.fed_without_link_m3)],
     ],
   };
 }
@@ -128,8 +133,8 @@ function ofOverfill(o: NonNullable<IncidentResult["overfill"]>, w: Writer): Figu
       ["The overfill valve restricts after", w.time(o.restricts_at_s)],
       ["The overfill valve shuts after", w.time(o.closes_at_s)],
       ["The tank is full after", w.time(o.full_at_s)],
-      ["In the spill container", w.one("volume", o.in_container_m3)],
-      ["Spilled past it", w.one("volume", o.spilled_m3)],
+      ["In the spill container", w.amount(o.in_container_m3)],
+      ["Spilled past it", w.amount(o.spilled_m3)],
       ...o.notes.map((note) => ["Mind", note] as const),
     ],
   };
@@ -150,10 +155,10 @@ export function figuresOf(result: IncidentResult, units: UnitSystem): FigureGrou
     out.push({
       title: "What makes the difference while the valve shuts",
       rows: [
-        ["Steady flow only", w.one("volume", pack.neither_m3, 2)],
-        ["With the line springing back", w.one("volume", pack.with_spring_m3, 2)],
-        ["With the columns of fuel", w.one("volume", pack.with_columns_m3, 2)],
-        ["With both", w.one("volume", pack.with_both_m3, 2)],
+        ["Steady flow only", w.amount(pack.neither_m3)],
+        ["With the line springing back", w.amount(pack.with_spring_m3)],
+        ["With the columns of fuel", w.amount(pack.with_columns_m3)],
+        ["With both", w.amount(pack.with_both_m3)],
       ],
     });
   }
@@ -161,7 +166,7 @@ export function figuresOf(result: IncidentResult, units: UnitSystem): FigureGrou
     out.push({
       title: "The pool",
       rows: [
-        ["Fuel on the slab", w.one("volume", pool.volume_m3)],
+        ["Fuel on the slab", w.amount(pool.volume_m3)],
         ["Radius of the pool", w.range("length", pool.radius_m)],
       ],
     });

@@ -1,9 +1,9 @@
 import { finalOf, isFlat, mostOf, leastOf, same, valueAt, type Course } from "../../../draw/curve";
-import { at, type Trace } from "../../../draw/curve_trace";
+import { at, type Band, type Trace } from "../../../draw/curve_trace";
 import {
+  amountDecimals,
   decimalsOf,
   figure,
-  shownChange,
   signed,
   valueIn,
   withUnit,
@@ -51,7 +51,7 @@ const swinging = 5e-3;
 
 /** A followed thing with its courses. `alike`: both choices have the same course all the time. */
 export interface Told extends Followed {
-  courses: { letter: "A" | "B"; course: Course }[];
+  courses: { letter: "A" | "B"; course: Course; band?: Band }[];
   alike: boolean;
 }
 
@@ -59,9 +59,9 @@ export interface Told extends Followed {
 export function toldOf(view: View): Told[] {
   const sides = sidesOf(view);
   const drop = sides.some((s) => s.trace.courses.has("tanker"));
-  const swings = sides.some((s) => s.trace.swings);
+  const swings = sides.some((s) => s.trace.bands.size > 0);
+  const means = (name: string) => sides.some((s) => s.trace.bands.has(name));
   const labels: Record<string, string> = {
-    ...(swings ? { escaping: "Leak flow, mean" } : {}),
     ...(drop ? { pumped: "From the tanker", escaping: "Flow over the top" } : {}),
   };
   const likeness = swings ? swinging : exact;
@@ -69,29 +69,24 @@ export function toldOf(view: View): Told[] {
   const told = list.flatMap((one) => {
     const courses = sides.flatMap(({ letter, trace }) => {
       const course = trace.courses.get(one.name);
-      return course && course.time.length ? [{ letter, course }] : [];
+      const band = trace.bands.get(one.name);
+      return course && course.time.length ? [{ letter, course, ...(band ? { band } : {}) }] : [];
     });
     const [a, b] = courses;
     if (!a || (one.name !== "escaped" && courses.every((c) => nothingIn(c.course)))) return [];
-    const alike = view.b ? b !== undefined && same(a.course, b.course, likeness) : isFlat(a.course);
-    return [{ ...one, label: labels[one.name] ?? one.label, courses, alike }];
+    const alike = view.b ? b !== undefined && same(a.course, b.course, likeness) : isFlat(a.course) && !a.band;
+    const label = labels[one.name] ?? one.label;
+    return [{ ...one, label: means(one.name) ? `${label}, mean` : label, courses, alike }];
   });
   const escaped = told.find((one) => one.name === "escaped");
   return told.map((one) => (swings && escaped?.alike && one.name === "escaping" ? { ...one, alike: true } : one));
 }
 
-/** Decimals of volumes: two where something less than ten of the unit is lost in all. */
-export function volumeDecimals(view: View, units: UnitSystem): number {
-  const lost = sidesOf(view)
-    .map((s) => valueIn("volume", units, s.run.escaped_m3))
-    .filter((v) => v > 0);
-  return lost.length && Math.min(...lost) < 10 ? 2 : decimalsOf("volume", units);
-}
-
-/** Decimals of what is followed: as usual, more where a flow is small all the time, none where it is great. */
-export function decimalsFor(one: Told, view: View, units: UnitSystem): number {
+/** Decimals of a value of what is followed, SI: of an amount by its size; of others as usual, more where a flow is small
+ * all the time, none where it is great. */
+export function decimalsFor(one: Told, units: UnitSystem, si: number): number {
   if (one.name === "tank" || one.name === "tanker") return 0;
-  if (one.what === "volume") return volumeDecimals(view, units);
+  if (one.what === "volume") return amountDecimals(valueIn("volume", units, si));
   if (one.what !== "flow") return decimalsOf(one.what, units);
   const most = Math.max(...one.courses.map((c) => valueIn("flow", units, mostOf(c.course))));
   if (most >= 1000) return 0;
@@ -119,35 +114,39 @@ export interface Row {
 export function rowsAt(view: View, told: readonly Told[], t: number, units: UnitSystem): Row[] {
   const sides = sidesOf(view);
   return told.map((one) => {
-    const decimals = decimalsFor(one, view, units);
+    const decimals = (si: number) => decimalsFor(one, units, si);
     const values = sides.map((s) => at(s.trace, one.name, t));
     const shown = values.map((v, i) => {
       const trace = sides[i]?.trace;
-      return v === null && trace ? wordAt(trace, one.name, t) : figure(one.what, units, v, decimals);
+      return v === null && trace ? wordAt(trace, one.name, t) : figure(one.what, units, v, decimals(v ?? 0));
     });
     const change = changeOf(one.what, units, values, decimals);
     return { name: one.name, label: one.label, what: one.what, values, shown, change };
   });
 }
 
-/** B less A as shown, from the values of both. */
+/** B less A as shown, from the values of both; no finer than the coarser of them is shown. */
 export function changeOf(
   what: Quantity,
   units: UnitSystem,
   values: readonly (number | null)[],
-  decimals: number,
+  decimals: (si: number) => number,
 ): string {
   const [a, b] = values;
   if (a === null || b === null || a === undefined || b === undefined) return "";
-  return signed(shownChange(what, units, a, b, decimals), decimals);
+  const shown = (si: number) => Number(valueIn(what, units, si).toFixed(decimals(si)));
+  return signed(shown(b) - shown(a), Math.min(decimals(a), decimals(b)));
 }
+
+/** The same of two amounts. */
+export const amountChange = (units: UnitSystem, values: readonly (number | null)[]) =>
+  changeOf("volume", units, values, (si) => amountDecimals(valueIn("volume", units, si)));
 
 /** What is said of a course that both choices share. */
 export function alikeWords(one: Told, view: View, units: UnitSystem): string {
   const course = one.courses[0]?.course;
   if (!course) return "";
-  const decimals = decimalsFor(one, view, units);
-  const said = (si: number | null) => withUnit(one.what, units, si, decimals);
+  const said = (si: number | null) => withUnit(one.what, units, si, decimalsFor(one, units, si ?? 0));
   const both = view.b ? " in both" : "";
   if (isFlat(course)) return `${one.label}: stays at ${said(finalOf(course))}${both}, so it has no chart.`;
   const range = `from ${said(leastOf(course))} to ${said(mostOf(course))}`;
@@ -155,9 +154,8 @@ export function alikeWords(one: Told, view: View, units: UnitSystem): string {
 }
 
 /** A course in words, for those who do not see its chart. */
-export function courseWords(one: Told, view: View, units: UnitSystem): string {
-  const decimals = decimalsFor(one, view, units);
-  const said = (si: number | null) => withUnit(one.what, units, si, decimals);
+export function courseWords(one: Told, units: UnitSystem): string {
+  const said = (si: number | null) => withUnit(one.what, units, si, decimalsFor(one, units, si ?? 0));
   const each = one.courses.map(({ letter, course }) => {
     const [begin, end] = [valueAt(course, course.time[0] ?? 0), finalOf(course)];
     return `${letter} begins at ${said(begin)}, reaches ${said(mostOf(course))} and ends at ${said(end)}`;

@@ -80,38 +80,41 @@ export function Setup() {
   if (narrow.value) return <SetupWords />;
   const places = placesOf(e.kind, station.value?.parts ?? []);
   return (
-    <div class="setup">
-      <label class="entry">
-        <span>At</span>
-        <select class="btn" value={place.value} onChange={(x) => ask({ at: x.currentTarget.value })}>
-          {e.kind.places.map((kind) => (
-            <optgroup label={kind}>
-              {places
-                .filter((p) => p.kind === kind)
-                .map((p) => (
-                  <option value={p.id} key={p.id}>
-                    {p.id}
-                  </option>
-                ))}
-            </optgroup>
-          ))}
-        </select>
-      </label>
-      {e.kind.asks.map((what) =>
-        what === "open" ? (
-          <OpenHoses file={e.said?.["open"]} />
-        ) : (
-          <Entry
-            key={`${e.key} ${what}`}
-            label={words[what].label}
-            value={asked.value[what]}
-            placeholder={said(e.said?.[words[what].key]) || words[what].none}
-            hint={words[what].hint}
-            onCommit={(text) => ask({ [what]: text })}
-          />
-        ),
-      )}
-    </div>
+    <>
+      <SetupWords onPaper />
+      <div class="setup">
+        <label class="entry">
+          <span>At</span>
+          <select class="btn" value={place.value} onChange={(x) => ask({ at: x.currentTarget.value })}>
+            {e.kind.places.map((kind) => (
+              <optgroup label={kind}>
+                {places
+                  .filter((p) => p.kind === kind)
+                  .map((p) => (
+                    <option value={p.id} key={p.id}>
+                      {p.id}
+                    </option>
+                  ))}
+              </optgroup>
+            ))}
+          </select>
+        </label>
+        {e.kind.asks.map((what) =>
+          what === "open" ? (
+            <OpenHoses file={e.said?.["open"]} />
+          ) : (
+            <Entry
+              key={`${e.key} ${what}`}
+              label={words[what].label}
+              value={asked.value[what]}
+              placeholder={said(e.said?.[words[what].key]) || words[what].none}
+              hint={words[what].hint}
+              onCommit={(text) => ask({ [what]: text })}
+            />
+          ),
+        )}
+      </div>
+    </>
   );
 }
 
@@ -121,8 +124,7 @@ function OpenHoses({ file }: { file: string | undefined }) {
   const open = asked.value.open ?? listOf(file);
   const all = hoses.value;
   const toggle = (id: string) => {
-    const next = open.includes(id) ? open.filter((h) => h !== id) : [...open, id];
-    ask({ open: next.length ? next : null });
+    ask({ open: open.includes(id) ? open.filter((h) => h !== id) : [...open, id] });
   };
   return (
     <details class="entry hoses-open">
@@ -147,7 +149,7 @@ function OpenHoses({ file }: { file: string | undefined }) {
   );
 }
 
-function SetupWords() {
+function SetupWords(props: { onPaper?: boolean }) {
   const e = entry.value;
   if (!e) return null;
   const a = asked.value;
@@ -163,5 +165,5 @@ function SetupWords() {
     ...one("open_area"),
     ...(open.length ? [`hoses open elsewhere: ${open.join(", ")}`] : []),
   ];
-  return <p class="setup-words">{parts.join("; ")}.</p>;
+  return <p class={`setup-words${props.onPaper ? " on-paper" : ""}`}>{parts.join("; ")}.</p>;
 }

@@ -1,6 +1,6 @@
 import { useMemo } from "preact/hooks";
 import { ticksOf, tickText, type Clock } from "../../../draw/clock";
-import { dotOf, lineOf, planOf, type ChartPlan } from "../../../draw/curve_chart";
+import { areaOf, dotOf, lineOf, planOf, type ChartPlan } from "../../../draw/curve_chart";
 import { digits, unitOf, valueIn } from "../../../draw/numbers";
 import { units } from "../../../state/look";
 import { seek, time } from "../../../state/player";
@@ -17,11 +17,16 @@ export function Chart(props: { told: Told; view: View; height: number; whole?: b
   const system = units.value;
   const shown = (si: number) => valueIn(told.what, system, si);
   const plan = useMemo(
-    () => planOf(told.courses.map((c) => c.course), view.clock, { width, height }, shown, told.what !== "temperature"),
+    () => planOf(drawnOf(told), view.clock, { width, height }, shown, told.what !== "temperature"),
     [told, view, width, height, system],
   );
   const lines = useMemo(
-    () => told.courses.map(({ letter, course }) => ({ letter, d: lineOf(course, plan, view.clock, shown) })),
+    () =>
+      told.courses.map(({ letter, course, band }) => ({
+        letter,
+        d: lineOf(course, plan, view.clock, shown),
+        area: band && areaOf(band, plan, shown),
+      })),
     [plan],
   );
   return (
@@ -33,13 +38,14 @@ export function Chart(props: { told: Told; view: View; height: number; whole?: b
         <svg
           class="chart"
           role="img"
-          aria-label={courseWords(told, view, system)}
+          aria-label={courseWords(told, system)}
           width={width}
           height={height}
           viewBox={`0 0 ${width} ${height}`}
           onPointerDown={(e) => seekTo(e, plan, view.clock)}
         >
           <Axes plan={plan} clock={view.clock} />
+          {lines.map(({ letter, area }) => area && <path class={letter === "A" ? "area-a" : "area-b"} d={area} />)}
           {lines.map(({ letter, d }) => (
             <path class={letter === "A" ? "line-a" : "line-b"} d={d} />
           ))}
@@ -50,6 +56,9 @@ export function Chart(props: { told: Told; view: View; height: number; whole?: b
     </figure>
   );
 }
+
+/** All that must fit on the axis. */
+const drawnOf = (told: Told) => told.courses.flatMap((c) => (c.band ? [c.course, c.band.low, c.band.high] : [c.course]));
 
 function seekTo(event: PointerEvent, plan: ChartPlan, clock: Clock) {
   const at = event.offsetX - plan.left;

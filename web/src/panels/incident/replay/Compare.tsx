@@ -1,10 +1,10 @@
 import { useMemo } from "preact/hooks";
 import { clockText } from "../../../draw/clock";
-import { figure, span, unitOf } from "../../../draw/numbers";
+import { amount, amountSpan, unitOf } from "../../../draw/numbers";
 import { units } from "../../../state/look";
 import { time } from "../../../state/player";
 import { Letter } from "../Letter";
-import { changeOf, rowsAt, toldOf, volumeDecimals } from "../answer/rows";
+import { amountChange, rowsAt, toldOf } from "../answer/rows";
 import { runWords, sidesOf, type View } from "../answer/view";
 
 /** Figures of more places than this are set smaller. */
@@ -55,7 +55,6 @@ export function Compare({ view }: { view: View }) {
 
 function ByTheEnd({ view, label, of }: { view: View; label: string; of: "escaped_m3" | "to_environment_m3" }) {
   const system = units.value;
-  const decimals = volumeDecimals(view, system);
   const values = sidesOf(view).map((s) => s.run[of]);
   return (
     <tr class="final">
@@ -63,9 +62,9 @@ function ByTheEnd({ view, label, of }: { view: View; label: string; of: "escaped
         {label}, {unitOf("volume", system)}
       </th>
       {values.map((v) => (
-        <td>{figure("volume", system, v, decimals)}</td>
+        <td>{amount(system, v)}</td>
       ))}
-      {view.b && <td class="dim">{changeOf("volume", system, values, decimals)}</td>}
+      {view.b && <td class="dim">{amountChange(system, values)}</td>}
     </tr>
   );
 }
@@ -74,9 +73,8 @@ function ByTheEnd({ view, label, of }: { view: View; label: string; of: "escaped
 export function Range({ view }: { view: View }) {
   const system = units.value;
   const { result } = view.document;
-  const decimals = volumeDecimals(view, system);
   const range = (s: { low: number; high: number }) =>
-    `${span("volume", system, s.low, s.high, decimals)}\u00A0${unitOf("volume", system)}`;
+    `${amountSpan(system, s.low, s.high)}\u00A0${unitOf("volume", system)}`;
   return (
     <div class="range">
       <h2>As a range</h2>

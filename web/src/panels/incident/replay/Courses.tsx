@@ -19,7 +19,7 @@ export function Courses({ view }: { view: View }) {
   const now = leading.length ? leading : drawn;
   const later = drawn.filter((o) => !now.includes(o));
   const flat = told.filter((one) => one.alike);
-  const swings = sidesOf(view).some((s) => s.trace.swings);
+  const swings = sidesOf(view).some((s) => s.trace.bands.size > 0);
   return (
     <section class="courses" aria-label="Over time">
       <Charts list={now} view={view} />
@@ -34,8 +34,8 @@ export function Courses({ view }: { view: View }) {
       ))}
       {swings && (
         <p class="flat">
-          The pump starts and stops many times between two points of the answer. The flow shown is its mean between
-          them; the line pressure swings with the pump and has no chart.
+          The pump starts and stops many times between two points of the answer. Lines are means between them; the band
+          about a line goes from the least to the greatest.
         </p>
       )}
       <details>

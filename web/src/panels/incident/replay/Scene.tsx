@@ -24,15 +24,6 @@ import type { Side, View } from "../answer/view";
 export const sceneWidth = 400;
 export type SceneAnswer = DrawingAnswer | ErrorAnswer;
 
-const over = "the dispenser goes over";
-
-/** From when on the dispenser lies, s; null: it stands to the end. */
-function downAt(side: Side): number | null {
-  if (side.document.result.dispenser_stays_up) return null;
-  if (side.document.options.kind === "struck") return 0;
-  return side.run.events.find((e) => e.what === over)?.time_s ?? null;
-}
-
 const svgOf = (answer: SceneAnswer | undefined) => (answer && "svg" in answer ? answer.svg : "");
 
 interface SceneProps {
@@ -47,7 +38,7 @@ interface SceneProps {
 export function Scene({ side, view, answer, beside }: SceneProps) {
   const box = useRef<HTMLDivElement>(null);
   const [svg, other] = [svgOf(answer), svgOf(beside)];
-  const down = downAt(side);
+  const down = side.run.dispenser_over_at_s;
   useEffect(() => {
     if (!box.current) return;
     box.current.innerHTML = renamed(svg, `scene-${side.letter}`);
@@ -93,7 +84,7 @@ function SceneWords({ side, view, down }: { side: Side; view: View; down: number
   const say = (name: string, si: number | null, words: string) => {
     const one = told.find((o) => o.name === name);
     if (!one || si === null || !(si > 0)) return [];
-    return [`${withUnit(one.what, system, si, decimalsFor(one, view, system))} ${words}`];
+    return [`${withUnit(one.what, system, si, decimalsFor(one, system, si))} ${words}`];
   };
   const { jetLow, jetHigh } = now;
   const jet =
@@ -106,5 +97,5 @@ function SceneWords({ side, view, down }: { side: Side; view: View; down: number
     ...say("sump", now.sump, "in the sump"),
     ...jet,
   ];
-  return <p class="scene-words">{parts.length ? parts.join(" · ") : "Nothing escapes."}</p>;
+  return <p class="scene-words">{parts.length ? parts.join(" · ") : "nothing escapes"}</p>;
 }

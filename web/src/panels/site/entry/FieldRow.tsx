@@ -1,11 +1,15 @@
 import { useEffect, useRef, useState } from "preact/hooks";
-import type { Field } from "../../../api/types";
-import { inOtherUnits, labelOf, listText, refusal, textsOf, unquoted, valueTyped } from "../../../state/entry";
+import type { Edit, Field } from "../../../api/types";
+import {
+  inOtherUnits, inTheWay, labelOf, listText, quoted, refusal, textsOf, unquoted, valueTyped,
+} from "../../../state/entry";
 import { positionText } from "../../../draw/plan";
 import { moving } from "../../../state/drag";
-import { units } from "../../../state/look";
-import { editable, station, tryEdit } from "../../../state/station";
+import { select, selection, units } from "../../../state/look";
+import { editable, partOf, station, tryEdit } from "../../../state/station";
 import { toast } from "../../../state/toast";
+import { plain } from "../words";
+import { allWords, giveValue, otherwise, partOfField } from "../giving";
 import { ValueInput } from "./ValueInput";
 
 /** What a rule says of a value that stands. */
@@ -29,6 +33,10 @@ export function FieldRow(props: FieldRowProps) {
   const [draft, setDraft] = useState<string | null>(null);
   const [refused, setRefused] = useState<string | null>(null);
   const row = useRef<HTMLDivElement>(null);
+  const told = useRef(field.text);
+  /** Key of the value that the typed one cannot stand beside. */
+  const [other, setOther] = useState<string | null>(null);
+  const otherPath = other && `${field.path.slice(0, field.path.lastIndexOf("."))}.${other}`;
   const label = labelOf(field.key);
   const id = `field-${field.path}`;
   const shown = field.text === null ? "" : shownOf(field);
@@ -37,10 +45,13 @@ export function FieldRow(props: FieldRowProps) {
   useEffect(() => {
     if (props.fresh) row.current?.querySelector<HTMLElement>("input,select")?.focus();
   }, [props.fresh]);
-  useEffect(() => setRefused(null), [field.text]);
+  useEffect(() => {
+    if (told.current !== field.text) setRefused(null);
+  }, [field.text]);
 
   const cancel = () => {
     setDraft(null);
+    setOther(null);
     setRefused(null);
     if (field.text === null) props.onGone?.();
   };
@@ -50,13 +61,23 @@ export function FieldRow(props: FieldRowProps) {
       if (typed.trim() === "" && field.text !== null) setRefused("To take it out of the file, choose Remove.");
       return;
     }
+    await enter(typed, []);
+  };
+  const enter = async (typed: string, before: Edit[]) => {
     setDraft(typed);
-    const problem = await tryEdit(`set ${name}`, [{ path: field.path, value: sent(field, typed) }]);
+    setOther(null);
+    const problem = await tryEdit(`set ${name}`, [...before, { path: field.path, value: sent(field, typed) }]);
     if (problem === null) {
       toast(`Set ${name}. Ctrl+Z undoes it.`);
       props.onGone?.();
+      const made = partOf(field.path);
+      if (made) select(made.stop ?? selection.value.stop, made.path);
     }
-    setRefused(problem === null ? null : refusal(problem, field.text));
+    const there = station.value?.parts.flatMap((p) => p.fields).find((f) => f.path === field.path);
+    // What was changed meanwhile comes with the answer; the refusal is for that new value.
+    told.current = there?.text ?? null;
+    setRefused(problem === null ? null : (meanwhile(field, there, typed) ?? refusal(problem, field.text)));
+    setOther(problem === null ? null : inTheWay(problem, field.key));
     setDraft((now) => (now === typed && problem === null ? null : now));
   };
   const remove = async () => {
@@ -65,11 +86,13 @@ export function FieldRow(props: FieldRowProps) {
     setRefused(problem);
   };
 
+  const owner = partOfField(field);
+  const others = otherwise(field).length;
   if (!editable.value) return <ReadOnly label={label} field={field} />;
   const tone = refused || problemTone(field) === "bad" ? "bad" : (props.ruled || field.problem) ? "warn" : "";
   return (
     <div class="field entry" ref={row}>
-      <label for={id} title={field.help}>
+      <label for={id} title={plain(field.help)}>
         {label}
         {field.required && <span class="faint"> needed</span>}
       </label>
@@ -82,6 +105,10 @@ export function FieldRow(props: FieldRowProps) {
         says={`${id}-says`}
         onDraft={setDraft}
         onDone={(typed) => void done(typed)}
+        onLeave={(typed) => {
+          // What was refused already is not tried again by going away from it.
+          if (refused === null || typed !== draft) void done(typed);
+        }}
         onCancel={cancel}
       />
       {field.text !== null && !field.required ? (
@@ -100,8 +127,18 @@ export function FieldRow(props: FieldRowProps) {
         <span />
       )}
       <span class={`hint ${tone}`} id={`${id}-says`} aria-live="polite">
-        {refused ?? sayOf(field, props.ruled) ?? (field.text === null || props.fresh ? field.help : "")}
+        {refused ?? sayOf(field, props.ruled) ?? (field.text === null || props.fresh ? helpOf(field) : "")}
       </span>
+      {otherPath && draft !== null && (
+        <button type="button" class="link" onClick={() => void enter(draft, [{ path: otherPath, remove: true }])}>
+          Put it in place of the {labelOf(otherPath).toLowerCase()}
+        </button>
+      )}
+      {others > 0 && owner && draft === null && refused === null && (
+        <button type="button" class="link forall" onClick={() => void giveValue(field).then(setRefused)}>
+          Give to {allWords(owner)}
+        </button>
+      )}
     </div>
   );
 }
@@ -119,10 +156,21 @@ function ReadOnly(props: { label: string; field: Field }) {
   );
 }
 
+/** Why a value was refused that something else had changed meanwhile; null: nothing had. */
+function meanwhile(before: Field, now: Field | undefined, typed: string): string | null {
+  if (!now || now.text === before.text) return null;
+  const there = now.text === null ? "taken out" : `set to ${unquoted(now.text)}`;
+  return `Was ${there} elsewhere meanwhile. Enter puts ${typed.trim()} in its place, Esc keeps what is there.`;
+}
+
+const helpOf = (field: Field) =>
+  field.kind === "part" ? `${plain(field.help)} One of the shelf, or its loss.` : plain(field.help);
+
 const shownOf = (field: Field) => (field.text === null ? "" : unquoted(field.text));
-/** "D1.hose.D1.a" of dispenser.D1.hose.D1.a.loss. */
-const ownerOf = (field: Field) =>
-  field.path.slice(field.path.indexOf(".") + 1, field.path.length - field.key.length - 1) || "the station";
+const ownerOf = (field: Field) => {
+  const part = partOfField(field);
+  return part && part.path !== "site" ? part.id : "the station";
+};
 
 /** Where a part is held over the plan just now. */
 function onTheWay(field: Field): string | null {
@@ -133,6 +181,7 @@ function onTheWay(field: Field): string | null {
 /** Of two lengths each gets the unit in sight where it has none. */
 function sent(field: Field, typed: string): string {
   const both = field.kind === "position" ? textsOf(typed) : null;
+  if (field.kind === "part" && /^[\d.]/.test(typed.trim())) return `{ loss = ${quoted(typed.trim())} }`;
   if (!both) return valueTyped(field, typed, units.value);
   const unit = units.value === "us" ? "ft" : "m";
   const bare = /^[+\-−]?[\d.,]+$/;

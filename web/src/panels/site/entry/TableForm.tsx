@@ -5,6 +5,7 @@ import { choicesFor } from "../../../state/entry-kinds";
 import { fullLabelOf } from "../../../state/entry";
 import { station } from "../../../state/station";
 import { StatusShape } from "../../parts/status";
+import { plain } from "../words";
 import { ValueInput } from "./ValueInput";
 
 /** Values of a new table or part, all entered before anything is written. */
@@ -14,6 +15,8 @@ export function TableForm(props: {
   start?: Record<string, string>;
   verb: string;
   about?: string;
+  /** Key of what is entered first; otherwise the first that is empty. */
+  focus?: string;
   /** Resolves to what is wrong, or null. */
   onSubmit: (values: Written[]) => Promise<string | null>;
   onCancel: () => void;
@@ -23,14 +26,20 @@ export function TableForm(props: {
   const form = useRef<HTMLFormElement>(null);
   useEffect(() => {
     const inputs = [...(form.current?.querySelectorAll<HTMLInputElement>("input,select") ?? [])];
+    const first = props.focus && document.getElementById(`${props.id}-${props.focus}`);
+    if (first) return first.focus();
     (inputs.find((i) => i.value === "" || i.value === "[]") ?? inputs[0])?.focus();
   }, []);
   const set = (key: string, value: string) => setTyped((now) => ({ ...now, [key]: value }));
   const written = (): Written[] =>
     props.keys.map((k) => ({ ...k, choices: choicesOf(k), typed: (typed[k.key] ?? "").replace(/^\[\]$/, "") }));
   const lacking = props.keys.filter((k) => k.required && !typed[k.key]?.trim());
+  const busy = useRef(false);
   const submit = async () => {
+    if (busy.current) return;
+    busy.current = true;
     setProblem(lacking.length ? `${fullLabelOf(lacking[0]?.key ?? "")} is needed.` : await props.onSubmit(written()));
+    busy.current = false;
   };
   const at = (k: TableKey) => problem !== null && isAbout(problem, k);
   const placed = props.keys.some(at);
@@ -79,7 +88,7 @@ export function TableForm(props: {
             id={`${props.id}-${k.key}-says`}
             role={at(k) ? "alert" : undefined}
           >
-            {at(k) ? problem : k.help}
+            {at(k) ? problem : plain(k.help)}
           </span>
         </div>
       ))}

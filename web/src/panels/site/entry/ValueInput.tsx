@@ -1,4 +1,5 @@
-import { unquoted, listText, textsOf, formOf } from "../../../state/entry";
+import { unquoted, listText, textsOf, formOf, unitWordsOf } from "../../../state/entry";
+import { units } from "../../../state/look";
 import { shelfFor } from "../../../state/entry-shelf";
 
 /** What is entered at a key, whether it stands in the file already or not. */
@@ -16,6 +17,8 @@ export interface Entered {
   onDraft: (value: string) => void;
   /** It stands: Enter, leaving the field, or a choice. */
   onDone: (value: string) => void;
+  /** Leaving the field, where that is other than Enter. */
+  onLeave?: (value: string) => void;
   onCancel: () => void;
 }
 
@@ -61,11 +64,11 @@ function Text(props: Entered) {
         autocomplete="off"
         spellcheck={false}
         list={list}
-        placeholder={props.field.kind === "date" ? "YYYY-MM-DD" : undefined}
+        placeholder={props.field.kind === "date" ? "YYYY-MM-DD" : unitWordsOf(props.field.kind, units.value)}
         {...marks(props)}
         onInput={(e) => props.onDraft(e.currentTarget.value)}
         onKeyDown={keys(props)}
-        onBlur={(e) => props.onDone(e.currentTarget.value)}
+        onBlur={(e) => (props.onLeave ?? props.onDone)(e.currentTarget.value)}
       />
       {list && (
         <datalist id={list}>
@@ -131,19 +134,27 @@ function References(props: Entered) {
   );
 }
 
-/** Two lengths: to the right and upward from the site's own origin. */
+/** Of a place its two lengths are to the right and upward from the site's own origin; of anything else, two sizes. */
+const namesOf = (key: string) =>
+  (key.split(".").at(-1) ?? key) === "position"
+    ? ([["To the right", "→"], ["Upward", "↑"]] as const)
+    : ([["One way", "1"], ["The other way", "2"]] as const);
+
+/** Two lengths. */
 function Place(props: Entered) {
+  const [first, second] = namesOf(props.field.key);
   const [x = "", y = ""] = textsOf(props.value) ?? [];
   const both = (right: string, up: string) => (right.trim() || up.trim() ? listText([right, up]) : "");
-  const one = (name: string, value: string, text: (typed: string) => string, id: string) => (
+  const one = ([name, sign]: readonly [string, string], value: string, text: (typed: string) => string, id: string) => (
     <span class={`in${props.bad ? " bad" : ""}`}>
       <span class="faint" aria-hidden="true">
-        {name === "To the right" ? "→" : "↑"}
+        {sign}
       </span>
       <input
         id={id}
         aria-label={`${props.label}: ${name.toLowerCase()}`}
         value={unquoted(value)}
+        placeholder={unitWordsOf("position", units.value)}
         autocomplete="off"
         {...marks(props)}
         onInput={(e) => props.onDraft(text(e.currentTarget.value))}
@@ -151,15 +162,15 @@ function Place(props: Entered) {
         onBlur={(e) => {
           const to = e.relatedTarget;
           const stays = to instanceof Element && to.closest(".place") === e.currentTarget.closest(".place");
-          if (!stays) props.onDone(text(e.currentTarget.value));
+          if (!stays) (props.onLeave ?? props.onDone)(text(e.currentTarget.value));
         }}
       />
     </span>
   );
   return (
     <span class="place">
-      {one("To the right", x, (typed) => both(typed, y), props.id)}
-      {one("Upward", y, (typed) => both(x, typed), `${props.id}-up`)}
+      {one(first, x, (typed) => both(typed, y), props.id)}
+      {one(second, y, (typed) => both(x, typed), `${props.id}-up`)}
     </span>
   );
 }

@@ -1,6 +1,7 @@
 import { useEffect, useRef } from "preact/hooks";
 import type { Part } from "../../../api/types";
 import { drawn, lengthText, onSite, type PlanFrame, type Point } from "../../../draw/plan";
+import { markPath } from "../../../draw/plan_marks";
 import { carry, moving, pickUp, putBack, putDown, siteOf, step } from "../../../state/drag";
 import { select, selection, units } from "../../../state/look";
 import { editable } from "../../../state/station";
@@ -20,7 +21,8 @@ interface HandleProps {
   marked: boolean;
 }
 
-/** What a part is chosen and moved by: with the pointer, or with the arrow keys while it has the focus. */
+/** What a part is chosen and moved by: with the pointer, or with the arrow keys while it has the focus. A finger on it
+ * moves it and not the sheet. */
 export function Handle(props: HandleProps) {
   const { part, frame } = props;
   const place = drawn(frame, props.at);
@@ -96,6 +98,7 @@ export function Handle(props: HandleProps) {
       role="button"
       aria-pressed={chosen}
       aria-label={`${part.kind.replaceAll("_", " ")} ${part.id}: ${placeWords(props.at)}`}
+      onTouchStart={(e) => editable.value && e.cancelable && e.preventDefault()}
       onPointerDown={down}
       onPointerMove={move}
       onPointerUp={up}
@@ -115,8 +118,7 @@ export function Handle(props: HandleProps) {
 function OwnMark(props: { part: Part }) {
   return (
     <>
-      {props.part.kind === "tank" && <circle class="own" r="11" />}
-      {props.part.kind !== "tank" && <rect class="own" x="-9" y="-9" width="18" height="18" />}
+      <path class="own" d={markPath(props.part.kind)} />
       <text class="own-name" y="-22" text-anchor="middle">
         {props.part.id}
       </text>

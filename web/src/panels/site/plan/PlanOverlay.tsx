@@ -1,10 +1,11 @@
 import { useRef } from "preact/hooks";
 import type { Part } from "../../../api/types";
-import { dimensions, drawn, lengthText, type Dimension, type PlanFrame, type Point } from "../../../draw/plan";
+import { dimensions, drawn, type Dimension, type PlanFrame, type Point } from "../../../draw/plan";
+import { dimensionMark, runPath } from "../../../draw/plan_marks";
 import { moving, siteOf } from "../../../state/drag";
 import { selection, units } from "../../../state/look";
 import type { DrawnPlan } from "./marks";
-import { farEnds } from "./plan-lines";
+import { farEnds, straightRuns } from "./plan-lines";
 import { Handle } from "./PlanHandle";
 
 interface OverlayProps {
@@ -27,6 +28,7 @@ export function Overlay(props: OverlayProps) {
     <svg class="plan-over" ref={svg} viewBox={`0 0 ${width} ${height}`} role="group" aria-label="Parts on the plan">
       {now?.x != null && <path class="guide" d={`M${drawn(frame, { x: now.x, y: 0 }).x} 0V${height}`} />}
       {now?.y != null && <path class="guide" d={`M0 ${drawn(frame, { x: 0, y: now.y }).y}H${width}`} />}
+      {!props.plan && <OwnRuns frame={frame} parts={parts} />}
       {now && farEnds(now.path, parts).map((far, i) => <Straight key={i} frame={frame} from={now.at} to={far} />)}
       {chosen && dimensions(at(chosen), rest).map((d, i) => <Dimensioned key={i} frame={frame} dimension={d} />)}
       {parts.map((p) => (
@@ -43,29 +45,33 @@ export function Overlay(props: OverlayProps) {
   );
 }
 
+/** Where the engine draws no plan: each line straight from end to end, in the tone of its product. */
+function OwnRuns(props: { frame: PlanFrame; parts: readonly Part[] }) {
+  return (
+    <>
+      {straightRuns(props.parts).map((run) => (
+        <path
+          key={run.path}
+          class={`own-run ${run.tone}`}
+          d={runPath(props.frame, run.from, run.to)}
+          transform={`translate(0 ${5 * run.lane})`}
+        />
+      ))}
+    </>
+  );
+}
+
 function Straight(props: { frame: PlanFrame; from: Point; to: Point }) {
-  const [a, b] = [drawn(props.frame, props.from), drawn(props.frame, props.to)];
-  return <path class="follow" d={`M${a.x} ${a.y}L${b.x} ${b.y}`} />;
+  return <path class="follow" d={runPath(props.frame, props.from, props.to)} />;
 }
 
 function Dimensioned(props: { frame: PlanFrame; dimension: Dimension }) {
-  const { frame, dimension } = props;
-  const [a, b] = [drawn(frame, dimension.from), drawn(frame, dimension.to)];
-  const level = a.y === b.y;
-  const tick = (p: Point) => (level ? `M${p.x} ${p.y - 5}v10` : `M${p.x - 5} ${p.y}h10`);
-  const text = lengthText(dimension.length, units.value);
-  // Where the line is too short for its number, the number stands behind its end.
-  const short = level ? Math.abs(b.x - a.x) < 72 : Math.abs(b.y - a.y) < 48;
-  const right = level && b.x > a.x;
-  const at = level
-    ? { x: short ? b.x + (right ? 22 : -22) : (a.x + b.x) / 2, y: short ? b.y + 4 : b.y - 7 }
-    : { x: b.x + 8, y: short ? b.y + (b.y > a.y ? 34 : -26) : (a.y + b.y) / 2 + 4 };
-  const anchor = level ? (short ? (right ? "start" : "end") : "middle") : "start";
+  const mark = dimensionMark(props.frame, props.dimension, units.value);
   return (
     <g class="dim-own">
-      <path d={`M${a.x} ${a.y}L${b.x} ${b.y}${tick(b)}`} />
-      <text x={at.x} y={at.y} text-anchor={anchor}>
-        {text}
+      <path d={mark.path} />
+      <text x={mark.x} y={mark.y} text-anchor={mark.anchor}>
+        {mark.text}
       </text>
     </g>
   );

@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useRef } from "preact/hooks";
 import type { DrawingAnswer, ErrorAnswer, Part } from "../../../api/types";
-import { drawn, foot, gridLines, onSite, ownFrame, type PlanFrame, type Point } from "../../../draw/plan";
+import { foot, ownFrame, type PlanFrame, type Point } from "../../../draw/plan";
+import { gridPath } from "../../../draw/plan_marks";
 import { useStanding } from "../../../state/ask";
 import { moving, placed, siteOf, unplaced } from "../../../state/drag";
 import { openWanted } from "../../../state/hoses";
@@ -36,13 +37,15 @@ export function PlanSheet() {
   const frame = current?.frame ?? ownFrame(parts.map((p) => siteOf(p) as Point), blank.width, blank.height);
   const remarks = answer && "svg" in answer ? answer.remarks : [];
   const part = parts.find((p) => p.path === selection.value.part);
+  const broken = current === null && (s?.diagnostics.some((d) => d.severity === "error") ?? false);
   return (
     <div class="planwrap">
       <div class="strip">
         <p>
           <b>Plan</b>
           {part && <span>{part.id} selected</span>}
-          {parts.length > 0 && editable.value && (
+          {broken && parts.length > 1 && <span>straight from end to end, without flows, until the file is mended</span>}
+          {!broken && parts.length > 0 && editable.value && (
             <span class="faint">
               Drag, or use the arrow keys. Snaps to {units.value === "us" ? "1 ft" : "0.3 m"}; Alt{" "}
               {units.value === "us" ? "0.1 ft" : "0.03 m"}.
@@ -104,18 +107,12 @@ function Unplaced(props: { parts: readonly Part[] }) {
 
 function Grid(props: { frame: PlanFrame; width: number; height: number }) {
   const { frame, width, height } = props;
-  const low = onSite(frame, { x: 0, y: height });
-  const high = onSite(frame, { x: width, y: 0 });
   const fine = units.value === "us" ? 5 * foot : 1.5;
-  const upright = (x: number) => `M${drawn(frame, { x, y: 0 }).x} 0V${height}`;
-  const level = (y: number) => `M0 ${drawn(frame, { x: 0, y }).y}H${width}`;
-  const lines = (step: number) =>
-    gridLines(low.x, high.x, step).map(upright).join("") + gridLines(low.y, high.y, step).map(level).join("");
   const visible = fine * frame.scale > 6;
   return (
     <svg class="plan-grid" viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
-      {visible && <path class="fine" d={lines(fine)} />}
-      <path class="coarse" d={lines(5 * fine)} />
+      {visible && <path class="fine" d={gridPath(frame, width, height, fine)} />}
+      <path class="coarse" d={gridPath(frame, width, height, 5 * fine)} />
     </svg>
   );
 }

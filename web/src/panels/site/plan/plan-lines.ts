@@ -30,3 +30,27 @@ export function farEnds(path: string, parts: readonly Part[]): Point[] {
     return (at && siteOf(at)) ?? [];
   });
 }
+
+/** A line drawn straight from end to end. */
+export interface Run {
+  path: string;
+  tone: string;
+  /** Lines of several products between the same places lie side by side: −1, 0, 1, ... */
+  lane: number;
+  from: Point;
+  to: Point;
+}
+
+/** Every line whose two ends stand on the plan. */
+export function straightRuns(parts: readonly Part[]): Run[] {
+  const all = station.value?.parts ?? [];
+  const places = new Map(parts.flatMap((p) => placesOf(p.path).map((id) => [id, siteOf(p)] as const)));
+  const products = station.value?.products ?? [];
+  return all.flatMap((line) => {
+    if (line.kind !== "line") return [];
+    const [from, to] = ends(line).map((id) => places.get(id) ?? null);
+    const index = products.findIndex((p) => p.id === line.product);
+    const lane = index < 0 ? 0 : index - Math.floor(products.length / 2);
+    return from && to ? [{ path: line.path, tone: products[index]?.tone ?? "", lane, from, to }] : [];
+  });
+}

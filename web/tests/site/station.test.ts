@@ -1,0 +1,47 @@
+import { expect, test } from "vitest";
+import { stationOf } from "../../src/api/station";
+import type { StationTold, Tables } from "../../src/api/types";
+
+const tables: Tables = {
+  line: [
+    { key: "from", kind: "reference", table: null, required: true, choices: null, help: "Place.", names: "place" },
+    { key: "pipe", kind: "pipe", table: "pipe", required: false, choices: null, help: "Pipe." },
+  ],
+  pipe: [{ key: "bore", kind: "length", table: null, required: false, choices: null, help: "Inner diameter." }],
+};
+const told: StationTold = {
+  revision: 1,
+  file: "a.toml",
+  name: "A",
+  display: "us",
+  text: "",
+  editable: true,
+  undo: null,
+  redo: null,
+  diagnostics: [],
+  products: [],
+  ids: { place: ["P1", "B1"] },
+  parts: [
+    {
+      path: "line.trunk",
+      kind: "line",
+      id: "trunk",
+      stop: 4,
+      product: null,
+      of: null,
+      position: null,
+      fields: [
+        { key: "from", in: "line", text: '"P1"', line: 3 },
+        { key: "pipe.bore", in: "pipe" },
+        { key: "size", in: null, text: "3", path: "line.trunk.size", problem: "not a key" },
+      ],
+    },
+  ],
+};
+
+test("a field is what the tables say of its key", () => {
+  const [from, bore, unknown] = stationOf(told, tables).parts[0]!.fields;
+  expect(from).toMatchObject({ path: "line.trunk.from", kind: "reference", required: true, choices: ["P1", "B1"] });
+  expect(bore).toMatchObject({ path: "line.trunk.pipe.bore", kind: "length", text: null, help: "Inner diameter." });
+  expect(unknown).toMatchObject({ path: "line.trunk.size", kind: "unknown", choices: null, problem: "not a key" });
+});
