@@ -66,7 +66,7 @@ std::string Journal::rewrite(const KeptText& kept) {
   if (!file.open()) return std::strerror(errno);
   if (flock(file.number(), LOCK_EX | LOCK_NB) != 0) return taken;
   const std::string line = journal_line(kept);
-  const std::string why = append_all(file, line);
+  std::string why = append_all(file, line);
   if (!why.empty()) return why;
   if (rename(fresh.c_str(), path_.c_str()) != 0) return std::strerror(errno);
   settle_folder(path_);

@@ -72,7 +72,7 @@ Move move_of(const Json& json) {
 
 /// The JSON of the first line, which is taken off; a torn or changed one gives a discarded value.
 Json next_line(std::string_view& journal) {
-  const Json torn(Json::value_t::discarded);
+  Json torn(Json::value_t::discarded);
   const std::size_t end = journal.find('\n');
   const std::size_t blank = journal.find(' ');
   if (end == std::string_view::npos || blank > end) return torn;

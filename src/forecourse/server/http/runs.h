@@ -46,7 +46,7 @@ class Runs {
   void stop();
 
  private:
-  struct Run {
+  struct Run {  // NOLINT(bugprone-exception-escape): destroying JSON throws nothing, though it looks so
     std::atomic<double> share = 0.0;
     std::atomic<bool> cancelled = false;
     bool done = false;

@@ -1,5 +1,7 @@
 #include "forecourse/server/pages/station_pages.h"
 
+#include <fmt/format.h>
+
 #include <array>
 #include <filesystem>
 #include <utility>
@@ -75,10 +77,10 @@ std::string command_of(const std::string& file, const Request& asked) {
   std::string out = "forecourse study " + quoted(file) + " --out " + quoted("out/" + stem);
   if (!asked.units.empty()) out += " --units " + asked.units;
   std::string ids;
-  for (const std::string& id : asked.choice.sections) ids += (ids.empty() ? "" : ",") + id;
+  for (const std::string& id : asked.choice.sections) ids.append(ids.empty() ? "" : ",").append(id);
   if (!ids.empty()) out += " --sections " + ids;
   for (const auto& [name, text] : asked.choice.cells) {
-    if (!text.empty()) out += " --cell " + quoted(name + "=" + text);
+    if (!text.empty()) out.append(" --cell ").append(quoted(fmt::format("{}={}", name, text)));
   }
   return out;
 }

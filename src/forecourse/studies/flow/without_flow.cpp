@@ -63,9 +63,10 @@ std::string what_gravity_feeds(const PipingSystem& system, const SystemState& st
     const network::Opening* tank = opening(system.runs[at(pump.run)].from);
     if (highest == nullptr || tank->elevation > highest->elevation) highest = tank;
   }
+  if (highest == nullptr) return {};
   std::vector<std::string> hoses;
   for (const network::HosePoint& hose : system.hoses) {
-    const bool below = highest != nullptr && opening(system.runs[at(hose.run)].to)->elevation < highest->elevation;
+    const bool below = opening(system.runs[at(hose.run)].to)->elevation < highest->elevation;
     if (state.open[at(hose.run)] != 0 && below) hoses.push_back(hose.id);
   }
   if (hoses.empty()) return {};

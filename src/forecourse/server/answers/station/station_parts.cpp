@@ -106,7 +106,7 @@ ShownValue shown_node(const DescribedKey& key, const Node& node) {
   if (node.kind == NodeKind::number && kind == &kinds::Ratio::kind) return shown_share(node.number);
   if (!is_spread(node)) return {};
   const ShownValue low = shown_value(text_at(node, "low"), *kind);
-  const ShownValue likely = shown_value(text_at(node, "likely"), *kind);
+  ShownValue likely = shown_value(text_at(node, "likely"), *kind);
   const ShownValue high = shown_value(text_at(node, "high"), *kind);
   if (low.us.empty() || likely.us.empty() || high.us.empty()) return likely;
   return {likely.us + " (" + low.us + " to " + high.us + ")", likely.si + " (" + low.si + " to " + high.si + ")"};
@@ -178,7 +178,7 @@ class PartWalk {
 
   /// Its own, or that of what it belongs to.
   static std::string id_of(const Node& node, const StationPart& part, const std::string& name, const Owner& owner) {
-    const std::string id = text_at(node, "id");
+    std::string id = text_at(node, "id");
     if (!id.empty()) return id;
     if (part.kind == "inlet") return joined(owner.id, name);
     return owner.id.empty() ? (name.empty() ? part.path : name) : owner.id;
@@ -197,13 +197,12 @@ class PartWalk {
 
   void value(const DescribedKey& key, const Entry* entry, const std::string& path, const std::string& below,
              StationPart& part) {
-    if (entry == nullptr || key.below == nullptr) {
-      part.fields.push_back(field(key, entry, path, below));
-    } else if (key.form == KeyForm::list) {
+    const bool within = entry != nullptr && key.below != nullptr;
+    if (within && key.form == KeyForm::list) {
       list(key, *entry, path, below, part);
-    } else if (stop_of(key) != 0) {
+    } else if (within && stop_of(key) != 0) {
       own_part(key, *entry, path, part);
-    } else if (entry->node.kind == NodeKind::table) {
+    } else if (within && entry->node.kind == NodeKind::table) {
       fields(*key.below, entry->node, path, below, part);
     } else {
       part.fields.push_back(field(key, entry, path, below));

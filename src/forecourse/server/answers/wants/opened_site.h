@@ -12,7 +12,7 @@
 namespace forecourse::server {
 
 /// A station ready for a study, with the text its spans refer to.
-struct OpenedSite {
+struct OpenedSite {  // NOLINT(bugprone-exception-escape): moving JSON throws nothing, though its checks look as if
   site::Site site;
   std::vector<report::SourceText> texts;
   std::vector<Diagnostic> warnings;
