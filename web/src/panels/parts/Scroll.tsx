@@ -1,4 +1,4 @@
-import type { ComponentChildren } from "preact";
+import type { ComponentChildren, RefObject } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
 
 interface ScrollProps {
@@ -31,9 +31,7 @@ export function Scroll(props: ScrollProps) {
     if (at.firstElementChild) watch.observe(at.firstElementChild);
     return () => watch.disconnect();
   }, []);
-  useEffect(() => {
-    if (props.follow && box.current) bringIn(box.current, props.follow);
-  });
+  useFollow(box, props.follow);
   const go = (way: -1 | 1) => box.current?.scrollBy({ left: way * box.current.clientWidth * 0.7, behavior: "smooth" });
   return (
     <div class={`scrollframe${more.left ? " more-left" : ""}${more.right ? " more-right" : ""}`}>
@@ -51,6 +49,19 @@ export function Scroll(props: ScrollProps) {
       {more.right && <Edge side="right" onGo={() => go(1)} />}
     </div>
   );
+}
+
+/** Keeps what is followed in sight. On its own, so that what lives on between renders does not hold what one of them saw. */
+function useFollow(box: RefObject<HTMLDivElement | null>, follow: string | undefined) {
+  useEffect(() => {
+    const at = box.current;
+    if (!at || !follow) return undefined;
+    const bring = () => bringIn(at, follow);
+    bring();
+    const watch = new MutationObserver(bring);
+    watch.observe(at, { subtree: true, childList: true, attributes: true, attributeFilter: ["class"] });
+    return () => watch.disconnect();
+  }, [follow]);
 }
 
 /** For the pointer; the keyboard scrolls the box itself. */
