@@ -5,7 +5,7 @@ layers      an include goes only to a folder that LAYERS allows, LAYERS runs one
 kernels     the pure folders include no I/O, clock, thread or random header
 sources     each [key, place] of a source line is in docs/sources.bib, and each key there is cited somewhere
 docs        in headers of fuel/ and parts/, parameters and results have a [unit], functions a source and an error
-units       no unit factor (0.3048, 6894.757 ...) in code outside base/
+units       no unit factor (0.3048, 6894.757 ...) in code outside base/, nor in the page outside what is generated
 tests       each test file lies in a folder that tests/CMakeLists.txt builds; physics tests name their source
 words       no word that only means something to those who wrote it (see WORDS)
 sizes       a file over 600 lines stands in tools/long_files.txt with a reason; a folder over 20 files is a warning
@@ -27,6 +27,7 @@ IMPURE = re.compile(r"#\s*include\s*<(iostream|fstream|filesystem|cstdio|stdio\.
 OWN_INCLUDE = re.compile(r'\s*#\s*include\s*"forecourse/([^"]+)"')
 CITATION = re.compile(r"\[([A-Za-z][\w:.-]*)\s*(,[^\];]*)?((?:;[^\]]*)?)\]")
 NUMBER = re.compile(r"(?<![\w.])(?:\d[\d']*\.?[\d']*|\.\d[\d']*)(?:[eE][+-]?\d+)?(?=[fFlLuU]*(?![\w.]))")
+GENERATED_UNITS = os.path.join("web", "src", "api", "units.ts")
 NO_DOCUMENT = ("common practice, no source", "illustrative, no source", "from memory, not verified", "closed form", "law of nature")
 LONGEST_FILE = 600
 FULLEST_FOLDER = 20
@@ -193,6 +194,12 @@ class Checker:
             for n, code in enumerate(code_only(lines(path)), 1):
                 for what in sorted(set(unit_factors(code))):
                     self.fault(path, n, f"a unit factor ({what}) belongs in base/")
+        for path in files(self.path("web", "src"), (".ts", ".tsx")):
+            if os.path.relpath(path, self.root) == GENERATED_UNITS:
+                continue
+            for n, code in enumerate(code_only(lines(path)), 1):
+                for what in sorted(set(unit_factors(code))):
+                    self.fault(path, n, f"a unit factor ({what}) comes from {GENERATED_UNITS}")
 
     # Tests
 

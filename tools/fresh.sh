@@ -10,6 +10,7 @@ generated="
 schema/site.schema.json: schema
 docs/handbook/site-file.md: reference
 web/src/api/types.ts: types
+web/src/api/units.ts: units
 web/src/style/drawing.css: drawing-rules
 "
 

@@ -76,6 +76,8 @@ FAULTS = [
      "src/forecourse/parts/x.cpp:1: a unit factor (ft and m) belongs in base/"),
     ("degrees Fahrenheit", {"src/forecourse/parts/x.cpp": "double c = (f - 32.0) / 1.8;\n"},
      "src/forecourse/parts/x.cpp:1: a unit factor (degF and degC) belongs in base/"),
+    ("unit factor in the page", {"web/src/draw/x.ts": "const foot = 0.3048;\n"},
+     "web/src/draw/x.ts:1: a unit factor (ft and m) comes from web/src/api/units.ts"),
     ("test that is not built", {"tests/report/text_test.cpp": "\n"},
      "tests/report/text_test.cpp:1: tests/CMakeLists.txt does not build folder report"),
     ("physics test without a source", {"tests/fuel/x_test.cpp": "\n"},

@@ -1,21 +1,11 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, expect, onTestFinished, test } from "vitest";
-import { commandJson, end, launch, open, serve, settled, type Workbench } from "./workbench.ts";
+import type { Page } from "playwright-core";
+import { expect, test } from "vitest";
+import { started, withBrowser } from "./shared.ts";
+import { commandJson, open, settled, type Workbench } from "./workbench.ts";
 
-let browser: Browser;
-beforeAll(async () => {
-  browser = await launch();
-});
-afterAll(() => browser.close());
-
-/** The program on a copy of a station, until the test ends. */
-async function started(site: string) {
-  const workbench = await serve(site);
-  onTestFinished(() => end(workbench));
-  return workbench;
-}
+const shared = withBrowser();
 
 /** What is entered for each part of the smallest station that delivers, by the end of a field's id; figures invented. */
 const parts: [kind: string, values: Record<string, string>][] = [
@@ -45,7 +35,7 @@ async function agrees(page: Page, workbench: Workbench, name: string) {
 
 test("a station grows from the empty template by mouse to the command line's flow", async () => {
   const workbench = await started("site-s");
-  const { page, seen, context } = await open(browser, workbench, { query: "?sheet=site" });
+  const { page, seen, context } = await open(shared.browser, workbench, { query: "?sheet=site" });
   await settled(page);
   await page.click('button[aria-haspopup=menu]:has-text("File")');
   await page.click('[role=menuitem]:has-text("New station")');
@@ -99,7 +89,7 @@ class Keys {
 
 test("the same by keyboard alone", async () => {
   const workbench = await started("site-s");
-  const { page, context } = await open(browser, workbench, { query: "?sheet=site" });
+  const { page, context } = await open(shared.browser, workbench, { query: "?sheet=site" });
   await settled(page);
   const keys = new Keys(page);
   await keys.to("BUTTON File");
@@ -133,7 +123,7 @@ test("the same by keyboard alone", async () => {
 test("a drag is one step, Esc puts it back, arrow keys do the same", async () => {
   const workbench = await started("hollin-gap");
   const before = workbench.text();
-  const { page, context } = await open(browser, workbench, { query: "?sheet=site", viewport: { width: 1440, height: 1200 } });
+  const { page, context } = await open(shared.browser, workbench, { query: "?sheet=site", viewport: { width: 1440, height: 1200 } });
   await settled(page);
   const handle = page.locator('.plan-over [data-part="dispenser.D3"]');
   await handle.scrollIntoViewIfNeeded();

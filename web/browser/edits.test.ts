@@ -1,22 +1,11 @@
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { gzipSync } from "node:zlib";
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, expect, onTestFinished, test } from "vitest";
-import { end, launch, open, programFolder, serve, settled } from "./workbench.ts";
+import { expect, onTestFinished, test } from "vitest";
+import { started, withBrowser } from "./shared.ts";
+import { open, programFolder, serveFile, settled } from "./workbench.ts";
 
-let browser: Browser;
-beforeAll(async () => {
-  browser = await launch();
-});
-afterAll(() => browser.close());
-
-/** The program on a copy of a station, until the test ends. */
-async function started(site: string) {
-  const workbench = await serve(site);
-  onTestFinished(() => end(workbench));
-  return workbench;
-}
+const shared = withBrowser();
 
 /** Asks the server as the page does. */
 async function post(origin: string, key: string, path: string, body: unknown) {
@@ -36,7 +25,7 @@ async function revision(origin: string) {
 test("comments, order and every other byte of the file stay", async () => {
   const workbench = await started("site-s");
   const before = workbench.text();
-  const { page, context } = await open(browser, workbench);
+  const { page, context } = await open(shared.browser, workbench);
   await settled(page);
   const { status } = await post(workbench.origin, workbench.key, "/api/edit", {
     revision: await revision(workbench.origin),
@@ -57,7 +46,7 @@ test("comments, order and every other byte of the file stay", async () => {
 
 test("an edit outside is noticed by the page and can be undone", async () => {
   const workbench = await started("site-s");
-  const { page, context } = await open(browser, workbench);
+  const { page, context } = await open(shared.browser, workbench);
   await settled(page);
   const before = workbench.text();
   writeFileSync(workbench.file, before.replace(/^name = ".*"/m, 'name = "Changed Outside"'));
@@ -69,8 +58,8 @@ test("an edit outside is noticed by the page and can be undone", async () => {
 
 test("two tabs: a stale write is refused with what changed, one that touches other values is merged", async () => {
   const workbench = await started("site-s");
-  const first = await open(browser, workbench);
-  const second = await open(browser, workbench);
+  const first = await open(shared.browser, workbench);
+  const second = await open(shared.browser, workbench);
   await settled(second.page);
   const seen = await revision(workbench.origin);
   const edit = (path: string, value: string) =>
@@ -92,10 +81,14 @@ test("two tabs: a stale write is refused with what changed, one that touches oth
 
 test("the workbench says so when the server is gone, and follows it when it is back", async () => {
   const workbench = await started("site-s");
-  const { page, context } = await open(browser, workbench);
+  const { page, context } = await open(shared.browser, workbench);
   await settled(page);
   await workbench.stop();
-  await page.waitForSelector("text=The server does not answer", { timeout: 15_000 });
+  const gone = page.locator("text=The server does not answer");
+  await gone.waitFor({ timeout: 15_000 });
+  const again = await serveFile(workbench.file, new URL(workbench.origin).port);
+  onTestFinished(async () => void (await again.stop()));
+  await gone.waitFor({ state: "detached", timeout: 15_000 });
   await context.close();
 });
 

@@ -1,8 +1,9 @@
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, expect, test } from "vitest";
-import { end, launch, open, pictures, project, serve, settled, type Workbench } from "./workbench.ts";
+import type { Page } from "playwright-core";
+import { expect, test } from "vitest";
+import { withBrowser, withWorkbench } from "./shared.ts";
+import { open, pictures, project, settled } from "./workbench.ts";
 
 // The pictures of docs/handbook/workbench.md come from the running workbench. A picture that no longer shows what the
 // workbench shows fails here; FORECOURSE_WRITE_PICTURES=1 writes them anew.
@@ -27,16 +28,8 @@ const shown: { name: string; query: string; before?: (page: Page) => Promise<unk
   { name: "dark", query: "?sheet=site&theme=dark&product=diesel" },
 ];
 
-let browser: Browser;
-let workbench: Workbench;
-beforeAll(async () => {
-  browser = await launch();
-  workbench = await serve("hollin-gap");
-});
-afterAll(async () => {
-  await browser.close();
-  await end(workbench);
-});
+const shared = withBrowser();
+const station = withWorkbench("hollin-gap");
 
 interface Box {
   x: number;
@@ -48,7 +41,7 @@ interface Box {
 /** Share of the pixels that differ by more than the shade of a letter's edge. What lies in `leftOut` does not count:
  * the preview of a report is set in whatever fonts the system has. */
 async function difference(a: Buffer, b: Buffer, leftOut: Box | null): Promise<number> {
-  const page = await browser.newPage();
+  const page = await shared.browser.newPage();
   const out = await page.evaluate(
     async ({ first, second, leftOut }) => {
       const pixels = async (data: string) => {
@@ -76,7 +69,7 @@ async function difference(a: Buffer, b: Buffer, leftOut: Box | null): Promise<nu
 }
 
 test.each(shown)("the picture $name shows what the workbench shows", async ({ name, query, before }) => {
-  const { page, context } = await open(browser, workbench, { query, viewport: { width: 1280, height: 800 } });
+  const { page, context } = await open(shared.browser, station.workbench, { query, viewport: { width: 1280, height: 800 } });
   await settled(page);
   await page.waitForTimeout(700);
   await before?.(page);

@@ -1,14 +1,10 @@
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, onTestFinished, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import { end, launch, open, picture, project, serve, settled, sheets, sizes } from "./workbench.ts";
+import { started, withBrowser } from "./shared.ts";
+import { open, picture, project, settled, sheets, sizes } from "./workbench.ts";
 
-let browser: Browser;
-beforeAll(async () => {
-  browser = await launch();
-});
-afterAll(() => browser.close());
+const shared = withBrowser();
 
 const station = readFileSync(join(project, "sites/hollin-gap.toml"), "utf8");
 /** The longest that the engine takes is 60 letters, a hose with its dispenser and product. */
@@ -53,10 +49,9 @@ describe.each([
   ["refused", refused],
 ])("hostile names, %s", (word, text) => {
   test("stand as text on every sheet, and nothing of them is run", async () => {
-    const workbench = await serve("hostile", text);
-    onTestFinished(() => end(workbench));
+    const workbench = await started("hostile", text);
     for (const [size, viewport] of Object.entries({ wide: sizes.wide, phone: sizes.phone })) {
-      const { page, seen, context } = await open(browser, workbench, { viewport });
+      const { page, seen, context } = await open(shared.browser, workbench, { viewport });
       const dialogs: string[] = [];
       page.on("dialog", (d) => (dialogs.push(d.message()), void d.dismiss()));
       for (const sheet of sheets) {

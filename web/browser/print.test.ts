@@ -1,17 +1,10 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { end, launch, open, serve, settled, sheets, type Workbench } from "./workbench.ts";
+import type { Page } from "playwright-core";
+import { describe, expect, test } from "vitest";
+import { withBrowser, withWorkbench } from "./shared.ts";
+import { open, settled, sheets } from "./workbench.ts";
 
-let browser: Browser;
-let workbench: Workbench;
-beforeAll(async () => {
-  browser = await launch();
-  workbench = await serve("hollin-gap");
-});
-afterAll(async () => {
-  await browser.close();
-  await end(workbench);
-});
+const shared = withBrowser();
+const station = withWorkbench("hollin-gap");
 
 /** What stands on paper that is there to be pressed, and what is not white, black on white, or throws a shadow. */
 const onPaper = (page: Page) =>
@@ -34,7 +27,7 @@ const onPaper = (page: Page) =>
 const white = "rgb(255, 255, 255)";
 describe("a sheet printed from the dark", () => {
   test.each(sheets)("%s is white, whole, and has nothing to press", async (sheet) => {
-    const { page, context } = await open(browser, workbench, { query: `?sheet=${sheet}&theme=dark` });
+    const { page, context } = await open(shared.browser, station.workbench, { query: `?sheet=${sheet}&theme=dark` });
     await settled(page);
     await page.emulateMedia({ media: "print" });
     const { shapes, title, ...rest } = await onPaper(page);
@@ -47,7 +40,7 @@ describe("a sheet printed from the dark", () => {
 });
 
 test("with colors of the reader's own, what is chosen is seen", async () => {
-  const { page, context } = await open(browser, workbench, { query: "?sheet=incident", forcedColors: "active" });
+  const { page, context } = await open(shared.browser, station.workbench, { query: "?sheet=incident", forcedColors: "active" });
   await settled(page);
   const background = (selector: string) => page.$eval(selector, (e) => getComputedStyle(e).backgroundColor);
   for (const [on, off] of [

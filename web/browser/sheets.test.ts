@@ -1,18 +1,11 @@
 import axe from "axe-core";
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { end, launch, open, picture, serve, settled, sheets, sizes, type Workbench } from "./workbench.ts";
+import type { Page } from "playwright-core";
+import { describe, expect, test } from "vitest";
+import { withBrowser, withWorkbench } from "./shared.ts";
+import { open, picture, settled, sheets, sizes } from "./workbench.ts";
 
-let browser: Browser;
-let workbench: Workbench;
-beforeAll(async () => {
-  browser = await launch();
-  workbench = await serve("hollin-gap");
-});
-afterAll(async () => {
-  await browser.close();
-  await end(workbench);
-});
+const shared = withBrowser();
+const station = withWorkbench("hollin-gap");
 
 /** Things that can be pressed and are smaller than 24 by 24 px (WCAG 2.2, 2.5.8), but for links in running text and
  * what lies in a drawing, whose parts can be chosen by other ways. */
@@ -42,7 +35,7 @@ for (const [size, viewport] of Object.entries(sizes)) {
   for (const theme of ["light", "dark"] as const) {
     describe(`${size}, ${theme}`, () => {
       test.each(sheets)("%s", async (sheet) => {
-        const { page, seen, context } = await open(browser, workbench, { viewport, query: `?sheet=${sheet}&theme=${theme}` });
+        const { page, seen, context } = await open(shared.browser, station.workbench, { viewport, query: `?sheet=${sheet}&theme=${theme}` });
         await settled(page);
         await picture(page, `${sheet}-${viewport.width}x${viewport.height}-${theme}`);
         expect(await page.evaluate(small)).toEqual([]);

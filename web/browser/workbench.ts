@@ -26,9 +26,9 @@ export interface Workbench {
   stop(signal?: NodeJS.Signals): Promise<number | null>;
 }
 
-/** Starts the program on a file. */
-export async function serveFile(file: string): Promise<Workbench> {
-  const running = spawn(program, ["serve", file, "--port", "0"], { stdio: ["ignore", "pipe", "inherit"] });
+/** Starts the program on a file; at a port of its own, unless one is named. */
+export async function serveFile(file: string, port = "0"): Promise<Workbench> {
+  const running = spawn(program, ["serve", file, "--port", port], { stdio: ["ignore", "pipe", "inherit"] });
   const ended = new Promise<number | null>((done) => running.once("exit", done));
   const address = await new Promise<string>((done, failed) => {
     let told = "";

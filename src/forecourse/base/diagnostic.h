@@ -19,6 +19,11 @@ struct SourceSpan {
 
 enum class Severity { error, warning, note };
 
+/// "error", "warning", "note".
+[[nodiscard]] constexpr const char* word(Severity severity) {
+  return severity == Severity::warning ? "warning" : severity == Severity::note ? "note" : "error";
+}
+
 /// One thing told to the user about a site file. Plain data: who prints it decides how it looks.
 struct Diagnostic {
   Severity severity = Severity::error;

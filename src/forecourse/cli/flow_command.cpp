@@ -1,6 +1,5 @@
 #include <filesystem>
 #include <optional>
-#include <sstream>
 #include <utility>
 #include <vector>
 
@@ -18,6 +17,7 @@
 #include "forecourse/report/incident/incident_report.h"
 #include "forecourse/report/incident/incident_view.h"
 #include "forecourse/report/station/station_report.h"
+#include "forecourse/studies/flow/read_flow_options.h"
 
 namespace forecourse::cli {
 namespace {
@@ -43,15 +43,6 @@ std::vector<Diagnostic> errors_of(const std::vector<Diagnostic>& all) {
   return errors;
 }
 
-std::vector<std::string> split_commas(const std::string& text) {
-  std::vector<std::string> out;
-  std::stringstream words(text);
-  for (std::string one; std::getline(words, one, ',');) {
-    if (!one.empty()) out.push_back(one);
-  }
-  return out;
-}
-
 std::vector<std::pair<std::string, std::vector<std::string>>> in_short(const report::StationStudies& studies,
                                                                        site::Display display, report::Glyphs glyphs) {
   std::vector<std::pair<std::string, std::vector<std::string>>> out;
@@ -68,7 +59,7 @@ std::vector<std::pair<std::string, std::vector<std::string>>> in_short(const rep
 std::optional<report::ReportChoice> report_choice(const FlowArguments& arguments, const site::Site& site) {
   report::ReportChoice out;
   for (const std::string& ids : arguments.sections) {
-    std::vector<std::string> some = split_commas(ids);
+    std::vector<std::string> some = studies::read_ids(ids);
     out.sections.insert(out.sections.end(), some.begin(), some.end());
   }
   std::vector<Diagnostic> wrong = report::check_sections(out.sections, site);

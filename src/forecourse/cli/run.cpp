@@ -9,6 +9,7 @@
 #include "forecourse/base/nearest_word.h"
 #include "forecourse/cli/commands.h"
 #include "forecourse/cli/console.h"
+#include "forecourse/server/pages/shell_word.h"
 
 namespace forecourse::cli {
 namespace {
@@ -105,10 +106,7 @@ void add_serve_options(CLI::App& command, ServeArguments& serve) {
 
 std::string typed(const std::vector<std::string>& arguments) {
   std::string out = "forecourse";
-  for (const std::string& a : arguments) {
-    const bool plain = !a.empty() && a.find_first_of(" \"'$&|;<>()*?\\") == std::string::npos;
-    out += plain ? " " + a : " '" + a + "'";
-  }
+  for (const std::string& a : arguments) out += " " + server::shell_word(a);
   return out;
 }
 
@@ -173,7 +171,6 @@ Exit run(const std::vector<std::string>& arguments) {
 
   IncidentArguments incident;
   CLI::App* incident_app = app.add_subcommand("incident", "what escapes when something goes wrong, event by event");
-  incident_app->formatter(std::make_shared<WholeCall>());
   incident_app->footer(
       "KIND: struck, drive-off, sump-fire, crack, line-break, overfill, nozzle-left-open.\n"
       "Barriers, for --without and --dead: shear-valve, upper-poppet, crack-trip, fusible-link, breakaway,\n"
@@ -214,6 +211,9 @@ Exit run(const std::vector<std::string>& arguments) {
   shelf_app->add_flag("--json", shelf_json, "print one JSON document");
   shelf_app->callback([&] { exit = shelf_command(kind, shelf_json); });
 
+  for (CLI::App* command : app.get_subcommands([](const CLI::App*) { return true; })) {
+    command->formatter(std::make_shared<WholeCall>());
+  }
   const bool word_first = !arguments.empty() && !arguments.front().starts_with('-');
   if (word_first && !is_command(app, arguments.front())) return Exit::bad_input;
   std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());  // as CLI11 wants them

@@ -88,18 +88,6 @@ std::string excerpt(std::string_view text, SourceSpan span) {
   return "  " + before + printable(line.substr(from, length)) + window.behind + "\n" + indent + carets + "\n";
 }
 
-const char* name_of(Severity severity) {
-  switch (severity) {
-    case Severity::error:
-      return "error";
-    case Severity::warning:
-      return "warning";
-    case Severity::note:
-      return "note";
-  }
-  return "error";
-}
-
 /// Before everything that has a place; then text by text, from top to bottom.
 std::tuple<bool, std::uint32_t, std::uint32_t> place_of(const Diagnostic& diagnostic) {
   const SourceSpan span = diagnostic.where.value_or(SourceSpan{});
@@ -127,7 +115,7 @@ std::string to_text(const Diagnostic& diagnostic, const std::vector<SourceText>&
     const LineColumn at = line_column(source.text, diagnostic.where->begin);
     out += source.name + ":" + std::to_string(at.line) + ":" + std::to_string(at.column) + ": ";
   }
-  out += std::string(name_of(diagnostic.severity)) + ": " + printable(diagnostic.message) + "\n";
+  out += std::string(word(diagnostic.severity)) + ": " + printable(diagnostic.message) + "\n";
   if (has_place) out += excerpt(texts[diagnostic.where->text].text, *diagnostic.where);
   if (!diagnostic.hint.empty()) out += "  hint: " + printable(diagnostic.hint) + "\n";
   for (const Diagnostic& other : diagnostic.related) out += to_text(other, texts);

@@ -5,18 +5,6 @@
 namespace forecourse::report {
 namespace {
 
-const char* word(Severity severity) {
-  switch (severity) {
-    case Severity::error:
-      return "error";
-    case Severity::warning:
-      return "warning";
-    case Severity::note:
-      return "note";
-  }
-  return "error";
-}
-
 Json defaults(const std::vector<DefaultUsed>& used) {
   Json out = Json::array();
   for (const DefaultUsed& d : used) {

@@ -112,6 +112,22 @@ TEST_F(WorkbenchTest, RunsALongWant) {
   EXPECT_EQ(get("/api/runs/1/2").status, 404);
 }
 
+TEST_F(WorkbenchTest, ARunIsOfTheNewestTextAndCanBeStopped) {
+  const json wanted{{"revision", 1}, {"want", {{"study", "flow"}, {"open", "each"}}}};
+  ASSERT_EQ(set_bore(1, "3 in").status, 200);
+  EXPECT_EQ(send("/api/runs", wanted).status, 409);
+  json of_newest = wanted;
+  of_newest["revision"] = 2;
+  const int run = json::parse(send("/api/runs", of_newest).body)["run"].get<int>();
+  const auto stop = [this](int number) {
+    return answer_to(port(), request(port(), "DELETE", "/api/runs/" + std::to_string(number),
+                                     "X-Forecourse-Key: " + key() + "\r\n"))
+        .status;
+  };
+  EXPECT_EQ(stop(run), 200);
+  EXPECT_EQ(stop(run + 1), 404);
+}
+
 TEST_F(WorkbenchTest, OpensBeginsAndLists) {
   EXPECT_EQ(send("/api/new", {{"name", "new.toml"}, {"template", "small-station"}}).status, 200);
   EXPECT_EQ(station()["file"], "new.toml");

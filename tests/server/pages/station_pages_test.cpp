@@ -4,25 +4,21 @@
 #include <gtest/gtest.h>
 
 #include <cstdlib>
-#include <fstream>
-#include <iterator>
+
+#include "forecourse/server/pages/shell_word.h"
+#include "support/stations.h"
 
 namespace forecourse::server {
 namespace {
 
 using report::Json;
 
-std::string site_text(const std::string& name) {
-  std::ifstream in(std::string(SITES_DIR) + "/" + name);
-  return {std::istreambuf_iterator<char>(in), {}};
-}
-
 class Pages : public testing::Test {
  protected:
   Reply report(const Json& asked) { return pages_.report(text_, "site-s.toml", asked); }
 
   StationPages pages_;
-  std::string text_ = site_text("site-s.toml");
+  std::string text_ = test::site_text("site-s");
 };
 
 TEST_F(Pages, TellsWhatCanBeChosenAndWhyNot) {
@@ -57,8 +53,17 @@ TEST_F(Pages, ShowsThePageAsItGoesOnPaper) {
 TEST_F(Pages, ShowsTheCommandThatMakesTheSamePage) {
   const std::string html =
       report({{"sections", {"again"}}, {"units", "si"}, {"cells", {{"client", "It's ours"}}}}).body;
-  EXPECT_NE(html.find("forecourse study "), std::string::npos);
-  EXPECT_NE(html.find("--units si --sections again --cell"), std::string::npos);
+  EXPECT_NE(html.find("forecourse study site-s.toml --out out/site-s --units si --sections again --cell"),
+            std::string::npos);
+}
+
+TEST(ShellWord, IsQuotedWhereAShellWouldReadMoreIntoIt) {
+  EXPECT_EQ(shell_word("sites/site-s.toml"), "sites/site-s.toml");
+  EXPECT_EQ(shell_word("line.trunk.bore=3 in"), "'line.trunk.bore=3 in'");
+  EXPECT_EQ(shell_word("It's"), "'It'\\''s'");
+  for (const char* word : {"", "$(id)", "`id`", "a;b", "hose.*.limiter", "a\nb", "~", "#1", "{a,b}", "a\"b", "!1"}) {
+    EXPECT_EQ(shell_word(word), "'" + std::string(word) + "'");
+  }
 }
 
 TEST_F(Pages, RefusesWhatIsNotThere) {

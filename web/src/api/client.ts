@@ -11,7 +11,16 @@ export class Refused extends Error {
   ) {
     super(message);
   }
+
+  /** The first thing that is wrong, with what to do about it. */
+  get first(): string {
+    const told = (this.body["diagnostics"] as Diagnostic[] | undefined)?.[0];
+    return told ? withHint(told) : this.message;
+  }
 }
+
+export const withHint = ({ message, hint }: Pick<Diagnostic, "message" | "hint">) =>
+  message + (hint ? `; ${hint}` : "");
 
 /** The key of this start of the server, from the printed address; kept for this tab. */
 function key(): string {
@@ -27,7 +36,7 @@ const secret = key();
 /** True if this tab was opened with the printed address. */
 export const hasKey = secret !== "";
 
-async function call<T>(method: string, path: string, body?: unknown, signal?: AbortSignal): Promise<T> {
+async function send(method: string, path: string, body?: unknown, signal?: AbortSignal): Promise<Response> {
   const headers: Record<string, string> = {};
   if (body !== undefined) headers["Content-Type"] = "application/json";
   if (secret) headers["X-Forecourse-Key"] = secret;
@@ -38,13 +47,29 @@ async function call<T>(method: string, path: string, body?: unknown, signal?: Ab
     ...(body === undefined ? {} : { body: JSON.stringify(body) }),
     ...(signal ? { signal } : {}),
   });
-  const text = await response.text();
-  const json = text ? (JSON.parse(text) as Record<string, unknown>) : {};
-  if (!response.ok) {
-    if (json["station"]) json["station"] = await whole(json["station"] as StationTold);
-    throw new Refused(response.status, String(json["error"] ?? response.statusText), String(json["hint"] ?? ""), json);
+  if (!response.ok) throw await refusal(response);
+  return response;
+}
+
+async function refusal(response: Response): Promise<Refused> {
+  const json = read(await response.text());
+  if (json["station"]) json["station"] = await whole(json["station"] as StationTold);
+  const error = String(json["error"] ?? response.statusText);
+  return new Refused(response.status, error, String(json["hint"] ?? ""), json);
+}
+
+/** What is told of a refusal; a text that is no document is the error itself. */
+function read(text: string): Record<string, unknown> {
+  try {
+    return JSON.parse(text || "{}") as Record<string, unknown>;
+  } catch {
+    return { error: text };
   }
-  return json as T;
+}
+
+async function call<T>(method: string, path: string, body?: unknown, signal?: AbortSignal): Promise<T> {
+  const text = await (await send(method, path, body, signal)).text();
+  return JSON.parse(text || "{}") as T;
 }
 
 let known: Promise<Tables> | null = null;
@@ -63,7 +88,7 @@ const whole = async (told: StationTold | Promise<StationTold>): Promise<Station>
 /** Sends what is answered with the station. */
 const write = (path: string, body: unknown) => whole(call<StationTold>("POST", path, body));
 
-export interface Asked<A> {
+interface Asked<A> {
   revision: number;
   answers: A[];
   diagnostics: Diagnostic[];
@@ -86,6 +111,9 @@ export const api = {
   run: <A>(id: number) =>
     call<{ share: number; done: boolean; cancelled: boolean; answer?: A }>("GET", `/api/runs/${id}`),
   stopRun: (id: number) => call<object>("DELETE", `/api/runs/${id}`),
+  reportChoices: <C>(signal: AbortSignal) => call<C>("GET", "/api/report/sections", undefined, signal),
+  report: async (wanted: object, signal: AbortSignal) =>
+    (await send("POST", "/api/report", wanted, signal)).blob(),
 };
 
 /** Server-sent events; reconnects by itself. Returns what ends it. */

@@ -56,3 +56,9 @@ export function stationOf({ ids, ...told }: StationTold, tables: Tables): Statio
   }));
   return { ...told, parts, tables };
 }
+
+/** The part that a path is of, or within; the innermost. */
+export function partAt(parts: readonly Part[], path: string | null): Part | null {
+  const holders = parts.filter((p) => p.path === path || path?.startsWith(`${p.path}.`));
+  return holders.reduce<Part | null>((best, p) => (p.path.length > (best?.path.length ?? 0) ? p : best), null);
+}

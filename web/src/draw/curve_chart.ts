@@ -19,7 +19,7 @@ export interface ChartPlan {
   y(value: number): number;
 }
 
-export interface ChartBox {
+interface ChartBox {
   width: number;
   height: number;
 }
@@ -56,7 +56,7 @@ export function planOf(
 /** Few round values from below the least to above the most. */
 function axis(least: number, most: number): number[] {
   if (!(most > least)) return ticks(most > 0 ? most : 1, 3);
-  const step = (ticks(most - least, 3)[1] ?? 1) - 0;
+  const step = ticks(most - least, 3)[1] ?? 1;
   const from = Math.floor(least / step + 1e-9);
   const to = Math.ceil(most / step - 1e-9);
   return Array.from({ length: to - from + 1 }, (_, i) => (from + i) * step);

@@ -1,7 +1,7 @@
 import { ticks } from "./numbers";
 
 /** How often more than an amount escapes, ready to be drawn. */
-export interface ExceedancePlan {
+interface ExceedancePlan {
   path: string;
   xTicks: { x: number; value: number }[];
   yTicks: { y: number; share: number }[];

@@ -23,7 +23,7 @@ export interface RunTold {
 }
 
 /** Of each point; of the first its value. */
-export interface BetweenTold {
+interface BetweenTold {
   mean: number[];
   low: number[];
   high: number[];

@@ -1,7 +1,7 @@
 import { ticks } from "./numbers";
 
 /** Slowest flow by the number of hoses open, in the unit shown; null: not known. */
-export type LadderSeries = readonly (number | null)[];
+type LadderSeries = readonly (number | null)[];
 export interface Mark {
   x: number;
   y: number;

@@ -1,70 +1,65 @@
+import { flowUnits, shownUnits } from "../api/units";
+
 /** Numbers as they are shown: chosen units, settled decimals, a true minus, a no-break space between groups of three.
  * Values come in SI. Nothing here knows of the page. */
 export type UnitSystem = "us" | "si";
 export type Quantity =
-  | "flow"
-  | "pressure"
-  | "length"
-  | "bore"
-  | "velocity"
-  | "volume"
-  | "temperature"
+  | keyof typeof shownUnits
   | "time"
   | "share"
-  | "square loss"
   | "one";
 
 interface Shown {
   unit: string;
   /** SI in one of this unit. */
   size: number;
-  decimals: number;
-  /** Added after the division, for scales with a zero of their own. */
-  shift?: number;
+  /** SI value at its zero. */
+  zero: number;
 }
 
-const litre = 1e-3;
-const gallon = 3.785411784e-3;
-const psi = 6894.757293168361;
-const minute = 60;
-const foot = 0.3048;
-
+const bare = (unit: string, size: number): Record<UnitSystem, Shown> => ({
+  us: { unit, size, zero: 0 },
+  si: { unit, size, zero: 0 },
+});
 const shownAs: Record<Quantity, Record<UnitSystem, Shown>> = {
-  flow: {
-    us: { unit: "gpm", size: gallon / minute, decimals: 1 },
-    si: { unit: "L/min", size: litre / minute, decimals: 1 },
-  },
-  pressure: { us: { unit: "psi", size: psi, decimals: 1 }, si: { unit: "kPa", size: 1e3, decimals: 0 } },
-  length: { us: { unit: "ft", size: foot, decimals: 1 }, si: { unit: "m", size: 1, decimals: 2 } },
-  bore: { us: { unit: "in", size: foot / 12, decimals: 2 }, si: { unit: "mm", size: 1e-3, decimals: 1 } },
-  velocity: { us: { unit: "ft/s", size: foot, decimals: 1 }, si: { unit: "m/s", size: 1, decimals: 2 } },
-  volume: { us: { unit: "gal", size: gallon, decimals: 1 }, si: { unit: "L", size: litre, decimals: 1 } },
-  temperature: {
-    us: { unit: "°F", size: 5 / 9, shift: -459.67, decimals: 1 },
-    si: { unit: "°C", size: 1, shift: -273.15, decimals: 1 },
-  },
-  time: { us: { unit: "s", size: 1, decimals: 1 }, si: { unit: "s", size: 1, decimals: 1 } },
-  share: { us: { unit: "%", size: 0.01, decimals: 1 }, si: { unit: "%", size: 0.01, decimals: 1 } },
-  "square loss": {
-    us: { unit: "psi/gpm²", size: psi / (gallon / minute) ** 2, decimals: 4 },
-    si: { unit: "kPa·min²/L²", size: 1e3 / (litre / minute) ** 2, decimals: 5 },
-  },
-  one: { us: { unit: "", size: 1, decimals: 2 }, si: { unit: "", size: 1, decimals: 2 } },
+  ...shownUnits,
+  time: bare("s", 1),
+  share: bare("%", 0.01),
+  one: bare("", 1),
+};
+
+/** Decimals that a quantity is shown with where nothing else decides: US, SI. */
+const decimalsAs: Record<Quantity, Record<UnitSystem, number>> = {
+  flow: { us: 1, si: 1 },
+  leak: { us: 2, si: 2 },
+  pressure: { us: 1, si: 0 },
+  length: { us: 1, si: 2 },
+  bore: { us: 2, si: 1 },
+  velocity: { us: 1, si: 2 },
+  volume: { us: 1, si: 1 },
+  temperature: { us: 1, si: 1 },
+  force: { us: 0, si: 0 },
+  heat: { us: 0, si: 0 },
+  "heat flux": { us: 2, si: 2 },
+  time: { us: 1, si: 1 },
+  share: { us: 1, si: 1 },
+  "square loss": { us: 4, si: 5 },
+  one: { us: 2, si: 2 },
 };
 
 export const unitOf = (what: Quantity, units: UnitSystem) => shownAs[what][units].unit;
-export const decimalsOf = (what: Quantity, units: UnitSystem) => shownAs[what][units].decimals;
+export const decimalsOf = (what: Quantity, units: UnitSystem) => decimalsAs[what][units];
 
 /** In the unit shown, not rounded. */
 export function valueIn(what: Quantity, units: UnitSystem, si: number): number {
-  const { size, shift } = shownAs[what][units];
-  return si / size + (shift ?? 0);
+  const { size, zero } = shownAs[what][units];
+  return (si - zero) / size;
 }
 
 /** Back to SI from a number in the unit shown. */
 export function siOf(what: Quantity, units: UnitSystem, value: number): number {
-  const { size, shift } = shownAs[what][units];
-  return (value - (shift ?? 0)) * size;
+  const { size, zero } = shownAs[what][units];
+  return zero + value * size;
 }
 
 /** A number that is already in the unit shown. */
@@ -185,25 +180,14 @@ export function ticks(most: number, about = 4): number[] {
   return Array.from({ length: count + 1 }, (_, i) => i * step);
 }
 
-const flowUnits: Record<string, number> = {
-  gpm: gallon / minute,
-  "gal/min": gallon / minute,
-  "l/min": litre / minute,
-  lpm: litre / minute,
-  gph: gallon / 3600,
-  "gal/h": gallon / 3600,
-  "l/h": litre / 3600,
-  "l/s": litre,
-  "m3/h": 1 / 3600,
-  "m3/s": 1,
-};
+const flowSizes = new Map(Object.entries(flowUnits).map(([unit, size]) => [unit.toLowerCase(), size]));
 
 /** A flow as typed; without a unit it is in the one shown. Says in words what cannot be read. */
 export function readFlow(typed: string, units: UnitSystem): { si: number } | { problem: string } {
   const match = /^\s*(\d+(?:[.,]\d+)?|[.,]\d+)\s*(.*?)\s*$/.exec(typed);
   if (!match) return { problem: `"${typed.trim()}" is not a flow. Type a number with gpm, gph, L/min or m3/h.` };
   const unit = (match[2] ?? "").toLowerCase();
-  const size = unit === "" ? shownAs.flow[units].size : flowUnits[unit];
+  const size = unit === "" ? shownAs.flow[units].size : flowSizes.get(unit);
   if (size === undefined) return { problem: `"${match[2]}" is not a unit of flow. Use gpm, gph, L/min or m3/h.` };
   const si = Number((match[1] ?? "").replace(",", ".")) * size;
   return si > 0 ? { si } : { problem: "A flow to keep is more than nothing." };

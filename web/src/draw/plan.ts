@@ -1,5 +1,6 @@
-/** Geometry of the plan: metres of the site to places of the drawing and back, snapping, dimensions. Nothing here
- * knows of the page. Metres count to the right and upward; places of the drawing to the right and downward. */
+/** Geometry of the plan: meters of the site to places of the drawing and back, snapping, dimensions. Nothing here
+ * knows of the page. Meters count to the right and upward; places of the drawing to the right and downward. */
+import { shownUnits } from "../api/units";
 import type { UnitSystem } from "./numbers";
 
 export interface Point {
@@ -9,13 +10,13 @@ export interface Point {
 
 /** One scale both ways: drawn x = left + scale x, drawn y = top - scale y. */
 export interface PlanFrame {
-  /** Units of the drawing to a metre. */
+  /** Units of the drawing to a meter. */
   scale: number;
   left: number;
   top: number;
 }
 
-export const foot = 0.3048;
+export const foot = shownUnits.length.us.size;
 /** Within this of another part's center line a part snaps to it, m. */
 export const reach = 1.2 * foot;
 
@@ -51,7 +52,7 @@ export function ownFrame(places: readonly Point[], width: number, height: number
 }
 
 /** Where a moved part comes to stand, and the center lines of others that it stands on. */
-export interface Snapped {
+interface Snapped {
   at: Point;
   /** It stands on the center line x = this, m; null: on none. */
   x: number | null;

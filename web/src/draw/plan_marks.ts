@@ -19,7 +19,7 @@ export function gridPath(frame: PlanFrame, width: number, height: number, step: 
 }
 
 /** A dimension line with a tick at its far end, and where its number stands. */
-export interface DimensionMark {
+interface DimensionMark {
   path: string;
   text: string;
   x: number;

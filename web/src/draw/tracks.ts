@@ -2,7 +2,7 @@ import type { Clock } from "./clock";
 import type { EventTold, Trace } from "./curve_trace";
 
 /** Events of a run that lie so close on its track that they are one mark. */
-export interface TrackMark {
+interface TrackMark {
   x: number;
   /** Of its first event, s. */
   time: number;
@@ -22,7 +22,7 @@ export function marksOf(trace: Trace, clock: Clock, left: number, right: number,
 }
 
 /** An event of the list: who has it, and of which run it is told. */
-export interface ListedEvent {
+interface ListedEvent {
   who: "A" | "B" | "both";
   event: EventTold;
 }

@@ -16,6 +16,14 @@ export interface Standing<A> {
   revision: number | null;
 }
 
+/** How an answer is to be shown: nothing yet, placeholders, as of before, or as it is. */
+export type Freshness = "none" | "waiting" | "old" | "fresh";
+export function freshness(now: Standing<unknown>): Freshness {
+  if (now.answers && (now.error || now.age === 1)) return "old";
+  if (now.age === 2 && !now.error) return "waiting";
+  return now.answers ? "fresh" : "none";
+}
+
 export interface Question {
   wants: Want[];
   edits?: Edit[];
@@ -26,7 +34,7 @@ export const preview = signal<Edit[]>([]);
 
 /** Answers to a question that may change; asked anew with each change of the station, the preview or itself. One is on
  * its way at a time; what changes meanwhile is asked next, so that answers never come in the wrong order. */
-export function standing<A>(question: () => Question | null): { now: ReadonlySignal<Standing<A>>; end: () => void } {
+function standing<A>(question: () => Question | null): { now: ReadonlySignal<Standing<A>>; end: () => void } {
   const now = signal<Standing<A>>({ answers: null, age: 0, error: null, took: 0, revision: null });
   let busy = false;
   let again = false;

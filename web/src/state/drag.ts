@@ -6,7 +6,7 @@ import { preview } from "./ask";
 import { units } from "./look";
 import { edit, station } from "./station";
 
-export interface Moving {
+interface Moving {
   path: string;
   /** Where it stood, m. */
   from: Point;

@@ -2,7 +2,7 @@
 import { quoted, tomlOf } from "./entry";
 
 /** A header with what stands under it, up to the next header. */
-export interface Block {
+interface Block {
   /** "dispenser.hose" of [[dispenser.hose]]. */
   header: string;
   /** Of a list: [[...]]. */

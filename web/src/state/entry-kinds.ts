@@ -1,6 +1,6 @@
 /** Kinds of parts that can be added, from the tables of the format: nothing here knows a key's meaning but for the
  * order in which a first form asks for them. */
-import type { Part, Station, TableKey } from "../api/types";
+import type { Part, Station, TableKey, Tables } from "../api/types";
 import { freshId } from "./entry-blocks";
 
 export interface NewKind {
@@ -12,8 +12,6 @@ export interface NewKind {
   /** One of several; else the station has it once. */
   list: boolean;
 }
-
-type Tables = Station["tables"];
 
 const hasId = (keys: readonly TableKey[]) => keys.some((k) => k.key === "id");
 
@@ -61,7 +59,7 @@ export const together: Record<string, string> = {
 };
 
 /** A key of a new part, with dots for what is in a table within. */
-export interface NewKey extends TableKey {
+interface NewKey extends TableKey {
   /** The key of the table that it stands in: "shutoff" of "curve.shutoff". */
   last: string;
 }

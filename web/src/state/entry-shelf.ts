@@ -3,7 +3,7 @@ import partsText from "../../../shelf/parts.toml?raw";
 import pipesText from "../../../shelf/pipes.toml?raw";
 import { blocksOf } from "./entry-blocks";
 
-export interface OnShelf {
+interface OnShelf {
   id: string;
   /** "nozzle"; of a pipe its construction. */
   kind: string;

@@ -1,5 +1,6 @@
 /** Values of the site file between the form and the file: what is shown of a value, and what stands in the file. */
 import type { Field, Units } from "../api/types";
+import { capital, sentence } from "../draw/words";
 
 /** A text in double quotes, as TOML writes it. */
 export const quoted = (text: string) => JSON.stringify(text).replaceAll("\u007f", "\\u007F");
@@ -27,7 +28,7 @@ export function textsOf(text: string): string[] | null {
 
 export const listText = (ids: readonly string[]) => `[${ids.map(quoted).join(", ")}]`;
 
-export type Form =
+type Form =
   | "text"
   | "choice"
   | "flag"
@@ -100,13 +101,12 @@ export function inOtherUnits(field: Pick<Field, "us" | "si" | "text">): string |
 }
 
 /** With a true minus, as numbers are shown. */
-export const withMinus = (text: string) => text.replace(/(^|[\s(,])-(?=[\d.])/g, "$1−");
+const withMinus = (text: string) => text.replace(/(^|[\s(,])-(?=[\d.])/g, "$1−");
 
 /** "shape.inside_diameter" as a label reads: "Inside diameter". */
 export function labelOf(key: string): string {
   const last = key.split(".").at(-1) ?? key;
-  const words = last.replaceAll("_", " ");
-  return words.charAt(0).toUpperCase() + words.slice(1);
+  return capital(last.replaceAll("_", " "));
 }
 
 /** With what it stands under: "Curve, shutoff". */
@@ -118,9 +118,7 @@ export const groupOf = (key: string) => key.split(".").slice(0, -1).join(".");
 
 /** Why an entry was refused, with what stays. */
 export function refusal(problem: string, kept: string | null): string {
-  const ended = /[.?]$/.test(problem) ? problem : `${problem}.`;
-  const sentence = ended.charAt(0).toUpperCase() + ended.slice(1);
-  return kept === null ? `${sentence} Nothing was entered.` : `${sentence} Kept ${unquoted(kept)}.`;
+  return `${sentence(problem)} ${kept === null ? "Nothing was entered." : `Kept ${unquoted(kept)}.`}`;
 }
 
 /** Units that a value of a kind is given in, for an empty field; US customary and SI. */

@@ -1,5 +1,6 @@
-import { computed, effect, signal } from "@preact/signals";
+import { computed, signal } from "@preact/signals";
 import type { Edit, Part } from "../api/types";
+import { keepForStation, readAs } from "./kept";
 import { product, setProduct } from "./look";
 import { station } from "./station";
 
@@ -41,7 +42,7 @@ const gives = (hose: Part) =>
   "";
 
 /** The first hose of each product at each dispenser. */
-export function oneAtEach(all: readonly Part[]): string[] {
+function oneAtEach(all: readonly Part[]): string[] {
   const seen = new Set<string>();
   return all
     .filter((h) => {
@@ -75,32 +76,10 @@ export const openWanted = computed<string | string[]>(() =>
       : "none",
 );
 
-interface Kept {
-  open?: OpenPreset | string[];
-  keep?: string;
-  second?: Change[];
-}
-
-function keptOf(file: string): Kept {
-  try {
-    return JSON.parse(sessionStorage.getItem(`flow ${file}`) ?? "{}") as Kept;
-  } catch {
-    return {};
-  }
-}
-
-/** Kept for this tab and station, so that a reload shows the same. */
-let keptFor = "";
-effect(() => {
-  const file = station.value?.file;
-  const now: Kept = { open: openChoice.value, keep: keepFlow.value, second: secondChoice.value };
-  if (!file) return;
-  if (file === keptFor) {
-    sessionStorage.setItem(`flow ${file}`, JSON.stringify(now));
-    return;
-  }
-  keptFor = file;
-  const kept = keptOf(file);
+/** Kept for this tab, so that a reload shows the same. */
+const now = () => ({ open: openChoice.value, keep: keepFlow.value, second: secondChoice.value });
+keepForStation("flow", sessionStorage, now, (text) => {
+  const kept = readAs<ReturnType<typeof now>>(text);
   openChoice.value = kept.open ?? "all";
   keepFlow.value = kept.keep ?? "";
   secondChoice.value = kept.second ?? [];

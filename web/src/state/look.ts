@@ -41,7 +41,6 @@ export const product = computed(() => {
   return all.find((p) => p.id === chosenProduct.value)?.id ?? all[0]?.id ?? "";
 });
 export const setProduct = (id: string) => (chosenProduct.value = id);
-export const tone = computed(() => station.value?.products.find((p) => p.id === product.value)?.tone ?? "regular");
 
 /** One selection for all sheets: a stop of the course, and a part. */
 export const selection = signal<{ stop: number; part: string | null }>({ stop: 3, part: null });

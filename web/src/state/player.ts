@@ -1,7 +1,7 @@
 import { signal } from "@preact/signals";
 
 /** What is played: a time scale, and the times at which something happens. */
-export interface Stage {
+interface Stage {
   /** s */
   end: number;
   /** In order, s. */
@@ -34,7 +34,7 @@ export function setStage(next: Stage | null) {
   else if (time.value > next.end) time.value = next.end;
 }
 
-export function pause() {
+function pause() {
   playing.value = false;
 }
 

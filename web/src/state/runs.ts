@@ -3,10 +3,10 @@ import { api, Refused } from "../api/client";
 import type { Edit, Want } from "../api/types";
 import { alive, onRun, station } from "./station";
 
-export type RunState = "none" | "running" | "done" | "stopped" | "failed";
+type RunState = "none" | "running" | "done" | "stopped" | "failed";
 
 /** A long run as it stands. */
-export interface LongRun<A> {
+interface LongRun<A> {
   state: RunState;
   /** Of the work that is done, from 0 to 1. */
   share: number;

@@ -1,6 +1,7 @@
 import { computed, signal } from "@preact/signals";
 import { api, hasKey, listen, Refused } from "../api/client";
 import type { Edit, Part, Station } from "../api/types";
+import { capital } from "../draw/words";
 import { toast } from "./toast";
 
 /** The open station as the server last told it; null until it has. */
@@ -58,7 +59,7 @@ async function write(work: (revision: number) => Promise<Station>): Promise<bool
 /** One undo step; saved to the file before it resolves. Problems are told in a toast; false then. */
 export async function edit(label: string, edits: Edit[]): Promise<boolean> {
   const good = await write((revision) => api.edit(revision, label, edits));
-  if (good) toast(`${label[0]?.toUpperCase() ?? ""}${label.slice(1)}. Ctrl+Z undoes it.`);
+  if (good) toast(`${capital(label)}. Ctrl+Z undoes it.`);
   return good;
 }
 
@@ -75,9 +76,7 @@ export async function tryEdit(label: string, edits: Edit[]): Promise<string | nu
       }
       const now = error.body["station"] as Station | undefined;
       if (now) station.value = now;
-      const told = error.body["diagnostics"] as { message: string; hint: string }[] | undefined;
-      const first = told?.[0];
-      return first ? first.message + (first.hint ? `; ${first.hint}` : "") : error.message;
+      return error.first;
     }
   });
 }

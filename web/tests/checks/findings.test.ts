@@ -1,18 +1,16 @@
 import { expect, test } from "vitest";
-import type { Field, Part } from "../../src/api/types";
+import { partAt } from "../../src/api/station";
 import {
   barOf,
   editsOf,
   grouped,
-  partAt,
   shownOf,
   sideOf,
   sourceOf,
   subjectsOf,
-  type Finding,
 } from "../../src/panels/checks/findings";
-
-const gpm = 3.785411784e-3 / 60;
+import type { Finding } from "../../src/panels/parts/finding";
+import { field, gpm, part } from "../flow/told";
 
 function finding(more: Partial<Finding>): Finding {
   return {
@@ -30,7 +28,6 @@ function finding(more: Partial<Finding>): Finding {
     reason: null,
     change: null,
     line: 12,
-    study: "flow",
     path: "dispenser.D1.hose.D1.a",
     ...more,
   };
@@ -45,33 +42,8 @@ const keep = (value: number, more: Partial<Finding> = {}) =>
     ...more,
   });
 
-function hose(id: string, fields: string[] = ["limiter"]): Part {
-  const path = `dispenser.D1.hose.${id}`;
-  const field = (key: string): Field => ({
-    path: `${path}.${key}`,
-    key,
-    kind: "flow",
-    table: null,
-    required: false,
-    text: null,
-    us: null,
-    si: null,
-    choices: null,
-    help: "",
-    line: null,
-    problem: null,
-  });
-  return {
-    path,
-    kind: "hose",
-    id,
-    stop: 9,
-    product: "regular",
-    of: "dispenser.D1",
-    position: null,
-    fields: fields.map(field),
-  };
-}
+const hose = (id: string, fields: string[] = ["limiter"]) =>
+  part(id, { fields: fields.map((key) => field(key, { path: `dispenser.D1.hose.${id}.${key}`, kind: "flow" })) });
 
 test("what falls short comes first, then close, not determined, meets", () => {
   const all = [

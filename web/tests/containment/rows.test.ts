@@ -50,8 +50,8 @@ describe("what drains where", () => {
     const all = drains(
       [joint("a", "assured", "into the sump of D1"), joint("b", "not assured", "into the ground"), joint("c", "not assured", "into the ground")],
       [
-        { line: "trunk", double_wall: false, fall: null, runs_to: null, sump: null, holds: "not determined", goes: "not known" },
-        { line: "stub", double_wall: true, fall: 0.01, runs_to: "D1", sump: "D1", holds: "assured", goes: "into the sump of D1" },
+        { line: "trunk", sump: null, holds: "not determined", goes: "not known" },
+        { line: "stub", sump: "D1", holds: "assured", goes: "into the sump of D1" },
       ],
     );
     expect(all.map(countWords)).toEqual(["2 joints", "1 run", "1 joint and 1 run"]);

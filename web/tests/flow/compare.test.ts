@@ -14,8 +14,6 @@ const step = (open: number, a: number, b: number, more: Partial<WorthStep> = {})
   open,
   slowest_a_m3_per_s: a * gpm,
   slowest_b_m3_per_s: b * gpm,
-  hose_a: "D1.a",
-  hose_b: "D1.a",
   gain: b / a - 1,
   verdict: b > a * 1.01 ? "gains" : "same",
   same_flow: a === b,

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { bare, changeable, groupsByKind, otherFlow, readKeep, withShownUnit } from "../../src/panels/flow/told/entry";
+import { changeable, groupsByKind, otherFlow, readKeep, withShownUnit } from "../../src/panels/flow/told/entry";
 import { field, part } from "./told";
 
 const bore = field("bore", { text: '"2.00 in"', us: "2.00 in", si: "50.8 mm" });
@@ -35,12 +35,6 @@ test("the flow to keep in the other system", () => {
   expect(otherFlow("8 gpm", "us")).toBe("30.3\u00A0L/min");
   expect(otherFlow("8 gpm", "si")).toBe("8.0\u00A0gpm");
   expect(otherFlow("", "us")).toBe("");
-});
-
-test("texts lose their quotes only at both ends", () => {
-  expect(bare('"2.00 in"')).toBe("2.00 in");
-  expect(bare("1.5")).toBe("1.5");
-  expect(bare(null)).toBe("");
 });
 
 test("an id cannot be changed; parts without a value are left out", () => {

@@ -75,7 +75,6 @@ export function system(hoses: HoseTold[], more: Partial<SystemTold> = {}): Syste
 }
 
 export const state = (...systems: SystemTold[]): StateTold => ({
-  open_set: { name: "all hoses open", hoses: [] },
   systems,
 });
 

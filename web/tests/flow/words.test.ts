@@ -5,10 +5,10 @@ import {
   openWords,
   proofWords,
   reasonsOf,
-  sentence,
   shownWords,
   spanRows,
 } from "../../src/panels/flow/told/words";
+import { sentence } from "../../src/draw/words";
 import type { ControlTold, SpanTold, WorstTold } from "../../src/panels/flow/told/documents";
 import { gpm, hose, psi, system } from "./told";
 
@@ -20,7 +20,6 @@ const control = (more: Partial<ControlTold>): ControlTold => ({
   starts_below_pressure_gauge_pa: 22 * psi,
   stops_above_pressure_gauge_pa: 27 * psi,
   hoses_calling: null,
-  alternates_after_s: null,
   holds_pressure_gauge_pa: null,
   speed_share: null,
   pressure: null,
@@ -30,7 +29,6 @@ const control = (more: Partial<ControlTold>): ControlTold => ({
     {
       pumps: ["P1", "P2"],
       determined: true,
-      rests: true,
       line_pressure_gauge_pa: 23 * psi,
       total_flow_m3_per_s: 80 * gpm,
     },
@@ -93,7 +91,6 @@ test("the widest span comes first, what is not determined last and once a reason
     system: "regular",
     quantity: "a pressure",
     low_si: psi,
-    likely_si: 2 * psi,
     high_si: 3 * psi,
     at_low: end(9),
     at_likely: end(9.5),

@@ -18,6 +18,10 @@ test("the choices are the runs that were asked for", () => {
   expect(view.b?.run.missing).toEqual(["shear-valve"]);
 });
 
+/** How far a dot may lie off its line, px: less than half the width of the line, which is rounded to a tenth and runs
+ * straight between its points. */
+const offLine = 0.6;
+
 describe.each(times)("at %d s", (t) => {
   test("table and chart show the same value", () => {
     const rows = rowsAt(view, told, t, "us");
@@ -47,7 +51,7 @@ describe.each(times)("at %d s", (t) => {
           .slice(1)
           .split("L")
           .map((p) => p.split(" ").map(Number) as [number, number]);
-        expect(Math.min(...segments(points).map((s) => distance(dot, s)))).toBeLessThan(0.6);
+        expect(Math.min(...segments(points).map((s) => distance(dot, s)))).toBeLessThan(offLine);
       }
     }
   });

@@ -9,28 +9,15 @@
 
 #include "forecourse/cli/flow_request.h"
 #include "forecourse/cli/output.h"
+#include "forecourse/studies/flow/read_flow_options.h"
 #include "forecourse/studies/incident/read_incident_options.h"
 
 namespace forecourse::cli {
 namespace {
 
-std::vector<std::string> split_commas(const std::string& text) {
-  std::vector<std::string> out;
-  std::string one;
-  for (const char c : text + ",") {
-    if (c != ',') {
-      one += c;
-    } else if (!one.empty()) {
-      out.push_back(std::move(one));
-      one.clear();
-    }
-  }
-  return out;
-}
-
 /// Hoses that an option names; empty where it is not given.
 std::optional<std::vector<std::string>> named(const std::string& hoses) {
-  return hoses.empty() ? std::nullopt : std::optional(split_commas(hoses));
+  return hoses.empty() ? std::nullopt : std::optional(studies::read_ids(hoses));
 }
 
 }  // namespace

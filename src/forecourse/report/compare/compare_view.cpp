@@ -19,11 +19,6 @@ double shown(decide::Amount amount, site::Display display, double si) {
   return measure ? shown_value(*measure, display, si) : si;
 }
 
-std::string signed_number(double value, int decimals, Glyphs glyphs) {
-  const std::string text = number(value, decimals, glyphs);
-  return value > 0.0 && text.find_first_not_of("0.") != std::string::npos ? "+" + text : text;
-}
-
 std::string unit_of(decide::Amount amount, site::Display display, Glyphs glyphs) {
   const auto measure = measure_of(amount);
   if (!measure) return {};
@@ -36,16 +31,11 @@ std::string figure(decide::Amount amount, site::Display display, const std::opti
   return number(shown(amount, display, *si), decimals_of(amount, display), glyphs);
 }
 
-/// The figure of B less that of A, both as they are shown.
 std::string difference(const DifferenceRow& row, site::Display display, Glyphs glyphs) {
   if (!row.a || !row.b) return {};
   const decide::Amount amount = amount_of(row.topic);
-  const int places = decimals_of(amount, display);
-  const double step = std::pow(10.0, -places);
-  const double steps =
-      std::round(shown(amount, display, *row.b) / step) - std::round(shown(amount, display, *row.a) / step);
-  if (steps == 0.0 && row.differs) return "under " + number(step, places, glyphs);
-  return signed_number(steps * step, places, glyphs);
+  return difference_as_shown(shown(amount, display, *row.a), shown(amount, display, *row.b),
+                             decimals_of(amount, display), row.differs, glyphs);
 }
 
 std::string percent(const DifferenceRow& row, Glyphs glyphs) {
@@ -70,6 +60,18 @@ std::string of(const DifferenceRow& row, site::Display display, Glyphs glyphs) {
 }
 
 }  // namespace
+
+std::string signed_number(double value, int decimals, Glyphs glyphs) {
+  const std::string text = number(value, decimals, glyphs);
+  return value > 0.0 && text.find_first_of("123456789") != std::string::npos ? "+" + text : text;
+}
+
+std::string difference_as_shown(double a, double b, int decimals, bool differs, Glyphs glyphs) {
+  const double step = std::pow(10.0, -decimals);
+  const double steps = std::round(b / step) - std::round(a / step);
+  if (steps == 0.0 && differs) return "under " + number(step, decimals, glyphs);
+  return signed_number(steps * step, decimals, glyphs);
+}
 
 std::optional<Measure> measure_of(decide::Amount amount) {
   switch (amount) {

@@ -41,6 +41,11 @@ struct ShownRow {
   std::string percent;
 };
 
+/// "+0.14", "-3.2"; what rounds to zero has no sign.
+[[nodiscard]] std::string signed_number(double value, int decimals, Glyphs glyphs);
+/// The figure of B less that of A, both as they are shown; of two that differ by less, that it is under what they show.
+[[nodiscard]] std::string difference_as_shown(double a, double b, int decimals, bool differs, Glyphs glyphs);
+
 [[nodiscard]] ShownRow shown_row(const decide::DifferenceRow& row, site::Display display, Glyphs glyphs);
 
 /// From how many hoses open B is worth it, and what it does below. Sentences, one list for each piping.

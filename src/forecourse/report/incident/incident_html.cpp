@@ -6,16 +6,17 @@
 #include "forecourse/report/svg/text.h"
 
 namespace forecourse::report {
-namespace {
 
-std::string part_html(const IncidentPart& part) {
-  std::string out = html::heading(3, part.title);
-  for (const std::string& sentence : part.sentences) out += html::paragraph(sentence);
-  for (const auto& [caption, table] : part.tables) out += html::table(page_table(table, caption));
-  return out + html::list(part.items);
+std::string parts_html(const std::vector<IncidentPart>& parts, int level) {
+  std::string out;
+  for (const IncidentPart& part : parts) {
+    out += html::heading(level, part.title);
+    for (const std::string& sentence : part.sentences) out += html::paragraph(sentence);
+    for (const auto& [caption, table] : part.tables) out += html::table(page_table(table, caption));
+    out += html::list(part.items);
+  }
+  return out;
 }
-
-}  // namespace
 
 std::string incident_section(const studies::IncidentResult& result, const site::Site& site, std::size_t number) {
   std::string out = html::heading(2, incident_title(result));
@@ -23,8 +24,7 @@ std::string incident_section(const studies::IncidentResult& result, const site::
   for (const std::string& sentence : incident_answer(result, site.display, Glyphs::unicode))
     out += html::paragraph(sentence);
   out += incident_drawings(result, site, number);
-  for (const IncidentPart& part : incident_parts(result, site.display, Glyphs::unicode)) out += part_html(part);
-  return out;
+  return out + parts_html(incident_parts(result, site.display, Glyphs::unicode), 3);
 }
 
 std::string incident_report(const studies::IncidentResult& result, const site::Site& site, const IncidentFacts& facts) {

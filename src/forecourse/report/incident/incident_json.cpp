@@ -2,6 +2,7 @@
 
 #include "forecourse/report/incident/incident_report.h"
 #include "forecourse/report/incident/incident_scene.h"
+#include "forecourse/report/incident/incident_view.h"
 
 namespace forecourse::report {
 namespace {
@@ -49,8 +50,10 @@ Json numbers(const std::vector<std::optional<double>>& values) {
   return list(values, [](const std::optional<double>& value) { return number_or_null(value); });
 }
 
-/// A course; null where it is not determined.
-Json course_or_null(const std::vector<double>& course) { return course.empty() ? Json() : Json(course); }
+/// A course; null where it, or a point of it, is not determined.
+Json course_or_null(const std::vector<double>& course) {
+  return course.empty() ? Json() : list(course, [](double value) { return number_or_null(value); });
+}
 
 Json chart_json(const IncidentRun& run, const IncidentResult& result) {
   const IncidentChart& c = run.chart;
@@ -70,7 +73,8 @@ Json chart_json(const IncidentRun& run, const IncidentResult& result) {
 }
 
 Json between_json(const CourseBetween& b) {
-  return b.mean.empty() ? Json() : Json{{"mean", b.mean}, {"low", b.low}, {"high", b.high}};
+  if (b.mean.empty()) return {};
+  return {{"mean", course_or_null(b.mean)}, {"low", course_or_null(b.low)}, {"high", course_or_null(b.high)}};
 }
 
 /// Means, least and greatest since the point before; null where the points tell the courses.
@@ -219,6 +223,7 @@ Json incident_document(const IncidentResult& r, const IncidentFacts& facts) {
       {"first_line", r.first_line},
       {"escaped_m3", spread_json(r.escaped)},
       {"to_environment_m3", spread_json(r.to_environment)},
+      {"beyond_range_m3", number_or_null(beyond_range(r))},
       {"barriers", list(r.barriers, barrier_json)},
       {"cause_effect", cause_effect_json(r.cause_effect)},
       {"open_ends", list(r.open_ends, open_end_json)},

@@ -17,16 +17,8 @@ std::vector<std::string> incident_cautions() {
   };
 }
 
-std::string incident_summary(const studies::IncidentResult& result, const site::Site& site,
-                             const terminal::Style& style, const IncidentFacts& facts) {
-  const Glyphs glyphs = style.utf8 ? Glyphs::unicode : Glyphs::ascii;
-  terminal::Page page(style);
-  page.notice("If it has happened:", incident_first);
-  page.title((site.name.empty() ? "Station without a name" : site.name.text) + ": " + incident_title(result));
-  for (const std::string& sentence : incident_answer(result, site.display, glyphs)) page.paragraph(sentence);
-  page.paragraph(incident_cautions().front() + " forecourse " + result.version + ".");
-  for (const IncidentPart& part : incident_parts(result, site.display, glyphs)) {
-    if (part.only_verbose && !style.verbose) continue;
+void add_parts(const std::vector<IncidentPart>& parts, terminal::Page& page) {
+  for (const IncidentPart& part : parts) {
     page.heading(part.title);
     for (const std::string& sentence : part.sentences) page.paragraph(sentence);
     for (const auto& [caption, table] : part.tables) {
@@ -35,6 +27,17 @@ std::string incident_summary(const studies::IncidentResult& result, const site::
     }
     for (const std::string& item : part.items) page.item(item);
   }
+}
+
+std::string incident_summary(const studies::IncidentResult& result, const site::Site& site,
+                             const terminal::Style& style, const IncidentFacts& facts) {
+  const Glyphs glyphs = style.utf8 ? Glyphs::unicode : Glyphs::ascii;
+  terminal::Page page(style);
+  page.notice("If it has happened:", incident_first);
+  page.title((site.name.empty() ? "Station without a name" : site.name.text) + ": " + incident_title(result));
+  for (const std::string& sentence : incident_answer(result, site.display, glyphs)) page.paragraph(sentence);
+  page.paragraph(incident_cautions().front() + " forecourse " + result.version + ".");
+  add_parts(incident_parts(result, site.display, glyphs), page);
   page.heading("Cautions");
   for (const std::string& caution : incident_cautions()) page.item(caution);
   for (const std::string& path : facts.written) page.item("written: " + path);

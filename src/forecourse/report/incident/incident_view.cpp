@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 #include "forecourse/base/unit_text.h"
 #include "forecourse/report/incident/incident_parts.h"
@@ -36,7 +37,7 @@ std::string shown(double si, const std::string& unit, site::Display display, Gly
   const bool us = display == site::Display::us;
   if (unit == "m/s2" && us) return spaced(number(from_si(si, "ft/s2"), 1, glyphs), "ft/s2", glyphs);
   if (unit == "N/m" && us) return spaced(number(from_si(si, "lbf/in"), 0, glyphs), "lbf/in", glyphs);
-  return default_value({"", si, unit, {}, {}, {}, false}, display, glyphs);
+  return default_value({"", si, unit, {}, {}, {}}, display, glyphs);
 }
 
 std::string shown(const Spread& spread, Measure measure, site::Display display, Glyphs glyphs) {
@@ -46,9 +47,19 @@ std::string shown(const Spread& spread, Measure measure, site::Display display, 
   return number(measure, display, spread.low, glyphs) + " to " + with_unit(measure, display, spread.high, glyphs);
 }
 
+std::string joined(const std::vector<std::string>& all, const char* between) {
+  std::string out;
+  for (const std::string& one : all) out += (out.empty() ? "" : between) + one;
+  return out;
+}
+
+std::string spaced(std::string word) {
+  std::replace(word.begin(), word.end(), '-', ' ');
+  return word;
+}
+
 std::string incident_title(const IncidentResult& result) {
-  std::string kind = studies::word(result.options.kind);
-  std::replace(kind.begin(), kind.end(), '-', ' ');
+  std::string kind = spaced(studies::word(result.options.kind));
   if (!kind.empty()) kind.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(kind.front())));
   return kind + (result.at.empty() ? "" : " at " + result.at);
 }
@@ -71,22 +82,23 @@ void add_air(const studies::IncidentRun& run, site::Display display, Glyphs glyp
 
 /// Cases that lie above the range, and why.
 void add_beyond(const IncidentResult& result, site::Display display, Glyphs glyphs, std::vector<std::string>& out) {
-  double most = 0.0;
-  for (const studies::BarrierRow& row : result.barrier_table) most = std::max(most, row.escaped);
-  constexpr double rounding = 1e-3;
-  if (!(most > result.escaped.high * (1.0 + rounding))) return;
-  out.push_back("The table of cases goes up to " + with_unit(Measure::volume, display, most, glyphs) +
+  const auto most = beyond_range(result);
+  if (!most) return;
+  out.push_back("The table of cases goes up to " + with_unit(Measure::volume, display, *most, glyphs) +
                 ", beyond the range: there a barrier that is counted on fails too.");
 }
 
-bool happens(const studies::IncidentRun& run, studies::Happening what) {
-  return std::any_of(run.timeline.begin(), run.timeline.end(),
-                     [&](const studies::TimelineRow& row) { return row.what == what; });
+std::ptrdiff_t times(const studies::IncidentRun& run, studies::Happening what) {
+  return std::count_if(run.timeline.begin(), run.timeline.end(),
+                       [&](const studies::TimelineRow& row) { return row.what == what; });
 }
+
+bool happens(const studies::IncidentRun& run, studies::Happening what) { return times(run, what) > 0; }
 
 /// What stands above an opening that nothing shuts may run out by itself.
 std::string left_above(const IncidentResult& result, site::Display display, Glyphs glyphs) {
-  if (happens(result.runs.front(), studies::Happening::valve_shut)) return {};
+  const std::ptrdiff_t shut = times(result.runs.front(), studies::Happening::valve_shut);
+  if (shut > 0 && shut >= std::ssize(result.open_ends)) return {};
   double sum = 0.0;
   for (const studies::OpenEnd& end : result.open_ends) {
     if (!end.above_opening) {
@@ -117,6 +129,13 @@ void add_end(const IncidentResult& result, site::Display display, Glyphs glyphs,
 }
 
 }  // namespace
+
+std::optional<double> beyond_range(const IncidentResult& result) {
+  constexpr double rounding = 1e-3;
+  double most = 0.0;
+  for (const studies::BarrierRow& row : result.barrier_table) most = std::max(most, row.escaped);
+  return most > result.escaped.high * (1.0 + rounding) ? std::optional(most) : std::nullopt;
+}
 
 std::vector<std::string> incident_answer(const IncidentResult& result, site::Display display, Glyphs glyphs) {
   if (!result.problem.empty()) return {"Not determined: " + result.problem + "."};

@@ -1,6 +1,8 @@
 #pragma once
 
+#include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "forecourse/report/units.h"
@@ -15,7 +17,6 @@ struct IncidentPart {
   std::vector<std::string> sentences;
   std::vector<std::pair<std::string, WordTable>> tables;  ///< caption and table
   std::vector<std::string> items;
-  bool only_verbose = false;  ///< on a terminal only when all is asked for
 };
 
 /// "Struck at D3": what happened where.
@@ -28,6 +29,20 @@ struct IncidentPart {
 /// Everything else, in the order in which it is read.
 [[nodiscard]] std::vector<IncidentPart> incident_parts(const studies::IncidentResult& result, site::Display display,
                                                        Glyphs glyphs);
+
+/// Parts one below the other, on a terminal and on a page.
+void add_parts(const std::vector<IncidentPart>& parts, terminal::Page& page);
+/// \param level of their headings
+[[nodiscard]] std::string parts_html(const std::vector<IncidentPart>& parts, int level);
+
+/// What escapes in the worst of the cases told, where that lies above the range: there a barrier that is counted on
+/// fails too [m3]. Empty: the range holds every case.
+[[nodiscard]] std::optional<double> beyond_range(const studies::IncidentResult& result);
+
+/// "a, b"
+[[nodiscard]] std::string joined(const std::vector<std::string>& all, const char* between);
+/// "sump sensor" of "sump-sensor"
+[[nodiscard]] std::string spaced(std::string word);
 
 /// A value with a unit that people read, by its SI unit: "45.0 s", "0.14 gal".
 [[nodiscard]] std::string shown(double si, const std::string& unit, site::Display display, Glyphs glyphs);

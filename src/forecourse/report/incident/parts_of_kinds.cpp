@@ -14,7 +14,7 @@ std::string PartWriter::times(const std::optional<Spread>& s) const {
 }
 
 IncidentPart PartWriter::open_ends() const {
-  IncidentPart part{"The open end", {}, {}, {}, false};
+  IncidentPart part{"The open end", {}, {}, {}};
   for (const studies::OpenEnd& end : r_.open_ends) {
     if (!(end.steady_flow > 0.0)) continue;
     const char* steady = end.pump_runs ? " once steady, " : " once steady if the pump ran, ";
@@ -60,7 +60,7 @@ IncidentPart PartWriter::open_ends() const {
 }
 
 IncidentPart PartWriter::crack() const {
-  IncidentPart part{"The crack", {}, {}, {}, false};
+  IncidentPart part{"The crack", {}, {}, {}};
   if (!r_.crack) return part;
   const studies::CrackTold& c = *r_.crack;
   WordTable table{{"At", head("Pressure", Measure::pressure), "Leak"}, {false, true, true}, {}};
@@ -102,7 +102,7 @@ IncidentPart PartWriter::crack() const {
 }
 
 IncidentPart PartWriter::drive_off() const {
-  IncidentPart part{"The pull", {}, {}, {}, false};
+  IncidentPart part{"The pull", {}, {}, {}};
   if (!r_.drive_off) return part;
   const studies::DriveOffTold& d = *r_.drive_off;
   part.sentences.push_back("The hose is tight after " + time(d.tight_at) + ", the vehicle then at " +
@@ -126,7 +126,7 @@ IncidentPart PartWriter::drive_off() const {
 }
 
 IncidentPart PartWriter::fire() const {
-  IncidentPart part{"The fire, in orders of magnitude", {}, {}, {}, false};
+  IncidentPart part{"The fire, in orders of magnitude", {}, {}, {}};
   if (!r_.fire) return part;
   const studies::FireTold& f = *r_.fire;
   if (!f.fuel.empty() && f.pool_diameter > 0.0) {
@@ -167,7 +167,7 @@ IncidentPart PartWriter::fire() const {
 }
 
 IncidentPart PartWriter::overfill() const {
-  IncidentPart part{"The drop", {}, {}, {}, false};
+  IncidentPart part{"The drop", {}, {}, {}};
   if (!r_.overfill) return part;
   const studies::OverfillTold& o = *r_.overfill;
   part.sentences.push_back("The drop begins at " + full(Measure::flow, o.truck_flow) + ".");
@@ -187,7 +187,7 @@ IncidentPart PartWriter::overfill() const {
 }
 
 IncidentPart PartWriter::spread() const {
-  IncidentPart part{"How sure it is", {}, {}, {}, false};
+  IncidentPart part{"How sure it is", {}, {}, {}};
   if (!r_.spread) return part;
   const studies::IncidentSpread& s = *r_.spread;
   part.sentences.push_back(std::to_string(s.runs) + " runs with drawn inputs, seed " + std::to_string(s.seed) +

@@ -5,12 +5,6 @@
 namespace forecourse::report {
 namespace {
 
-std::string joined(const std::vector<std::string>& all, const char* between) {
-  std::string out;
-  for (const std::string& one : all) out += (out.empty() ? "" : between) + one;
-  return out;
-}
-
 /// The first run, and the one in which the most escapes; all of them stand in the data.
 std::vector<std::size_t> told_runs(const studies::IncidentResult& r) {
   std::vector<std::size_t> out;
@@ -24,15 +18,10 @@ std::vector<std::size_t> told_runs(const studies::IncidentResult& r) {
   return out;
 }
 
-std::string spaced(std::string word) {
-  std::replace(word.begin(), word.end(), '-', ' ');
-  return word;
-}
-
 }  // namespace
 
 IncidentPart PartWriter::barriers() const {
-  IncidentPart part{"What stands in the way", {}, {}, {}, false};
+  IncidentPart part{"What stands in the way", {}, {}, {}};
   WordTable table{{"Barrier", "Of", "State", "What it does", "Why"}, {false, false, false, false, false}, {}};
   for (const studies::BarrierState& b : r_.barriers) {
     table.rows.push_back(
@@ -45,7 +34,7 @@ IncidentPart PartWriter::barriers() const {
 }
 
 IncidentPart PartWriter::barrier_table() const {
-  IncidentPart part{"With and without each barrier", {}, {}, {}, false};
+  IncidentPart part{"With and without each barrier", {}, {}, {}};
   if (r_.barrier_table.size() < 2) return part;
   WordTable table{{head("Escapes", Measure::volume), head("Outside", Measure::volume), "Line shut after", "Case"},
                   {true, true, true, false},
@@ -71,7 +60,7 @@ IncidentPart PartWriter::barrier_table() const {
 }
 
 IncidentPart PartWriter::events() const {
-  IncidentPart part{"What happens, moment by moment", {}, {}, {}, false};
+  IncidentPart part{"What happens, moment by moment", {}, {}, {}};
   for (const std::size_t i : told_runs(r_)) {
     const studies::IncidentRun& run = r_.runs[i];
     WordTable table{{"After", head("Escaped", Measure::volume), head("Escaping", Measure::flow),
@@ -92,7 +81,7 @@ IncidentPart PartWriter::events() const {
 }
 
 IncidentPart PartWriter::ledger() const {
-  IncidentPart part{"Where every drop went", {}, {}, {}, false};
+  IncidentPart part{"Where every drop went", {}, {}, {}};
   if (r_.runs.empty()) return part;
   const studies::IncidentRun& run = r_.runs.front();
   WordTable table{
@@ -110,7 +99,7 @@ IncidentPart PartWriter::ledger() const {
 }
 
 IncidentPart PartWriter::jets() const {
-  IncidentPart part{"A narrow gap throws high, a full break floods low", {}, {}, {}, false};
+  IncidentPart part{"A narrow gap throws high, a full break floods low", {}, {}, {}};
   if (r_.jets.empty()) return part;
   WordTable table{{"Share open", head("Flow", Measure::flow), head("Velocity", Measure::velocity),
                    head("Height, with air", Measure::length), head("Height, no air", Measure::length),
@@ -129,7 +118,7 @@ IncidentPart PartWriter::jets() const {
 }
 
 IncidentPart PartWriter::pool() const {
-  IncidentPart part{"The pool on the slab", {}, {}, {}, false};
+  IncidentPart part{"The pool on the slab", {}, {}, {}};
   if (!r_.pool) return part;
   const studies::PoolTold& pool = *r_.pool;
   part.sentences.push_back("At most " + full(Measure::volume, pool.volume) +
@@ -143,7 +132,7 @@ IncidentPart PartWriter::pool() const {
 }
 
 IncidentPart PartWriter::cause_effect() const {
-  IncidentPart part{"Which signal stops what", {}, {}, {}, false};
+  IncidentPart part{"Which signal stops what", {}, {}, {}};
   if (r_.cause_effect.rows.empty()) return part;
   WordTable table{{"Signal"}, {false}, {}};
   for (const std::string& column : r_.cause_effect.columns) {
@@ -167,7 +156,7 @@ IncidentPart PartWriter::cause_effect() const {
 }
 
 IncidentPart PartWriter::return_to_service() const {
-  IncidentPart part{"Before fuel flows again", {}, {}, {}, false};
+  IncidentPart part{"Before fuel flows again", {}, {}, {}};
   WordTable table{{"Step", "What", "By", "Source"}, {false, false, false, false}, {}};
   for (const studies::ReturnStep& step : r_.return_to_service)
     table.rows.push_back({step.kind, step.what, step.by, step.source});
@@ -177,7 +166,7 @@ IncidentPart PartWriter::return_to_service() const {
 }
 
 IncidentPart PartWriter::inputs() const {
-  IncidentPart part{"What it was computed with", {}, {}, {}, false};
+  IncidentPart part{"What it was computed with", {}, {}, {}};
   WordTable entered{{"Figure", "Value"}, {false, false}, {}};
   WordTable others{{"Figure", "Value", "Standing", "Source"}, {false, false, false, false}, {}};
   for (const studies::InputUsed& input : r_.inputs) {
@@ -205,7 +194,7 @@ std::string PartWriter::value_of(const studies::InputUsed& input) const {
 }
 
 IncidentPart PartWriter::warnings() const {
-  IncidentPart part{"Warnings", {}, {}, {}, false};
+  IncidentPart part{"Warnings", {}, {}, {}};
   for (const Diagnostic& warning : r_.warnings) part.items.push_back(warning.message);
   return part;
 }

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <utility>
+#include <vector>
 
 #include "forecourse/report/svg/shapes.h"
 
@@ -26,6 +28,18 @@ double end_of(const TimeChart& chart) {
     }
   }
   return end;
+}
+
+/// Where two values or more follow each other that are numbers: first, and one past the last.
+std::vector<std::pair<std::size_t, std::size_t>> stretches(const std::vector<double>& values) {
+  std::vector<std::pair<std::size_t, std::size_t>> out;
+  std::size_t first = 0;
+  for (std::size_t k = 0; k <= values.size(); ++k) {
+    if (k < values.size() && std::isfinite(values[k])) continue;
+    if (k > first + 1) out.emplace_back(first, k);
+    first = k + 1;
+  }
+  return out;
 }
 
 class Drawing {
@@ -97,21 +111,26 @@ class Drawing {
   template <class Y>
   [[nodiscard]] std::string band(const TimeSeries& series, const Y& y) const {
     if (series.low.empty()) return {};
-    std::vector<Point> corners;
-    for (std::size_t k = 0; k < series.time.size(); ++k) corners.push_back({x(series.time[k]), y(series.high[k])});
-    for (std::size_t k = series.time.size(); k-- > 0;) corners.push_back({x(series.time[k]), y(series.low[k])});
-    return polygon(corners, "spread");
+    std::string out;
+    for (const auto& [first, end] : stretches(series.low)) {
+      std::vector<Point> corners;
+      for (std::size_t k = first; k < end; ++k) corners.push_back({x(series.time[k]), y(series.high[k])});
+      for (std::size_t k = end; k-- > first;) corners.push_back({x(series.time[k]), y(series.low[k])});
+      out += polygon(corners, "spread");
+    }
+    return out;
   }
 
   template <class Y>
   [[nodiscard]] std::string course(const TimeSeries& series, const Y& y) const {
-    std::vector<Point> corners;
-    for (std::size_t k = 0; k < series.time.size(); ++k) {
-      if (std::isfinite(series.value[k])) corners.push_back({x(series.time[k]), y(series.value[k])});
+    std::string out;
+    for (const auto& [first, end] : stretches(series.value)) {
+      std::vector<Point> corners;
+      for (std::size_t k = first; k < end; ++k) corners.push_back({x(series.time[k]), y(series.value[k])});
+      out += "<polyline class=\"grade\"" + std::string(dashes[std::min<std::size_t>(series.dash, 3)]) + " points=\"" +
+             points(corners) + "\"/>\n";
     }
-    if (corners.size() < 2) return {};
-    return "<polyline class=\"grade\"" + std::string(dashes[std::min<std::size_t>(series.dash, 3)]) + " points=\"" +
-           points(corners) + "\"/>\n";
+    return out;
   }
 
   [[nodiscard]] std::string marks() const {

@@ -57,6 +57,8 @@ std::vector<std::string> Desk::names() const {
   return site_names(folder_);
 }
 
+Outcome Desk::granted() const { return refuse(Refusal::none, {}, {}); }
+
 Outcome Desk::refuse(Refusal refusal, const std::string& error, const std::string& hint) const {
   return {refusal, error, hint, {}, {}, facts_now()};
 }
@@ -110,7 +112,7 @@ Outcome Desk::plan_edit(int revision, const std::string& label, const std::vecto
   if (applied.ok() && applied.value.size() > largest_site) {
     return refuse(Refusal::refused, "the site file would become too large", "4 MiB is the most");
   }
-  Outcome outcome = refuse(Refusal::none, {}, {});
+  Outcome outcome = granted();
   if (!applied.ok()) {
     const Diagnostic& first = *std::find_if(applied.diagnostics.begin(), applied.diagnostics.end(),
                                             [](const Diagnostic& d) { return d.severity == Severity::error; });
@@ -130,7 +132,7 @@ Outcome Desk::replace(int revision, const std::string& label, const std::string&
     const KeptText& kept = site_->kept();
     if (revision != kept.revision) return stale_at(revision);
     move = {Move::Kind::step, {label, change_between(kept.text, text)}};
-    return refuse(Refusal::none, {}, {});
+    return granted();
   });
 }
 
@@ -139,7 +141,7 @@ Outcome Desk::undo(int revision) {
     if (revision != site_->kept().revision) return stale_at(revision);
     if (undoable(site_->kept()) == nullptr) return refuse(Refusal::stale, "there is nothing to undo", {});
     move.kind = Move::Kind::undo;
-    return refuse(Refusal::none, {}, {});
+    return granted();
   });
 }
 
@@ -148,7 +150,7 @@ Outcome Desk::redo(int revision) {
     if (revision != site_->kept().revision) return stale_at(revision);
     if (redoable(site_->kept()) == nullptr) return refuse(Refusal::stale, "there is nothing to redo", {});
     move.kind = Move::Kind::redo;
-    return refuse(Refusal::none, {}, {});
+    return granted();
   });
 }
 
@@ -156,14 +158,14 @@ Outcome Desk::switch_to(const std::string& path, Begins begins) {
   const fs::path file = behind(path);
   if (file.empty()) return refuse(Refusal::not_there, "there is no such site file in the folder", {});
   if (file.parent_path() != folder_) return refuse(Refusal::refused, "the file lies in another folder", {});
-  if (file == site_->path()) return refuse(Refusal::none, {}, {});
+  if (file == site_->path()) return granted();
   std::string why;
   std::unique_ptr<OpenSite> site = OpenSite::open(file.string(), site_->kept().revision + 1, begins, why);
   if (!site) return refuse(Refusal::failed, "the file cannot be opened: " + why, {});
   site_ = std::move(site);
   file_ = fs::path(path).filename().string();
   tell("opened");
-  return refuse(Refusal::none, {}, {});
+  return granted();
 }
 
 Outcome Desk::open(const std::string& name) {

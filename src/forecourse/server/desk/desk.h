@@ -69,6 +69,7 @@ class Desk {
   using Plan = std::function<Outcome(Move& move)>;
 
   [[nodiscard]] StationFacts facts_now() const;
+  [[nodiscard]] Outcome granted() const;
   [[nodiscard]] Outcome refuse(Refusal refusal, const std::string& error, const std::string& hint) const;
   [[nodiscard]] Outcome stale(const std::string& then) const;
   [[nodiscard]] Outcome stale_at(int revision) const;

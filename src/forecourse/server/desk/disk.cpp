@@ -31,11 +31,9 @@ std::string write_beside(const std::string& path, const std::string& temporary, 
   return {};
 }
 
-/// True if the two files have changed places; false with `why` empty where there is nothing to exchange with.
-bool exchange(const std::string& a, const std::string& b, std::string& why) {
-  if (renameat2(AT_FDCWD, a.c_str(), AT_FDCWD, b.c_str(), RENAME_EXCHANGE) == 0) return true;
-  if (errno != ENOENT) why = reason();
-  return false;
+/// True if the two files have changed places.
+bool exchange(const std::string& a, const std::string& b) {
+  return renameat2(AT_FDCWD, a.c_str(), AT_FDCWD, b.c_str(), RENAME_EXCHANGE) == 0;
 }
 
 /// For file systems that cannot exchange, and for a file that is gone.
@@ -111,13 +109,13 @@ std::string beside(const std::string& path, const char* ending) {
 
 SaveResult save_over(const std::string& path, std::string_view expected, std::string_view text) {
   const std::string temporary = beside(path, ".saving");
-  std::string why = write_beside(path, temporary, text);
+  const std::string why = write_beside(path, temporary, text);
   if (!why.empty()) return {Saved::failed, why};
   SaveResult result;
-  if (exchange(temporary, path, why)) {
+  if (exchange(temporary, path)) {
     std::string before;  // what the file held at the moment of the exchange
     const bool known = read_whole(temporary, largest_site, before).empty() && before == expected;
-    if (!known && !exchange(temporary, path, why)) return {Saved::failed, "it changed while it was saved"};
+    if (!known && !exchange(temporary, path)) return {Saved::failed, "it changed while it was saved"};
     if (!known) result.saved = Saved::changed_outside;
   } else {
     result = replace(path, temporary, expected);

@@ -17,12 +17,7 @@ void add_step(KeptText& kept, const Step& step) {
   kept.done = kept.steps.size();
 }
 
-}  // namespace
-
-const Step* undoable(const KeptText& kept) { return kept.done > 0 ? &kept.steps[kept.done - 1] : nullptr; }
-
-const Step* redoable(const KeptText& kept) { return kept.done < kept.steps.size() ? &kept.steps[kept.done] : nullptr; }
-
+/// The text after a move; empty where the move does not fit.
 std::optional<std::string> text_after(const KeptText& kept, const Move& move) {
   if (move.kind == Move::Kind::step) return forward(move.step.change, kept.text);
   const bool back = move.kind == Move::Kind::undo;
@@ -30,6 +25,12 @@ std::optional<std::string> text_after(const KeptText& kept, const Move& move) {
   if (step == nullptr) return std::nullopt;
   return back ? backward(step->change, kept.text) : forward(step->change, kept.text);
 }
+
+}  // namespace
+
+const Step* undoable(const KeptText& kept) { return kept.done > 0 ? &kept.steps[kept.done - 1] : nullptr; }
+
+const Step* redoable(const KeptText& kept) { return kept.done < kept.steps.size() ? &kept.steps[kept.done] : nullptr; }
 
 bool make(KeptText& kept, const Move& move) {
   std::optional<std::string> text = text_after(kept, move);

@@ -37,9 +37,6 @@ struct Move {
 [[nodiscard]] const Step* undoable(const KeptText& kept);
 [[nodiscard]] const Step* redoable(const KeptText& kept);
 
-/// The text after a move; empty where the move does not fit.
-[[nodiscard]] std::optional<std::string> text_after(const KeptText& kept, const Move& move);
-
 /// Makes a move. What could be redone before a step is gone after it; the oldest steps go when there are too many.
 ///
 /// \return false, with nothing done, where the move does not fit

@@ -113,7 +113,6 @@ SaveResult OpenSite::write(const Move& move) {
   } else {
     kept_ = before;
   }
-  seal_ = seal_of(path_);
   return result;
 }
 

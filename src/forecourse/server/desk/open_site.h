@@ -32,7 +32,7 @@ class OpenSite {
   /// Why it cannot be changed; empty: it can.
   [[nodiscard]] const std::string& read_only() const { return read_only_; }
 
-  /// Reads the file again where it is not as it was left. What others have written becomes a step that can be undone.
+  /// Reads the file again. What others have written becomes a step that can be undone.
   ///
   /// \param why set where the file is there but cannot be read
   /// \return true: there was something new
@@ -60,7 +60,7 @@ class OpenSite {
   KeptText kept_;
   std::string mark_;  ///< the byte order mark with which the file begins, or nothing
   std::string read_only_;
-  Seal seal_;                                   ///< of the file as it was left
+  Seal seal_;                                   ///< of the file as it was last read
   Seal seen_;                                   ///< when it was last looked for calm
   std::deque<std::pair<int, Change>> changes_;  ///< what made each revision of the one before
 };

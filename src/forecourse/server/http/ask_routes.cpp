@@ -1,10 +1,14 @@
 #include <algorithm>
+#include <atomic>
 #include <chrono>
+#include <cstdint>
+#include <memory>
 #include <optional>
 #include <semaphore>
 #include <thread>
 
 #include "forecourse/server/answers/station/diagnostics_json.h"
+#include "forecourse/server/answers/wants/want_reader.h"
 #include "forecourse/server/http/body.h"
 #include "forecourse/server/http/routes.h"
 #include "forecourse/site/read.h"
@@ -18,20 +22,34 @@ using Access = Route::Access;
 
 constexpr std::size_t most_wants = 64;
 
-/// As many studies at once as there are processors: the rest waits, so that other requests get their turn.
-class Turns {
+/// As many studies at once as there are processors, and two at least: the rest waits, so that other requests get their
+/// turn.
+using Turns = std::counting_semaphore<>;
+
+std::shared_ptr<Turns> new_turns() {
+  return std::make_shared<Turns>(std::max(2U, std::thread::hardware_concurrency()));
+}
+
+/// A turn that is taken, and given back with its owner.
+class Turn {
  public:
-  /// \return false: nobody waits for the answer any more
-  [[nodiscard]] bool take(const std::function<bool()>& given_up) {
-    while (!free_.try_acquire_for(20ms)) {
-      if (given_up()) return false;
-    }
-    return true;
+  Turn(Turns& turns, const std::function<bool()>& given_up) : turns_(turns) {
+    do {
+      taken_ = turns_.try_acquire_for(20ms);
+    } while (!taken_ && !given_up());
   }
-  void give() { free_.release(); }
+  Turn(const Turn&) = delete;
+  Turn& operator=(const Turn&) = delete;
+  ~Turn() {
+    if (taken_) turns_.release();
+  }
+
+  /// False: nobody waits for the answer any more.
+  [[nodiscard]] bool taken() const { return taken_; }
 
  private:
-  std::counting_semaphore<> free_{std::max(2U, std::thread::hardware_concurrency())};
+  Turns& turns_;
+  bool taken_ = false;
 };
 
 /// Asks whether somebody still waits, but not for each step of a study.
@@ -56,12 +74,9 @@ struct Tried {
 Tried try_edits(const StationFacts& facts, const std::vector<Edit>& edits) {
   Parsed<std::string> applied = apply(facts.text, edits);
   if (applied.ok()) return {std::move(applied.value), std::nullopt};
-  const Diagnostic& first = applied.diagnostics.front();
-  return {{},
-          json_reply({{"error", first.message},
-                      {"hint", first.hint},
-                      {"diagnostics", diagnostics_json(applied.diagnostics, facts.text)}},
-                     422)};
+  Json no = refused(applied.diagnostics);
+  no["diagnostics"] = diagnostics_json(applied.diagnostics, facts.text);
+  return {{}, json_reply(no, 422)};
 }
 
 Reply ask(const Desk& desk, Turns& turns, const Call& call) {
@@ -78,14 +93,9 @@ Reply ask(const Desk& desk, Turns& turns, const Call& call) {
   Answers asked(tried.text, facts.file);
   Json answers = Json::array();
   for (const Json& want : wants) {
-    if (!turns.take(call.given_up)) return refusal(503, "nobody waited for the answer");
-    try {
-      answers.push_back(asked.answer(want, context));
-    } catch (...) {
-      turns.give();
-      throw;
-    }
-    turns.give();
+    const Turn turn(turns, call.given_up);
+    if (!turn.taken()) return refusal(503, "nobody waited for the answer");
+    answers.push_back(asked.answer(want, context));
   }
   return json_reply({{"revision", facts.revision},
                      {"answers", std::move(answers)},
@@ -127,7 +137,7 @@ Reply no_run() { return refusal(404, "there is no such run", "the oldest are for
 
 std::vector<Route> ask_routes(const Desk& desk) {
   return {{"POST", "/api/ask", Access::open,
-           [&desk, turns = std::make_shared<Turns>()](const Call& call) { return ask(desk, *turns, call); }}};
+           [&desk, turns = new_turns()](const Call& call) { return ask(desk, *turns, call); }}};
 }
 
 std::vector<Route> run_routes(const Desk& desk, Runs& runs) {

@@ -19,7 +19,7 @@ struct Call {
 
 /// One thing the server can be asked for.
 struct Route {
-  enum class Access { open, keyed };  ///< keyed: what writes or costs; only with the key of this start
+  enum class Access { open, keyed };  ///< keyed: what writes or outlasts its answer; only with the key of this start
   const char* method;
   std::string_view path;  ///< one that ends in a slash has a tail
   Access access;

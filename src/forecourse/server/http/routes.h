@@ -17,4 +17,7 @@ namespace forecourse::server {
 /// Long wants.
 [[nodiscard]] std::vector<Route> run_routes(const Desk& desk, Runs& runs);
 
+/// The report of the open site: what can be in it, and the report itself as a page or as a PDF.
+[[nodiscard]] std::vector<Route> report_routes(const Desk& desk);
+
 }  // namespace forecourse::server

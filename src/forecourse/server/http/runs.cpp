@@ -12,7 +12,7 @@ using report::Json;
 constexpr std::size_t most_kept = 20;                       // with their answers
 constexpr std::chrono::milliseconds between_tellings{200};  // of progress
 
-/// Passes on what it is told, but not too often.
+/// Says when progress is to be told again, so that it is not told too often.
 class Throttle {
  public:
   [[nodiscard]] bool due() {

@@ -5,13 +5,12 @@
 #include <chrono>
 #include <utility>
 
-#include "forecourse/server/http/report_route.h"
 #include "forecourse/server/http/routes.h"
 
 namespace forecourse::server {
 namespace {
 
-constexpr int first_port = 8377;
+constexpr int first_port = 8377;                         // any: below those that systems give out by themselves
 constexpr int most_ports = 100;                          // that are tried
 constexpr std::chrono::milliseconds between_looks{500};  // at the file
 

@@ -12,6 +12,7 @@
 #include "forecourse/server/answers/wants/opened_site.h"
 #include "forecourse/server/pages/day.h"
 #include "forecourse/server/pages/pdf.h"
+#include "forecourse/server/pages/shell_word.h"
 
 namespace forecourse::server {
 
@@ -65,22 +66,16 @@ Request read_request(WantReader& want, const Json& asked) {
   return out;
 }
 
-std::string quoted(const std::string& word) {
-  std::string out = "'";
-  for (const char c : word) out += c == '\'' ? std::string("'\\''") : std::string(1, c);
-  return out + "'";
-}
-
 /// The command that makes the same page.
 std::string command_of(const std::string& file, const Request& asked) {
   const std::string stem = std::filesystem::path(file).stem().string();
-  std::string out = "forecourse study " + quoted(file) + " --out " + quoted("out/" + stem);
+  std::string out = "forecourse study " + shell_word(file) + " --out " + shell_word("out/" + stem);
   if (!asked.units.empty()) out += " --units " + asked.units;
   std::string ids;
   for (const std::string& id : asked.choice.sections) ids.append(ids.empty() ? "" : ",").append(id);
   if (!ids.empty()) out += " --sections " + ids;
   for (const auto& [name, text] : asked.choice.cells) {
-    if (!text.empty()) out.append(" --cell ").append(quoted(fmt::format("{}={}", name, text)));
+    if (!text.empty()) out.append(" --cell ").append(shell_word(fmt::format("{}={}", name, text)));
   }
   return out;
 }
@@ -152,9 +147,10 @@ Reply StationPages::pdf(const std::string& html, report::html::Paper paper, cons
   if (!pages_set_.try_acquire()) {
     return refusal(429, "two PDFs are being made already", "try again when one of them is done");
   }
+  // given back also where something is thrown
+  const std::shared_ptr<void> place(nullptr, [this](void*) { pages_set_.release(); });
   std::string bytes;
   const PdfMade made = make_pdf(bytes, html, paper, given_up);
-  pages_set_.release();
   if (!made.good()) return refusal(made.absent ? 503 : 500, "no PDF was made: " + made.error, made.hint);
   return {200, std::move(bytes), "application/pdf", {}};
 }

@@ -12,11 +12,12 @@ void append(std::vector<double>& to, const std::vector<double>& values) {
 
 }  // namespace
 
-Recorder::Recorder(const SequenceOptions& options, std::size_t compartments, std::size_t auxiliaries, std::size_t links)
+Recorder::Recorder(const SequenceOptions& options, const SequenceStart& start, std::size_t links)
     : keep_events_(options.keep_events), keep_steps_(options.keep_steps), keep_states_(options.keep_states) {
-  trace_.compartments = compartments;
-  trace_.auxiliaries = auxiliaries;
+  trace_.compartments = start.amounts.size();
+  trace_.auxiliaries = start.auxiliaries.size();
   trace_.links = links;
+  trace_.marks = start.marks.size();
 }
 
 void Recorder::add_step(const SequenceState& state, double length, const std::vector<double>& flows) {
@@ -46,6 +47,7 @@ void Recorder::add_event(const Event& event, std::uint64_t flags_before, const S
   append(trace_.values, state.auxiliaries);
   append(trace_.values, flows);
   for (std::size_t l = 0; l < trace_.links; ++l) trace_.values.push_back(state.ledger.passed(l));
+  append(trace_.values, state.marks);
 }
 
 Trace Recorder::take(TraceHeader header) {

@@ -13,7 +13,7 @@ namespace forecourse::solvers::sequence {
 /// Writes the trace of a run and carries its hash along. The hash is the same whatever of the trace is kept.
 class Recorder {
  public:
-  Recorder(const SequenceOptions& options, std::size_t compartments, std::size_t auxiliaries, std::size_t links);
+  Recorder(const SequenceOptions& options, const SequenceStart& start, std::size_t links);
 
   void add_step(const SequenceState& state, double length, const std::vector<double>& flows);
   void add_event(const Event& event, std::uint64_t flags_before, const SequenceState& state,

@@ -32,7 +32,7 @@ class SequenceRun {
         state_(start, ends_of(model)),
         watch_(rules_of(model), state_.armed),
         kernel_(model, state_, options_),
-        recorder_(options_, start.amounts.size(), start.auxiliaries.size(), static_cast<std::size_t>(model.links())),
+        recorder_(options_, start, static_cast<std::size_t>(model.links())),
         values_(watch_.count()),
         excess_(watch_.count()) {}
 

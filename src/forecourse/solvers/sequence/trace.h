@@ -38,7 +38,7 @@ struct TraceHeader {
   bool operator==(const TraceHeader&) const = default;
 };
 
-/// An event that happened. Its amounts, flows and passed amounts are in the trace's `values`.
+/// An event that happened. Its amounts, flows, passed amounts and marks are in the trace's `values`.
 struct EventRecord {
   Event event;
   std::uint64_t flags_before = 0;
@@ -61,8 +61,10 @@ struct Trace {
   std::size_t compartments = 0;
   std::size_t auxiliaries = 0;
   std::size_t links = 0;
+  std::size_t marks = 0;
   std::vector<EventRecord> events;
-  std::vector<double> values;  ///< per event: amounts, auxiliaries, link flows, net passed per link; all after it
+  std::vector<double>
+      values;  ///< per event: amounts, auxiliaries, link flows, net passed per link, marks; all after it
   std::vector<StepRecord> steps;
   std::vector<double> states;  ///< per step, if asked for: amounts, auxiliaries, link flows
 
@@ -76,12 +78,15 @@ struct Trace {
   [[nodiscard]] std::span<const double> passed(std::size_t event) const {
     return of_event(event, compartments + auxiliaries + links, links);
   }
+  [[nodiscard]] std::span<const double> mark_values(std::size_t event) const {
+    return of_event(event, compartments + auxiliaries + 2 * links, marks);
+  }
   /// \return amounts, then auxiliaries, then link flows at the end of a step; empty if states were not kept
   [[nodiscard]] std::span<const double> state(std::size_t step) const;
 
  private:
   [[nodiscard]] std::span<const double> of_event(std::size_t event, std::size_t offset, std::size_t count) const {
-    return std::span(values).subspan(event * (compartments + auxiliaries + 2 * links) + offset, count);
+    return std::span(values).subspan(event * (compartments + auxiliaries + 2 * links + marks) + offset, count);
   }
 };
 

@@ -147,7 +147,7 @@ struct ChartBetween {
   CourseBetween escaping;   ///< [m3/s]
   CourseBetween pumped;     ///< [m3/s]
   CourseBetween elsewhere;  ///< [m3/s]
-  CourseBetween pressure;   ///< [Pa] gauge; empty: not determined
+  CourseBetween pressure;   ///< [Pa] gauge; NaN, or empty: not determined
 };
 
 /// Courses over time for charts; all vectors have the length of `time`.
@@ -156,7 +156,7 @@ struct IncidentChart {
   std::vector<double> escaping;           ///< [m3/s]
   std::vector<double> pumped;             ///< [m3/s] from the tanks
   std::vector<double> elsewhere;          ///< [m3/s] at hoses open elsewhere
-  std::vector<double> pressure;           ///< [Pa] gauge in the line at the place; empty: not determined
+  std::vector<double> pressure;           ///< [Pa] gauge in the line at the place; NaN, or empty: not determined
   std::vector<double> link_temperature;   ///< [K]; empty: no fire
   std::vector<std::vector<double>> held;  ///< [m3] per holder
   std::optional<ChartBetween> between;    ///< empty: every step is a point, or none leaves its points by much

@@ -1,10 +1,11 @@
 import { useState } from "preact/hooks";
-import { useStanding } from "../../state/ask";
+import { count, sentence } from "../../draw/words";
+import { freshness, useStanding } from "../../state/ask";
 import { keepFlow } from "../../state/hoses";
 import { sheet, units } from "../../state/look";
-import { alive } from "../../state/station";
-import { EmptyArt } from "../flow/EmptyArt";
-import { sentence } from "../flow/told/words";
+import { EmptyArt } from "../parts/EmptyArt";
+import type { Finding } from "../parts/finding";
+import { Refusal } from "../parts/Note";
 import { Seg } from "../parts/Seg";
 import { StatusShape, stateWords, toneOf, type State } from "../parts/status";
 import { Head, UndoButtons } from "../shell/Shell";
@@ -18,7 +19,6 @@ import {
   sourceOf,
   states,
   subjectsOf,
-  type Finding,
   type FindingsAnswer,
   type Group,
 } from "./findings";
@@ -48,7 +48,7 @@ export function Checks() {
           <UndoButtons />
         </span>
       </Head>
-      {now.error && alive.value && <Failed error={now.error} old={answer !== undefined} />}
+      <Refusal error={now.error} old={answer !== undefined} class="failed" />
       {!answer && now.age === 2 && !now.error && <Waiting />}
       {answer && "error" in answer && (
         <None title="No check yet" text={`${sentence(answer.error)} ${sentence(answer.hint)}`} />
@@ -62,7 +62,7 @@ export function Checks() {
       )}
       {findings.length > 0 && (
         <div
-          class={`chk aged ${now.error || now.age === 1 ? "old" : now.age === 2 ? "waiting" : "fresh"}`}
+          class={`chk aged ${freshness(now)}`}
           aria-busy={now.age === 2}
         >
           <div class="list">
@@ -95,7 +95,7 @@ function about(findings: readonly Finding[]): string {
   const rules = new Set(findings.map((f) => f.rule)).size;
   const keep =
     keepFlow.value && findings.some((f) => f.rule === "flow-to-keep") ? `, with ${keepFlow.value} to keep` : "";
-  return `${findings.length} ${findings.length === 1 ? "finding" : "findings"} on ${rules} ${rules === 1 ? "requirement" : "requirements"}${keep}`;
+  return `${count(findings.length, "finding")} on ${count(rules, "requirement")}${keep}`;
 }
 
 function Tally(props: { findings: readonly Finding[] }) {
@@ -187,17 +187,6 @@ function Row(props: { group: Group; all: readonly Finding[]; pressed: boolean; o
         <em>{source.short}</em>
       </span>
     </button>
-  );
-}
-
-function Failed(props: { error: string; old: boolean }) {
-  return (
-    <p class="note bad failed" role="status">
-      <StatusShape state="falls short" />
-      <span>
-        <b>{sentence(props.error)}</b> {props.old && "What you see is from before."}
-      </span>
-    </p>
   );
 }
 

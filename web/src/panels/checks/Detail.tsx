@@ -1,10 +1,11 @@
 import { useState } from "preact/hooks";
-import { figure } from "../../draw/numbers";
+import { partAt } from "../../api/station";
+import { sentence } from "../../draw/words";
 import { select, selection, sheet, units } from "../../state/look";
 import { edit, editable, station } from "../../state/station";
-import { sentence } from "../flow/told/words";
+import { findingValue, type Finding } from "../parts/finding";
 import { StatusShape, stateWords } from "../parts/status";
-import { editsOf, partAt, quantityOf, shownOf, sourceOf, type Finding, type Group, type Side } from "./findings";
+import { editsOf, shownOf, sourceOf, type Group, type Side } from "./findings";
 
 /** One row of the list in full: why, what to change, and how sure its source is. */
 export function Detail(props: { group: Group; side: Side | null }) {
@@ -126,7 +127,7 @@ function Subject(props: { finding: Finding; decimals: number }) {
         {finding.line !== null && <small>line {finding.line}</small>}
       </span>
       <span class="fig">
-        {finding.value === null ? "" : figure(quantityOf(finding.unit), units.value, finding.value, props.decimals)}
+        {finding.value === null ? "" : findingValue(finding.value, finding, units.value, props.decimals)}
       </span>
       {part && (
         <button type="button" class="btn" onClick={go} aria-label={`Show ${finding.subject} on the site`}>

@@ -1,40 +1,19 @@
+import { partAt } from "../../api/station";
 import type { Edit, ErrorAnswer, Part } from "../../api/types";
 import {
   decimalsApart,
   decimalsOf,
   figure,
   span,
-  unitOf,
   valueIn,
   type Quantity,
   type UnitSystem,
 } from "../../draw/numbers";
+import { quantityOf, withShownUnit, type Finding } from "../parts/finding";
 import type { State } from "../parts/status";
 
-type Known = number | null;
-
-/** A requirement held against what was computed; limit, value and margin in SI. */
-export interface Finding {
-  rule: string;
-  requirement: string;
-  subject: string;
-  state: State;
-  clause: string | null;
-  edition: string | null;
-  clause_verified: boolean;
-  limit: Known;
-  value: Known;
-  /** Positive: the limit is met by this much. */
-  margin: Known;
-  unit: string;
-  reason: string | null;
-  change: string | null;
-  line: number | null;
-  study: string;
-  path: string | null;
-}
-export interface FindingsDocument {
-  document: { result: { by_state: string }; findings: Finding[]; warnings: unknown[] };
+interface FindingsDocument {
+  document: { findings: Finding[] };
 }
 export type FindingsAnswer = FindingsDocument | ErrorAnswer;
 
@@ -64,16 +43,6 @@ export function grouped(findings: readonly Finding[]): Group[] {
 }
 
 export const countOf = (findings: readonly Finding[], state: State) => findings.filter((f) => f.state === state).length;
-
-const quantities: Record<string, Quantity> = {
-  "m3/s": "flow",
-  Pa: "pressure",
-  m: "length",
-  "m/s": "velocity",
-  K: "temperature",
-};
-export const quantityOf = (unit: string): Quantity => quantities[unit] ?? "one";
-const unitWord = (unit: string, units: UnitSystem) => (quantities[unit] ? unitOf(quantityOf(unit), units) : unit);
 
 export type Side = "at most" | "at least";
 /** On which side of the limit values are good, as the margins say; null where no margin tells. */
@@ -111,8 +80,7 @@ export function shownOf(group: Group, side: Side | null, units: UnitSystem): Sho
   const quantity = quantityOf(first.unit);
   const values = valuesOf(group);
   const decimals = decimalsIn(group, units);
-  const unit = unitWord(first.unit, units);
-  const named = (text: string) => (unit ? `${text}\u00A0${unit}` : text);
+  const named = (text: string) => withShownUnit(text, first.unit, units);
   const margins = group.findings.map((f) => f.margin).filter((m) => m !== null);
   return {
     value: values.length
@@ -127,7 +95,7 @@ export function shownOf(group: Group, side: Side | null, units: UnitSystem): Sho
 const difference = (quantity: Quantity): Quantity => (quantity === "temperature" ? "one" : quantity);
 
 /** Shares of the width of a bar that starts at nothing: value, limit, and the range of a row. */
-export interface Bar {
+interface Bar {
   from: number;
   value: number;
   limit: number;
@@ -171,13 +139,6 @@ export function sourceOf(f: Finding): { clause: string; sure: string; short: str
   return f.clause_verified
     ? { clause, sure: "The text of the clause was seen.", short: "text seen" }
     : { clause, sure: "Clause from memory, not yet verified.", short: "to be verified" };
-}
-
-/** The part that a finding is about, by the path of its place in the file. */
-export function partAt(parts: readonly Part[], path: string | null): Part | null {
-  if (!path) return null;
-  const holders = parts.filter((p) => p.path === path || path.startsWith(`${p.path}.`));
-  return holders.reduce<Part | null>((best, p) => (!best || p.path.length > best.path.length ? p : best), null);
 }
 
 const assignment = /\b([a-z_]+) = ("[^"]+")/;

@@ -1,5 +1,6 @@
-import { useEffect, useId, useState } from "preact/hooks";
+import { useId } from "preact/hooks";
 import { narrow } from "../../state/station";
+import { useTyped } from "../parts/typing";
 
 /** What the sheet is asked with: committed on Enter or when it is left, Esc puts it back. What the engine could not
  * read is said under it. */
@@ -14,8 +15,7 @@ export function Ask(props: {
   onCommit: (text: string) => void;
 }) {
   const id = useId();
-  const [text, setText] = useState(props.value);
-  useEffect(() => setText(props.value), [props.value]);
+  const typed = useTyped(props.value, props.onCommit, props.list);
   if (narrow.value) {
     return (
       <p class="ask">
@@ -23,29 +23,17 @@ export function Ask(props: {
       </p>
     );
   }
-  const commit = () => text.trim() !== props.value && props.onCommit(text.trim());
   return (
     <div class="ask">
       <label for={id}>{props.label}</label>
       <span class={`in${props.problem ? " bad" : ""}`}>
         <input
           id={id}
-          value={text}
+          {...typed}
           placeholder={props.placeholder}
           list={props.list ? `${id}-list` : undefined}
-          autocomplete="off"
-          spellcheck={false}
           aria-invalid={props.problem ? true : undefined}
           aria-describedby={props.problem ? `${id}-problem` : undefined}
-          onInput={(e) => {
-            setText(e.currentTarget.value);
-            if (props.list?.includes(e.currentTarget.value)) props.onCommit(e.currentTarget.value);
-          }}
-          onBlur={commit}
-          onKeyDown={(e) => {
-            if (e.key === "Enter") commit();
-            if (e.key === "Escape") setText(props.value);
-          }}
         />
       </span>
       {props.list && (

@@ -1,9 +1,11 @@
 import { useEffect, useRef } from "preact/hooks";
 import type { DrawingAnswer, ErrorAnswer } from "../../api/types";
+import { unitOf } from "../../draw/numbers";
+import { sentence } from "../../draw/words";
 import { useStanding } from "../../state/ask";
 import { selection, sheet, units } from "../../state/look";
-import { alive, editable } from "../../state/station";
-import { StatusShape } from "../parts/status";
+import { editable } from "../../state/station";
+import { Note, Refusal } from "../parts/Note";
 import { Head } from "../shell/Shell";
 import { Ask } from "./Ask";
 import type { ContainmentDocument } from "./documents";
@@ -19,8 +21,6 @@ type Answer = { document: ContainmentDocument } | ErrorAnswer | DrawingAnswer;
 /** The first to be shown: the largest of the usual ones. */
 const usual = () => usualInflows[units.value].at(-1) ?? "";
 const asked = () => inflow.value || usual();
-
-const sentence = (text: string) => text && `${text[0]?.toUpperCase()}${text.slice(1)}.`;
 
 /** What the engine could not do, with its own names of the two entries put in words. */
 const told = ({ error, hint }: ErrorAnswer) =>
@@ -111,7 +111,7 @@ export function Containment() {
               list={usualInflows[units.value]}
               problem={inflowProblem}
               kept={said}
-              onCommit={(t) => (inflow.value = withUnit(t, units.value === "us" ? "gpm" : "L/min"))}
+              onCommit={(t) => (inflow.value = withUnit(t, unitOf("flow", units.value)))}
             />
             <Ask
               label="Sensors dead for"
@@ -124,19 +124,11 @@ export function Containment() {
         )}
       </Head>
       {problem && !inflowProblem && !deadProblem && (
-        <p class="note bad" role="status">
-          <StatusShape state="falls short" />
-          <span>
-            {told(problem)} {document ? "What you see is from before." : ""}
-          </span>
-        </p>
+        <Note tone="bad" role="status">
+          {told(problem)} {document ? "What you see is from before." : ""}
+        </Note>
       )}
-      {now.error && alive.value && (
-        <p class="note bad" role="status">
-          <StatusShape state="falls short" />
-          <span>{now.error}</span>
-        </p>
-      )}
+      <Refusal error={now.error} old={document !== null} />
       {!document && !problem && <div class="skel-box" aria-hidden="true" />}
       {document && (
         <div class={`split${sumps.length ? "" : " bare"}`}>

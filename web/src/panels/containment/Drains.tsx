@@ -1,5 +1,7 @@
 import { useState } from "preact/hooks";
+import { capital } from "../../draw/words";
 import { StatusShape } from "../parts/status";
+import { Wide } from "../parts/Wide";
 import type { DrainLine, Joint } from "./documents";
 import { countWords, drains, shapeOf, wordOf, type Drain } from "./rows";
 
@@ -16,7 +18,7 @@ function Row({ drain }: { drain: Drain }) {
         {drain.from.length > few && <b>{countWords(drain)}</b>}
         <span class={drain.from.length > few ? "names" : ""}>{drain.from.join(", ")}</span>
       </th>
-      <td class="l">{drain.goes[0]?.toUpperCase() + drain.goes.slice(1)}</td>
+      <td class="l">{capital(drain.goes)}</td>
     </tr>
   );
 }
@@ -39,7 +41,7 @@ export function Drains(props: { joints: readonly Joint[]; lines: readonly DrainL
       </h2>
       {all.length === 0 && <p class="dim">No line is entered, so there is no joint and no run.</p>}
       {all.length > 0 && (
-        <div class="wide" role="group" tabIndex={0} aria-label="What drains where">
+        <Wide label="What drains where">
           <table class="tbl drains">
             <thead class="vh">
               <tr>
@@ -73,7 +75,7 @@ export function Drains(props: { joints: readonly Joint[]; lines: readonly DrainL
               )}
             </tbody>
           </table>
-        </div>
+        </Wide>
       )}
     </section>
   );

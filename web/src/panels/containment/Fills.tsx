@@ -1,5 +1,6 @@
 import { select, units } from "../../state/look";
 import { StatusShape } from "../parts/status";
+import { Wide } from "../parts/Wide";
 import type { Sump } from "./documents";
 import { fillHeads, fillRows, pathOf, shapeOf, wordOf } from "./rows";
 
@@ -11,7 +12,7 @@ export function Fills(props: { sumps: readonly Sump[]; said: string; chosen: Sum
       <h2 id="fills-title">
         How soon they fill <span class="dim n">at a steady {props.said}, from empty; a dash: not entered</span>
       </h2>
-      <div class="wide" role="group" tabIndex={0} aria-label="How soon they fill">
+      <Wide label="How soon they fill">
         <table class={`tbl fills${props.old ? " old" : ""}`}>
           <thead>
             <tr>
@@ -48,7 +49,7 @@ export function Fills(props: { sumps: readonly Sump[]; said: string; chosen: Sum
             ))}
           </tbody>
         </table>
-      </div>
+      </Wide>
     </section>
   );
 }

@@ -1,6 +1,7 @@
 import { useEffect, useRef } from "preact/hooks";
 import type { DrawingAnswer, ErrorAnswer } from "../../api/types";
 import { select } from "../../state/look";
+import { NoDrawing } from "../parts/Drawing";
 import type { Sump } from "./documents";
 import { pathOf, sumpAt, wordOf } from "./rows";
 
@@ -34,13 +35,7 @@ export function SumpDrawing(props: {
     }
   }, [svg, props.sumps, props.chosen]);
   if (!props.answer) return <div class="skel-box" aria-hidden="true" />;
-  if ("error" in props.answer) {
-    return (
-      <p class="drawing-none">
-        {props.answer.error}. {props.answer.hint}
-      </p>
-    );
-  }
+  if ("error" in props.answer) return <NoDrawing answer={props.answer} />;
   const choose = (target: EventTarget | null) => {
     const g = target instanceof Element ? target.closest("[data-part]") : null;
     const sump = g && owner(g);

@@ -1,11 +1,10 @@
-import { withUnit } from "../../draw/numbers";
+import { unitOf, withUnit } from "../../draw/numbers";
+import { sentence } from "../../draw/words";
 import { sheet, units } from "../../state/look";
 import { StatusShape } from "../parts/status";
 import { curveOf } from "./curve";
 import type { Sump } from "./documents";
 import { inflowWords, shapeOf, spanWords, wordOf } from "./rows";
-
-const sentence = (text: string) => text && text[0]?.toUpperCase() + text.slice(1) + (text.endsWith(".") ? "" : ".");
 
 function Filling({ sump, said }: { sump: Sump; said: string }) {
   const curve = curveOf(sump, units.value);
@@ -15,7 +14,7 @@ function Filling({ sump, said }: { sump: Sump; said: string }) {
       <h3 class="grp">Filling at {said}</h3>
       <svg class="chart fillcurve" viewBox={`0 0 ${curve.width} ${curve.height}`} role="img" aria-label={curve.summary}>
         <text x="0" y="10">
-          Volume, {units.value === "us" ? "gal" : "L"}
+          Volume, {unitOf("volume", units.value)}
         </text>
         {curve.up.map((t) => (
           <g key={t.text}>
@@ -31,7 +30,7 @@ function Filling({ sump, said }: { sump: Sump; said: string }) {
           </text>
         ))}
         <text x={curve.width - 14} y={curve.foot + 28} text-anchor="end">
-          height above the floor, {units.value === "us" ? "in" : "mm"}
+          height above the floor, {unitOf("bore", units.value)}
         </text>
         <path d={curve.path} class="fillline" />
         {curve.marks.map((m) => (

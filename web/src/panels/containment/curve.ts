@@ -11,7 +11,7 @@ export interface Mark {
   textY: number;
   anchor: "start" | "end";
 }
-export interface Curve {
+interface Curve {
   width: number;
   height: number;
   path: string;

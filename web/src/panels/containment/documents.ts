@@ -37,9 +37,6 @@ export interface Joint {
 
 export interface DrainLine {
   line: string;
-  double_wall: boolean;
-  fall: number | null;
-  runs_to: string | null;
   sump: string | null;
   holds: Holds;
   goes: string;
@@ -48,6 +45,6 @@ export interface DrainLine {
 export interface ContainmentDocument {
   cautions: string[];
   warnings: { message: string }[];
-  options: { inflows_m3_per_s: number[]; sensor_dead_for_s: number | null };
+  options: { inflows_m3_per_s: number[] };
   result: { sumps: Sump[]; joints: Joint[]; lines: DrainLine[] };
 }

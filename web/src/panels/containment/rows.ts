@@ -1,5 +1,6 @@
 import type { State } from "../parts/status";
-import { digits, figure, timeSpan, unitOf, type UnitSystem } from "../../draw/numbers";
+import { digits, figure, timeSpan, unitOf, valueIn, type UnitSystem } from "../../draw/numbers";
+import { count } from "../../draw/words";
 import type { DrainLine, Holds, Joint, Sump } from "./documents";
 
 /** The shape that stands beside a word of containment. */
@@ -46,30 +47,24 @@ export function drains(joints: readonly Joint[], lines: readonly DrainLine[]): D
   return out.sort((a, b) => worstFirst.indexOf(a.holds) - worstFirst.indexOf(b.holds));
 }
 
-const count = (n: number, one: string, many: string) => `${n} ${n === 1 ? one : many}`;
-
 /** "8 joints and 1 run" */
 export const countWords = (of: { joints: number; runs: number }) =>
-  [of.joints && count(of.joints, "joint", "joints"), of.runs && count(of.runs, "run", "runs")]
+  [of.joints && count(of.joints, "joint"), of.runs && count(of.runs, "run")]
     .filter(Boolean)
     .join(" and ");
 
 /** "4 of 7 sumps, 6 of 14 joints and 0 of 6 runs are assured." */
 export function inShort(sumps: readonly Sump[], joints: readonly Joint[], lines: readonly DrainLine[]): string {
-  const of = (all: readonly { holds: Holds }[], one: string, many: string) =>
-    `${all.filter((a) => a.holds === "assured").length} of ${count(all.length, one, many)}`;
-  return `${of(sumps, "sump", "sumps")}, ${of(joints, "joint", "joints")} and ${of(lines, "run", "runs")} assured`;
+  const of = (all: readonly { holds: Holds }[], what: string) =>
+    `${all.filter((a) => a.holds === "assured").length} of ${count(all.length, what)}`;
+  return `${of(sumps, "sump")}, ${of(joints, "joint")} and ${of(lines, "run")} assured`;
 }
 
 /** An inflow as it is said: a drip by the hour, a flow by the minute. */
 export function inflowWords(si: number, units: UnitSystem): string {
-  const gallon = 3.785411784e-3;
-  const perMinute = (si * 60) / (units === "us" ? gallon : 1e-3);
-  const perHour = (si * 3600) / (units === "us" ? gallon : 1e-3);
-  const drip = perMinute < 0.5;
-  const value = drip ? perHour : perMinute;
-  const unit = units === "us" ? (drip ? "gph" : "gpm") : drip ? "L/h" : "L/min";
-  return `${Number(value.toPrecision(3))}\u00A0${unit}`;
+  const drip = valueIn("flow", units, si) < 0.5;
+  const what = drip ? "leak" : "flow";
+  return `${Number(valueIn(what, units, si).toPrecision(3))}\u00A0${unitOf(what, units)}`;
 }
 
 /** Inflows to choose from, as the engine reads them. */
@@ -91,7 +86,7 @@ export function spanWords(seconds: number | null | undefined): string {
   return seconds < 2 * day ? timeSpan(seconds) : `${digits(seconds / day, 1)}\u00A0d`;
 }
 
-export interface FillRow {
+interface FillRow {
   sump: Sump;
   path: string;
   cells: string[];

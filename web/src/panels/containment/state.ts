@@ -1,5 +1,5 @@
-import { effect, signal } from "@preact/signals";
-import { station } from "../../state/station";
+import { signal } from "@preact/signals";
+import { keepForStation, readAs } from "../../state/kept";
 
 /** A steady inflow as the engine reads it; empty: the first of the usual ones in the units shown. */
 export const inflow = signal("");
@@ -11,18 +11,10 @@ export const drawWidth = signal(920);
 const [narrowest, step] = [328, 40];
 export const roomFor = (pixels: number) => Math.max(narrowest, Math.floor(pixels / step) * step);
 
-/** Kept for this tab and station. */
-let keptFor = "";
-effect(() => {
-  const file = station.value?.file;
-  if (!file) return;
-  if (file !== keptFor) {
-    keptFor = file;
-    const text = sessionStorage.getItem(`containment ${file}`) ?? "{}";
-    const kept = JSON.parse(text) as { inflow?: string; dead?: string };
-    inflow.value = kept.inflow ?? "";
-    deadFor.value = kept.dead ?? "";
-    return;
-  }
-  sessionStorage.setItem(`containment ${file}`, JSON.stringify({ inflow: inflow.value, dead: deadFor.value }));
+/** Kept for this tab, so that a reload shows the same. */
+const now = () => ({ inflow: inflow.value, dead: deadFor.value });
+keepForStation("containment", sessionStorage, now, (text) => {
+  const kept = readAs<ReturnType<typeof now>>(text);
+  inflow.value = kept.inflow ?? "";
+  deadFor.value = kept.dead ?? "";
 });

@@ -2,7 +2,7 @@ import { figure, unitOf, withUnit } from "../../draw/numbers";
 import { product, units } from "../../state/look";
 import { ofProduct } from "./answers";
 import { Scroll } from "../parts/Scroll";
-import { Letter } from "./pieces";
+import { Letter } from "../parts/Letter";
 import type { RestTold } from "./told/documents";
 import { restRows } from "./told/words";
 

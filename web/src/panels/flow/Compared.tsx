@@ -1,8 +1,10 @@
 import { figure, signed, unitOf } from "../../draw/numbers";
-import type { Standing } from "../../state/ask";
+import { freshness, type Standing } from "../../state/ask";
 import { product, units } from "../../state/look";
-import { freshness, ofProduct } from "./answers";
-import { Aged, Behind, NoAnswer, Refusal } from "./pieces";
+import { ofProduct } from "./answers";
+import { Cautions } from "../parts/Cautions";
+import { Refusal } from "../parts/Note";
+import { Aged, Behind, NoAnswer } from "./pieces";
 import { differingRows, findingChangeWords, verdictWords, worthHeadline, worthWords } from "./told/compare";
 import { documentOf, errorOf, type CompareDocument, type Told, type WorthTold } from "./told/documents";
 import { WorthChart } from "./WorthChart";
@@ -58,6 +60,7 @@ export function Compared(props: { now: Standing<Told<CompareDocument>>; keep: nu
             ) : (
               <p class="words">No figure differs.</p>
             )}
+            <Cautions of={documentOf<CompareDocument>(answer)?.cautions} />
           </>
         )}
       </Aged>

@@ -1,13 +1,18 @@
+import type { FunctionComponent } from "preact";
 import { useEffect, useRef } from "preact/hooks";
+import { Cautions } from "../parts/Cautions";
+import { Note, Refusal } from "../parts/Note";
 import { Seg } from "../parts/Seg";
+import { withHint } from "../../api/client";
 import { Head, UndoButtons } from "../shell/Shell";
+import { count } from "../../draw/words";
+import { freshness } from "../../state/ask";
 import { chosenHose, hoses, openChoice, openHoses, secondChoice, type OpenPreset } from "../../state/hoses";
 import { narrow } from "../../state/station";
 import { product, sheet } from "../../state/look";
 import {
   beside,
   drawWidth,
-  freshness,
   shownHose,
   slowestOf,
   stateOf,
@@ -23,17 +28,17 @@ import { Compared } from "./Compared";
 import { GradeLine } from "./GradeLine";
 import { PressureBudget } from "./PressureBudget";
 import { Reading, totalWords } from "./Reading";
-import { EmptyArt } from "./EmptyArt";
+import { EmptyArt } from "../parts/EmptyArt";
 import { documentOf, errorOf, type FlowDocument } from "./told/documents";
 import { HoseTable } from "./HoseTable";
 import { Keep } from "./Keep";
 import { Ladder } from "./Ladder";
 import { Spans } from "./Spans";
 import { WorstStates } from "./WorstStates";
-import { Aged, NoAnswer, Refusal } from "./pieces";
+import { Aged, NoAnswer } from "./pieces";
 import { Pumps } from "./Pumps";
 import { SecondChoice } from "./SecondChoice";
-import { count, reasonsOf, shownWords } from "./told/words";
+import { reasonsOf, shownWords } from "./told/words";
 
 type Preset = OpenPreset | "own";
 
@@ -90,6 +95,7 @@ export function Flow() {
             {hasB && <Refusal error={b.error} of="B" old={b.answers !== null} />}
             <Width />
             <Reading a={choiceA} b={choiceB} />
+            <Warnings choice={choiceA} />
             <Reasons choice={choiceA} />
             <Pair a={choiceA} b={choiceB} of={GradeLine} />
             <Pair a={choiceA} b={choiceB} of={PressureBudget} />
@@ -141,6 +147,16 @@ function Width() {
   return <div ref={box} class="room" />;
 }
 
+/** What the engine says of its own answer. */
+function Warnings(props: { choice: Choice }) {
+  const { warnings = [] } = documentOf<FlowDocument>(props.choice.answers?.[0]) ?? {};
+  return warnings.map((w) => (
+    <Note key={w.message} tone="info">
+      {withHint(w)}
+    </Note>
+  ));
+}
+
 function Reasons(props: { choice: Choice }) {
   const state = stateOf(props.choice.answers?.[0]);
   const system = systemOf(state, product.value);
@@ -161,8 +177,8 @@ function Reasons(props: { choice: Choice }) {
 }
 
 /** The same of A and of B: beside each other where there is room. */
-function Pair(props: { a: Choice; b: Choice | null; of: (p: { choice: Choice }) => preact.ComponentChildren }) {
-  const One = props.of as (p: { choice: Choice }) => preact.VNode;
+function Pair(props: { a: Choice; b: Choice | null; of: FunctionComponent<{ choice: Choice }> }) {
+  const One = props.of;
   if (!props.b) return <One choice={props.a} />;
   return (
     <div class={`pair${beside.value ? " beside" : ""}`}>
@@ -184,6 +200,9 @@ function Later(props: { now: ReturnType<typeof useLong>; of: "A" | null }) {
           <WorstStates result={result} of={props.of} />
           {result.spans && <Spans spans={result.spans} of={props.of} />}
           <AtRest lines={result.lines_at_rest ?? []} of={props.of} />
+          <section class="chartbox" aria-label="Before you act on it">
+            <Cautions of={documentOf<FlowDocument>(answer)?.cautions} />
+          </section>
         </>
       )}
     </Aged>

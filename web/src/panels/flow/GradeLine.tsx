@@ -6,14 +6,15 @@ import { Drawing } from "../parts/Drawing";
 import { shownHose } from "./answers";
 import { drawn, systemIn, type Choice } from "./choice";
 import { Scroll } from "../parts/Scroll";
-import { Aged, Behind, Letter, NoAnswer, Remarks } from "./pieces";
+import { Letter } from "../parts/Letter";
+import { Aged, Behind, NoAnswer, Remarks } from "./pieces";
 import { errorOf, type HoseTold } from "./told/documents";
 
 /** The grade line to the hose as the engine draws it, and its numbers. */
 export function GradeLine(props: { choice: Choice }) {
   const { choice } = props;
   const u = units.value;
-  const answer = drawn(choice, 1, "grade-line");
+  const answer = drawn(choice, 1);
   const hose = shownHose(systemIn(choice), chosenHose.value);
   const error = errorOf(answer);
   const points = hose?.grade_line ?? [];

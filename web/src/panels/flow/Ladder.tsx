@@ -1,11 +1,11 @@
-import type { DrawingAnswer, ErrorAnswer } from "../../api/types";
 import { figure, unitOf } from "../../draw/numbers";
-import type { Standing } from "../../state/ask";
+import { freshness, type Standing } from "../../state/ask";
 import { product, units } from "../../state/look";
 import { Drawing } from "../parts/Drawing";
-import { freshness, ofProduct, type Answer } from "./answers";
+import { ofProduct, type Answer, type Drawn } from "./answers";
 import { Scroll } from "../parts/Scroll";
-import { Aged, Behind, Letter, NoAnswer } from "./pieces";
+import { Letter } from "../parts/Letter";
+import { Aged, Behind, NoAnswer } from "./pieces";
 import { documentOf, errorOf, type FlowDocument, type LadderTold } from "./told/documents";
 import { keepsWords, proofWords } from "./told/words";
 
@@ -19,7 +19,7 @@ const slowestWords = (step: { slowest_hose: string; tied: number; open: number }
 /** The slowest hose by the number of hoses open, and how many keep the flow asked for. */
 export function Ladder(props: { now: Standing<Answer>; of: "A" | null }) {
   const document = documentOf<FlowDocument>(props.now.answers?.[0]);
-  const answer = props.now.answers?.[1] as DrawingAnswer | ErrorAnswer | undefined;
+  const answer = props.now.answers?.[1] as Drawn | undefined;
   const ladders = document?.result.ladders ?? [];
   const worst = ofProduct(
     ladders.filter((l) => l.order === "worst"),

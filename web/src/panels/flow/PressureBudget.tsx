@@ -5,14 +5,15 @@ import { Drawing } from "../parts/Drawing";
 import { shownHose } from "./answers";
 import { drawn, systemIn, type Choice } from "./choice";
 import { Scroll } from "../parts/Scroll";
-import { Aged, Letter, Remarks } from "./pieces";
+import { Letter } from "../parts/Letter";
+import { Aged, Remarks } from "./pieces";
 import { budgetOf, takenBy, type Budget } from "./told/budget";
 import { errorOf } from "./told/documents";
 
 /** Where the pressure goes: bars as the engine draws them, and a table that adds up as it is shown. */
 export function PressureBudget(props: { choice: Choice }) {
   const { choice } = props;
-  const answer = drawn(choice, 2, "budget");
+  const answer = drawn(choice, 2);
   const hose = shownHose(systemIn(choice), chosenHose.value);
   const budget = hose && budgetOf(hose.budget, units.value);
   if (errorOf(answer)) return null;
@@ -84,7 +85,8 @@ function BudgetTable(props: { budget: Budget }) {
         <tfoot>
           <tr>
             <th scope="row" colSpan={4}>
-              Pumps {budget.signedText(budget.added)}, all other parts {budget.signedText(left - budget.added)}
+              Pumps {budget.signedText(budget.added)} {unitOf("pressure", u)}, all other parts{" "}
+              {budget.signedText(left - budget.added)} {unitOf("pressure", u)}
             </th>
             <td>{budget.signedText(left)}</td>
             <td>{budget.text(left)}</td>

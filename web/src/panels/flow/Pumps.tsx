@@ -1,7 +1,7 @@
 import { figure, unitOf, withUnit } from "../../draw/numbers";
 import { units } from "../../state/look";
 import type { StateTold } from "./told/documents";
-import { Letter } from "./pieces";
+import { Letter } from "../parts/Letter";
 import { controlWords, pumpNote } from "./told/words";
 import { Swatches } from "./HoseTable";
 

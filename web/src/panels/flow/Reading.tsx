@@ -1,13 +1,14 @@
 import type { ComponentChildren } from "preact";
 import { decimalsApart, decimalsOf, figure, shownChange, signed, span, withUnit } from "../../draw/numbers";
+import { count } from "../../draw/words";
 import { chosenHose, keepFlow } from "../../state/hoses";
 import { product, units } from "../../state/look";
 import { shownHose, slowestOf } from "./answers";
 import { keepIn, systemIn, type Choice } from "./choice";
-import { Aged, Fig, Letter, Place } from "./pieces";
+import { Letter } from "../parts/Letter";
+import { Aged, Fig, Place } from "./pieces";
 import { budgetOf, takenBy, type Budget } from "./told/budget";
 import type { HoseTold, SystemTold } from "./told/documents";
-import { count } from "./told/words";
 
 /** The numbers first: the slowest or the chosen hose, and where its pressure goes. */
 export function Reading(props: { a: Choice; b: Choice | null }) {

@@ -1,12 +1,13 @@
 import { useRef, useState } from "preact/hooks";
 import { api, Refused } from "../../api/client";
 import type { Field, Part } from "../../api/types";
+import { sentence } from "../../draw/words";
+import { unquoted } from "../../state/entry";
 import { secondChoice, secondEdits, type Change } from "../../state/hoses";
 import { units } from "../../state/look";
 import { alive, edit, editable, narrow, partOf, station } from "../../state/station";
-import { bare, changeable, groupsByKind, withShownUnit } from "./told/entry";
-import { Letter } from "./pieces";
-import { sentence } from "./told/words";
+import { changeable, groupsByKind, withShownUnit } from "./told/entry";
+import { Letter } from "../parts/Letter";
 
 /** The part of the station that a path leads into, and its field. */
 function fieldAt(path: string): { part: Part; field: Field } | null {
@@ -31,8 +32,7 @@ async function refusal(change: Change): Promise<string | null> {
       alive.value = false;
       return "The server does not answer.";
     }
-    const told = (error.body["diagnostics"] as { message: string; hint: string }[] | undefined)?.[0];
-    return told ? told.message + (told.hint ? `; ${told.hint}` : "") : error.message;
+    return error.first;
   }
 }
 
@@ -43,7 +43,7 @@ export function SecondChoice() {
     if (!changes.length) return null;
     return (
       <p class="words">
-        <Letter of="B" /> {changes.map((c) => `${c.path} = ${bare(c.value)}`).join(", ")}
+        <Letter of="B" /> {changes.map((c) => `${c.path} = ${unquoted(c.value)}`).join(", ")}
       </p>
     );
   }
@@ -80,7 +80,7 @@ export function SecondChoice() {
 }
 
 async function putOnSite() {
-  const told = secondChoice.value.map((c) => `${c.path} = ${bare(c.value)}`).join(", ");
+  const told = secondChoice.value.map((c) => `${c.path} = ${unquoted(c.value)}`).join(", ");
   if (await edit(`put B on the site: ${told}`, secondEdits.value)) secondChoice.value = [];
 }
 
@@ -107,7 +107,7 @@ function ChangeRow(props: { change: Change; onChange: (c: Change) => void; onRem
         <Entry
           id={id}
           field={field}
-          value={bare(change.value)}
+          value={unquoted(change.value)}
           onTake={(value) => props.onChange({ ...change, value })}
         />
       ) : (
@@ -120,7 +120,7 @@ function ChangeRow(props: { change: Change; onChange: (c: Change) => void; onRem
 const inA = (field: Field) => {
   const [us, si] = [field.us, field.si];
   if (field.text === null) return "not entered in A";
-  return us && si && us !== si ? `A: ${bare(us)}, ${bare(si)}` : `A: ${bare(field.text)}`;
+  return us && si && us !== si ? `A: ${unquoted(us)}, ${unquoted(si)}` : `A: ${unquoted(field.text)}`;
 };
 
 /** A value with its unit; what the engine refuses is told and not taken. */
@@ -233,7 +233,7 @@ function AddChange(props: { taken: readonly string[] }) {
         {fields.map((f) => (
           <option key={f.path} value={f.path}>
             {f.key.replaceAll("_", " ")}
-            {f.text === null ? "" : `: ${bare(f.text)}`}
+            {f.text === null ? "" : `: ${unquoted(f.text)}`}
           </option>
         ))}
       </select>

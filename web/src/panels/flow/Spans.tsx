@@ -1,7 +1,7 @@
 import { span, unitOf, valueIn, withUnit } from "../../draw/numbers";
 import { product, units } from "../../state/look";
 import { Scroll } from "../parts/Scroll";
-import { Letter } from "./pieces";
+import { Letter } from "../parts/Letter";
 import type { SpansTold } from "./told/documents";
 import { spanRows, type SpanRow } from "./told/words";
 

@@ -2,7 +2,7 @@ import { withUnit } from "../../draw/numbers";
 import { product, units } from "../../state/look";
 import { ofProduct } from "./answers";
 import { Scroll } from "../parts/Scroll";
-import { Letter } from "./pieces";
+import { Letter } from "../parts/Letter";
 import type { Extreme, FlowDocument, WorstTold } from "./told/documents";
 import { openWords, proofWords } from "./told/words";
 

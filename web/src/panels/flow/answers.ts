@@ -18,9 +18,10 @@ const asked = () => ({
 const flowWant = (parts: string[]): Want => ({ study: "flow", ...asked(), parts });
 
 /** The least the engine lays out for [px]. */
-export const narrowest = 328;
-const drawing = (name: string, width: number): Want => ({
+const narrowest = 328;
+const drawing = (name: string, width: number, of: "a" | "b" = "a"): Want => ({
   drawing: name,
+  prefix: `${of}-${name}`, // ids stand once in a page
   product: product.value,
   ...(chosenHose.value && name !== "ladder" ? { hose: chosenHose.value } : {}),
   ...asked(),
@@ -39,15 +40,15 @@ const courseWidth = computed(() => (beside.value ? Math.floor((drawWidth.value -
 const leastCourse = 600;
 const gradeWidth = computed(() => (beside.value ? courseWidth.value : Math.max(leastCourse, courseWidth.value)));
 
-const course = (): Want[] => [
+const course = (of: "a" | "b"): Want[] => [
   flowWant(["systems", "states"]),
-  drawing("grade-line", gradeWidth.value),
-  drawing("budget", courseWidth.value),
+  drawing("grade-line", gradeWidth.value, of),
+  drawing("budget", courseWidth.value, of),
 ];
 
-export const useA = (): Standing<Answer> => useStanding(() => ({ wants: course() }));
+export const useA = (): Standing<Answer> => useStanding(() => ({ wants: course("a") }));
 export const useB = (): Standing<Answer> =>
-  useStanding((): Question | null => (withB() ? { wants: course(), edits: secondEdits.value } : null));
+  useStanding((): Question | null => (withB() ? { wants: course("b"), edits: secondEdits.value } : null));
 export const useLong = (): Standing<Answer> =>
   useStanding(() => ({
     wants: [
@@ -61,14 +62,6 @@ export const useCompared = (): Standing<Told<CompareDocument>> =>
       ? { wants: [{ study: "compare", sets: secondChoice.value.map((c) => `${c.path}=${c.value}`), ...asked() }] }
       : null,
   );
-
-/** How an answer is to be shown: nothing yet, placeholders, as of before, or as it is. */
-export type Freshness = "none" | "waiting" | "old" | "fresh";
-export function freshness(now: Standing<unknown>): Freshness {
-  if (now.answers && (now.error || now.age === 1)) return "old";
-  if (now.age === 2 && !now.error) return "waiting";
-  return now.answers ? "fresh" : "none";
-}
 
 /** The first state told: the set that was asked for. */
 export const stateOf = (answer: unknown): StateTold | null =>

@@ -1,7 +1,6 @@
-import type { DrawingAnswer, ErrorAnswer } from "../../api/types";
+import type { Freshness } from "../../state/ask";
 import { product } from "../../state/look";
-import { stateOf, systemOf, type Answer, type Freshness } from "./answers";
-import { renamed } from "./renamed";
+import { stateOf, systemOf, type Answer, type Drawn } from "./answers";
 import { documentOf, type FlowDocument } from "./told/documents";
 
 /** One choice: the course to one hose with the hoses that are open. */
@@ -11,13 +10,8 @@ export interface Choice {
   as: Freshness;
 }
 
-/** A drawing of a choice. With stops to choose it is a group of buttons, not a picture. */
-export const drawn = (choice: Choice, at: number, id: string) => {
-  const answer = choice.answers?.[at] as DrawingAnswer | ErrorAnswer | undefined;
-  if (!answer || !("svg" in answer)) return answer;
-  const svg = choice.of === "B" ? renamed(answer.svg, id) : answer.svg;
-  return { ...answer, svg: svg.includes("data-stop") ? svg.replace('role="img"', 'role="group"') : svg };
-};
+/** A drawing of a choice, by its place in what was asked. */
+export const drawn = (choice: Choice, at: number) => choice.answers?.[at] as Drawn | undefined;
 
 /** The flow to keep that was asked for [m3/s]. */
 export const keepIn = (choice: Choice) =>

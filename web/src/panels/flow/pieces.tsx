@@ -1,11 +1,9 @@
 import type { ComponentChildren } from "preact";
 import { unitOf, type Quantity, type UnitSystem } from "../../draw/numbers";
-import { alive } from "../../state/station";
+import type { Freshness } from "../../state/ask";
+import { ErrorWords, Note } from "../parts/Note";
 import { Scroll } from "../parts/Scroll";
-import { StatusShape } from "../parts/status";
 import type { DrawingAnswer, ErrorAnswer } from "../../api/types";
-import type { Freshness } from "./answers";
-import { sentence } from "./told/words";
 
 /** What is shown of an answer by its age: in faint ink while a new one is on its way, in placeholders of its own shape
  * when that takes long. */
@@ -36,37 +34,11 @@ export function Fig(props: { text: string; what?: Quantity; units?: UnitSystem }
 }
 
 /** Why there is no answer, and the next step. */
-export function NoAnswer(props: { answer: ErrorAnswer }) {
-  return (
-    <p class="note info">
-      <StatusShape state="not determined" />
-      <span>
-        <b>{sentence(props.answer.error)}</b> {props.answer.hint && sentence(props.answer.hint)}
-      </span>
-    </p>
-  );
-}
-
-/** The question was refused: what still holds. That the server is gone is said by the shell. */
-export function Refusal(props: { error: string | null; of?: string; old: boolean }) {
-  if (!props.error || !alive.value) return null;
-  return (
-    <p class="note bad" role="status">
-      <StatusShape state="falls short" />
-      <span>
-        <b>
-          {props.of ? `${props.of}: ` : ""}
-          {sentence(props.error)}
-        </b>{" "}
-        {props.old && "What you see is from before."}
-      </span>
-    </p>
-  );
-}
-
-export function Letter(props: { of: "A" | "B" }) {
-  return <span class={`letter ${props.of}`}>{props.of}</span>;
-}
+export const NoAnswer = (props: { answer: ErrorAnswer }) => (
+  <Note tone="info">
+    <ErrorWords {...props.answer} />
+  </Note>
+);
 
 /** A table behind a chart, shut until asked for. */
 export function Behind(props: { title: string; children: ComponentChildren; open?: boolean }) {

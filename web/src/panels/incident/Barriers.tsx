@@ -1,13 +1,14 @@
 import { clockText } from "../../draw/clock";
 import { amount, unitOf } from "../../draw/numbers";
+import { capital } from "../../draw/words";
 import { units } from "../../state/look";
 import { narrow } from "../../state/station";
 import { StatusShape, type State } from "../parts/status";
 import { choiceB, twoChoices } from "./answer/choice";
 import { amountChange } from "./answer/rows";
 import type { BarrierState, IncidentRun } from "./answer/documents";
-import { anyDiffers, barrierWords, runWords, type View } from "./answer/view";
-import { Wide } from "./Wide";
+import { anyDiffers, barrierWords, type View } from "./answer/view";
+import { Wide } from "../parts/Wide";
 
 /** Share of what is lost that leaves the containment, percent. */
 const outsideShare = (run: IncidentRun) =>
@@ -34,8 +35,8 @@ export function WithAndWithout({ view }: { view: View }) {
               <th scope="col" class="l bar-col">
                 <span class="vh">As a bar</span>
               </th>
-              <th scope="col">Outside</th>
-              <th scope="col">Changes the loss by</th>
+              <th scope="col">Outside, {unit}</th>
+              <th scope="col">Changes the loss by, {unit}</th>
               <th scope="col">No more escapes after</th>
               {!narrow.value && (
                 <th scope="col" class="edit">
@@ -47,7 +48,7 @@ export function WithAndWithout({ view }: { view: View }) {
           <tbody>
             {runs.map((run, i) => (
               <tr class={run.name === view.b?.run.name ? "on" : ""}>
-                <th scope="row">{runWords(run.name)}</th>
+                <th scope="row">{capital(run.name)}</th>
                 <td>{said(run.escaped_m3)}</td>
                 <td class="l bar-col">
                   <span class="lost-bar" style={{ width: `${(100 * run.escaped_m3) / most}%` }}>

@@ -1,11 +1,13 @@
 import { useMemo } from "preact/hooks";
 import { clockOf, stretchedText } from "../../draw/clock";
+import { sentence } from "../../draw/words";
+import { withHint } from "../../api/client";
 import type { Want } from "../../api/types";
 import { useStanding, type Standing } from "../../state/ask";
 import { sheet } from "../../state/look";
 import { alive, station } from "../../state/station";
 import { Head } from "../shell/Shell";
-import { StatusShape } from "../parts/status";
+import { Note } from "../parts/Note";
 import { Barriers, WithAndWithout } from "./Barriers";
 import { choiceA, choiceB, entry, place, secondAsk, twoChoices, want } from "./answer/choice";
 import { placesOf, type Kind } from "./answer/kinds";
@@ -20,7 +22,7 @@ import { Scene, sceneWidth, type SceneAnswer } from "./replay/Scene";
 import { Pick, Setup } from "./ask/Setup";
 import { Spread } from "./Spread";
 import { Basis, Figures, Service } from "./Told";
-import { runWords, viewOf, type View } from "./answer/view";
+import { viewOf, type View } from "./answer/view";
 
 const sceneOf = (want: Want): Want => {
   const { study: _, ...rest } = want;
@@ -62,8 +64,6 @@ const Caution = () => (
   </p>
 );
 
-const sentence = (text: string) => (text ? `${runWords(text)}.` : "");
-
 /** What is told instead of an answer; null: there is one. */
 function problemOf(answer: IncidentAnswer | undefined, error: string | null): string | null {
   if (answer?.error) return `${sentence(answer.error)} ${sentence(answer.hint ?? "")}`.trim();
@@ -81,6 +81,7 @@ export function Incident() {
     () => (document ? viewOf(document, other ?? null, a, b, two) : null),
     [document, other, a, b, two],
   );
+  const problem = problemOf(answer, first.error);
   const scenes = { a: first.scene, b: second ? second.scene : first.scene };
   const now = entry.value;
   const nowhere = now && station.value && placesOf(now.kind, station.value.parts).length === 0 ? now.kind : null;
@@ -93,15 +94,13 @@ export function Incident() {
         <Pick />
         <div class="mid">
           {nowhere ? <Nowhere kind={nowhere} /> : <Setup />}
-          {!nowhere && <Problem text={problemOf(answer, first.error)} />}
+          {!nowhere && problem && (
+            <Note tone="warn" role="status">
+              {problem}
+            </Note>
+          )}
           {document?.warnings.map((w) => (
-            <p class="note info">
-              <StatusShape state="not determined" />
-              <span>
-                {w.message}
-                {w.hint ? `; ${w.hint}` : ""}
-              </span>
-            </p>
+            <Note tone="info">{withHint(w)}</Note>
           ))}
           {document && view ? (
             <Replay
@@ -111,7 +110,7 @@ export function Incident() {
               problem={second && problemOf(second.answer, second.error)}
             />
           ) : (
-            !problemOf(answer, first.error) && <div class="skel-box" aria-hidden="true" />
+            !problem && <div class="skel-box" aria-hidden="true" />
           )}
         </div>
         {view && (
@@ -149,16 +148,6 @@ function Nowhere({ kind }: { kind: Kind }) {
         Go to Site
       </button>
     </div>
-  );
-}
-
-function Problem({ text }: { text: string | null }) {
-  if (!text) return null;
-  return (
-    <p class="note warn" role="status">
-      <StatusShape state="not determined" />
-      <span>{text}</span>
-    </p>
   );
 }
 

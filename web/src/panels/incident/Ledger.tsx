@@ -4,7 +4,7 @@ import { units } from "../../state/look";
 import { Seg } from "../parts/Seg";
 import { shownLedger, type ShownLine } from "./answer/ledger";
 import { sidesOf, type View } from "./answer/view";
-import { Wide } from "./Wide";
+import { Wide } from "../parts/Wide";
 
 /** Every volume that moved, with its cause. */
 export function Ledger({ view }: { view: View }) {
@@ -75,8 +75,8 @@ export function Ledger({ view }: { view: View }) {
               <tr>
                 <th scope="col">Place</th>
                 <th scope="col">Start, {unit}</th>
-                <th scope="col">In</th>
-                <th scope="col">Out</th>
+                <th scope="col">In, {unit}</th>
+                <th scope="col">Out, {unit}</th>
                 <th scope="col">End, {unit}</th>
               </tr>
             </thead>

@@ -1,7 +1,8 @@
 import { units } from "../../state/look";
 import { figuresOf } from "./answer/figures";
 import type { View } from "./answer/view";
-import { Wide } from "./Wide";
+import { Cautions } from "../parts/Cautions";
+import { Wide } from "../parts/Wide";
 
 /** The figures of the kind, beside its courses. */
 export function Figures({ view }: { view: View }) {
@@ -88,11 +89,7 @@ export function Basis({ view }: { view: View }) {
           </Wide>
         </details>
       )}
-      <ul class="cautions">
-        {view.document.cautions.slice(1).map((c) => (
-          <li>{c}</li>
-        ))}
-      </ul>
+      <Cautions of={view.document.cautions.slice(1)} />
     </section>
   );
 }

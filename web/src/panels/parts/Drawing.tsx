@@ -27,13 +27,7 @@ export function Drawing(props: {
     }
   }, [svg, selection.value.stop]);
   if (!props.answer) return <div class="skel-box" aria-hidden="true" />;
-  if ("error" in props.answer) {
-    return (
-      <p class="drawing-none">
-        {props.answer.error}. {props.answer.hint}
-      </p>
-    );
-  }
+  if ("error" in props.answer) return <NoDrawing answer={props.answer} />;
   return (
     <div
       ref={box}
@@ -47,6 +41,12 @@ export function Drawing(props: {
     />
   );
 }
+
+export const NoDrawing = (props: { answer: ErrorAnswer }) => (
+  <p class="drawing-none">
+    {props.answer.error}. {props.answer.hint}
+  </p>
+);
 
 function choose(target: EventTarget | null): boolean {
   const g = target instanceof Element ? target.closest("[data-stop]") : null;

@@ -1,25 +1,15 @@
 import type { ComponentChildren } from "preact";
+import { byArrows } from "./arrows";
 
 /** A segmented choice: one of a few, all in sight. Arrow keys move it. */
 export function Seg<T extends string>(props: {
   label: string;
   value: T;
-  options: readonly { value: T; text: ComponentChildren; title?: string; disabled?: boolean }[];
+  options: readonly { value: T; text: ComponentChildren; title?: string }[];
   onChange: (value: T) => void;
   class?: string;
 }) {
-  const move = (event: KeyboardEvent) => {
-    const step = event.key === "ArrowRight" || event.key === "ArrowDown" ? 1 : event.key === "ArrowLeft" || event.key === "ArrowUp" ? -1 : 0;
-    if (!step) return;
-    event.preventDefault();
-    const open = props.options.filter((o) => !o.disabled);
-    const at = open.findIndex((o) => o.value === props.value);
-    const next = open[(at + step + open.length) % open.length];
-    if (!next) return;
-    props.onChange(next.value);
-    const box = event.currentTarget as HTMLElement;
-    requestAnimationFrame(() => box.querySelector<HTMLElement>("[aria-checked=true]")?.focus());
-  };
+  const move = byArrows(props.options.map((o) => o.value), props.value, props.onChange);
   return (
     <div class={`seg ${props.class ?? ""}`} role="radiogroup" aria-label={props.label} onKeyDown={move}>
       {props.options.map((o) => (
@@ -30,7 +20,6 @@ export function Seg<T extends string>(props: {
           aria-checked={o.value === props.value}
           tabIndex={o.value === props.value ? 0 : -1}
           title={o.title}
-          disabled={o.disabled}
           onClick={() => props.onChange(o.value)}
         >
           {o.text}

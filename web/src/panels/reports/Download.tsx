@@ -1,8 +1,9 @@
 import { useEffect, useState } from "preact/hooks";
+import { api } from "../../api/client";
 import { toast } from "../../state/toast";
 import { station } from "../../state/station";
 import { fileName } from "./choice";
-import { fetchReport, type Choices, type Wanted } from "./documents";
+import type { Choices, Wanted } from "./documents";
 import { told, type Problem } from "./state";
 
 function save(blob: Blob, name: string) {
@@ -43,7 +44,7 @@ export function Download(props: {
     props.onProblem(null);
     try {
       const name = fileName(station.value?.file ?? "station", format);
-      save(await fetchReport(wanted, format, stop.signal), name);
+      save(await api.report({ ...wanted, format }, stop.signal), name);
       toast(`Saved ${name}.`);
     } catch (error) {
       if (!stop.signal.aborted) props.onProblem(told(error));

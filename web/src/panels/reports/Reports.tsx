@@ -1,8 +1,8 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import { units } from "../../state/look";
 import { narrow } from "../../state/station";
+import { ErrorWords, Note } from "../parts/Note";
 import { Seg } from "../parts/Seg";
-import { StatusShape } from "../parts/status";
 import { Head } from "../shell/Shell";
 import { Cells } from "./Cells";
 import { usualPaper, wanted } from "./choice";
@@ -14,18 +14,11 @@ import { choices, followReport, kept, old, page, problem, type Problem } from ".
 
 const paperWords: Record<Paper, string> = { letter: "Letter", a4: "A4" };
 
-const sentence = (text: string) => text && `${text[0]?.toUpperCase()}${text.slice(1)}.`;
-
-function Trouble({ problem: p }: { problem: Problem }) {
-  return (
-    <p class="note bad" role="alert">
-      <StatusShape state="falls short" />
-      <span>
-        <b>{sentence(p.error)}</b> {sentence(p.hint)}
-      </span>
-    </p>
-  );
-}
+const Trouble = ({ problem: p }: { problem: Problem }) => (
+  <Note tone="bad" role="alert">
+    <ErrorWords {...p} />
+  </Note>
+);
 
 function Nothing() {
   return (
@@ -101,10 +94,9 @@ export function Reports() {
             )}
           </div>
           {pdfHint && (
-            <p class="note info edit">
-              <StatusShape state="not determined" />
-              <span>No PDF can be made here, for the program that sets pages is not installed: {pdfHint}.</span>
-            </p>
+            <Note tone="info" class="edit">
+              No PDF can be made here, for the program that sets pages is not installed: {pdfHint}.
+            </Note>
           )}
           {all && !ask ? (
             <Nothing />

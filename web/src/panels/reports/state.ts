@@ -1,14 +1,14 @@
 import { effect, signal } from "@preact/signals";
-import { Refused } from "../../api/client";
+import { api, Refused } from "../../api/client";
+import { keepForStation } from "../../state/kept";
+import type { ErrorAnswer } from "../../api/types";
 import { units } from "../../state/look";
 import { alive, station } from "../../state/station";
 import { nothingKept, readKept, wanted, type Kept } from "./choice";
-import { fetchChoices, fetchReport, type Choices } from "./documents";
+import type { Choices } from "./documents";
 
-export interface Problem {
-  error: string;
-  hint: string;
-}
+/** Why a document was not made. */
+export type Problem = ErrorAnswer;
 
 export const kept = signal<Kept>(nothingKept);
 /** What can be chosen; null until the server has said. */
@@ -26,19 +26,11 @@ export function told(error: unknown): Problem {
   return { error: "The server does not answer", hint: "" };
 }
 
-/** Kept in this browser, for each station. */
-let keptFor = "";
-effect(() => {
-  const file = station.value?.file;
-  if (!file) return;
-  if (file !== keptFor) {
-    keptFor = file;
-    kept.value = readKept(localStorage.getItem(`report ${file}`));
-    choices.value = null;
-    page.value = null;
-    return;
-  }
-  localStorage.setItem(`report ${file}`, JSON.stringify(kept.value));
+/** Kept in this browser. */
+keepForStation("report", localStorage, () => kept.value, (text) => {
+  kept.value = readKept(text);
+  choices.value = null;
+  page.value = null;
 });
 
 /** Asks for the choices with each revision of the station, and for the page with each change of what it is made of. A
@@ -52,7 +44,7 @@ export function followReport(): () => void {
     asking?.abort();
     const mine = (asking = new AbortController());
     old.value = true;
-    fetchChoices(mine.signal).then(
+    api.reportChoices<Choices>(mine.signal).then(
       (got) => {
         problem.value = null;
         choices.value = got;
@@ -74,7 +66,8 @@ export function followReport(): () => void {
     old.value = true;
     const mine = (making = new AbortController());
     soon = setTimeout(() => {
-      fetchReport(ask, "paper", mine.signal)
+      api
+        .report({ ...ask, format: "paper" }, mine.signal)
         .then((blob) => blob.text())
         .then(
           (html) => {

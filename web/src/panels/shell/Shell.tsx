@@ -8,8 +8,10 @@ import {
 import { alive, editable, narrow, redo, saving, station, undo } from "../../state/station";
 import { toastText } from "../../state/toast";
 import { hasKey } from "../../api/client";
-import type { Diagnostic, Part } from "../../api/types";
+import { partAt } from "../../api/station";
+import type { Diagnostic } from "../../api/types";
 import { addedBy, addWords, startAdding } from "../site/adding";
+import { Note } from "../parts/Note";
 import { Seg } from "../parts/Seg";
 import { StatusShape } from "../parts/status";
 
@@ -222,7 +224,7 @@ function KeyList() {
 function Mend(props: { told: Diagnostic }) {
   const d = props.told;
   const toAdd = editable.value ? addedBy(d.hint) : null;
-  const part = partAt(d.path);
+  const part = partAt(station.value?.parts ?? [], d.path);
   const show = () => {
     if (part) select(part.stop ?? selection.value.stop, part.path);
     sheet.value = "site";
@@ -249,34 +251,21 @@ function Mend(props: { told: Diagnostic }) {
   );
 }
 
-/** The part that a path is of, or within. */
-function partAt(path: string | null): Part | null {
-  const within = (station.value?.parts ?? []).filter((p) => path === p.path || path?.startsWith(`${p.path}.`));
-  return within.reduce<Part | null>((best, p) => (p.path.length > (best?.path.length ?? 0) ? p : best), null);
-}
-
 function Notes() {
   const s = station.value;
   const errors = s?.diagnostics.filter((d) => d.severity === "error") ?? [];
   return (
     <>
       {!alive.value && (
-        <p class="note bad" role="status">
-          <StatusShape state="falls short" />
-          <span>The server does not answer. What you see is from before; a retry is made each second.</span>
-        </p>
+        <Note tone="bad" role="status">
+          The server does not answer. What you see is from before; a retry is made each second.
+        </Note>
       )}
       {s && !hasKey && (
-        <p class="note info">
-          <StatusShape state="not determined" />
-          <span>To read only. To edit, open the address that the program printed.</span>
-        </p>
+        <Note tone="info">To read only. To edit, open the address that the program printed.</Note>
       )}
       {s && hasKey && narrow.value && (
-        <p class="note info">
-          <StatusShape state="not determined" />
-          <span>To read only on a narrow screen. Edit on a wider one.</span>
-        </p>
+        <Note tone="info">To read only on a narrow screen. Edit on a wider one.</Note>
       )}
       {errors.length > 0 && (
         <div class="note bad" role="status">

@@ -1,4 +1,5 @@
 import type { Field, Part } from "../../api/types";
+import { capital } from "../../draw/words";
 import { formOf, fullLabelOf, labelOf, refusal } from "../../state/entry";
 import { tableText, withItem } from "../../state/entry-blocks";
 import { select, selection } from "../../state/look";
@@ -6,7 +7,7 @@ import { partOf, station, tryEdit } from "../../state/station";
 import { toast } from "../../state/toast";
 import { kindsNow, startAdding } from "./adding";
 import { TableForm } from "./entry/TableForm";
-import { capital, plain } from "./words";
+import { plain } from "./words";
 
 /** Values that could be entered; one click puts a field in. */
 export function Absent(props: { fields: readonly Field[]; part: Part; onAdd: (f: Field) => void }) {

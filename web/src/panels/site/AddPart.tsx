@@ -1,10 +1,10 @@
 import { useEffect } from "preact/hooks";
+import { capital } from "../../draw/words";
 import { firstForm, idFor, kindName, together, type NewKind } from "../../state/entry-kinds";
 import { partOf, station } from "../../state/station";
 import { adding, addPart, kindsNow, ownersOf, startAdding } from "./adding";
 import { Menu } from "./Menu";
 import { TableForm } from "./entry/TableForm";
-import { capital } from "./words";
 
 /** Along the course first: what a station begins with. */
 const first = ["product", "tank", "pump", "line", "branch", "dispenser", "dispenser.inlet", "dispenser.hose"];

@@ -1,5 +1,6 @@
 import { useEffect, useRef } from "preact/hooks";
 import type { DrawingAnswer, ErrorAnswer } from "../../api/types";
+import { capital, sentence } from "../../draw/words";
 import type { Standing } from "../../state/ask";
 import { kindName, missingForCourse } from "../../state/entry-kinds";
 import { product, select, selection } from "../../state/look";
@@ -9,7 +10,6 @@ import { Scroll } from "../parts/Scroll";
 import { StatusShape } from "../parts/status";
 import { addedBy, addWords, startAdding } from "./adding";
 import { cellsOf } from "./course-cells";
-import { capital, sentence } from "./words";
 
 /** The section along the course with its profile band; on a narrow screen the band is a list. */
 export function Course(props: { now: Standing<DrawingAnswer | ErrorAnswer> }) {
@@ -36,6 +36,7 @@ export function Course(props: { now: Standing<DrawingAnswer | ErrorAnswer> }) {
           />
         </div>
       </Scroll>
+      {answer && "svg" in answer && answer.remarks.length > 0 && <p class="remarks">{answer.remarks.join(" ")}</p>}
       {svg && narrow.value && <CourseList svg={svg} />}
     </>
   );

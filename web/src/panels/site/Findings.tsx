@@ -1,44 +1,20 @@
 import type { Field } from "../../api/types";
-import { decimalsApart, digits, withUnit, type Quantity } from "../../draw/numbers";
+import { decimalsApart } from "../../draw/numbers";
+import { capital, sentence } from "../../draw/words";
 import { sheet, units } from "../../state/look";
-import { StatusShape, stateWords, toneOf, type State } from "../parts/status";
+import { findingValue, quantityOf, type Finding } from "../parts/finding";
+import { StatusShape, stateWords, toneOf } from "../parts/status";
 import type { Ruled } from "./entry/FieldRow";
-import { capital, sentence } from "./words";
-
-/** What a rule says of a thing of the station, in SI. */
-export interface Finding {
-  requirement: string;
-  subject: string;
-  state: State;
-  clause: string;
-  clause_verified: boolean;
-  limit: number | null;
-  value: number | null;
-  unit: string;
-  reason: string | null;
-  line: number;
-}
 
 /** What several findings say alike, once. */
 export const unique = (findings: readonly Finding[]): Finding[] => [
   ...new Map(findings.map((f) => [`${f.requirement} ${f.state} ${f.reason ?? ""}`, f])).values(),
 ];
 
-const quantities: Record<string, Quantity> = {
-  "m3/s": "flow",
-  Pa: "pressure",
-  m: "length",
-  "m/s": "velocity",
-  K: "temperature",
-  m3: "volume",
-  s: "time",
-};
-
 /** With as many decimals as part a value from its limit. */
 function amount(si: number, f: Finding): string {
-  const what = quantities[f.unit];
-  if (!what) return `${digits(si, 2)}${f.unit ? ` ${f.unit}` : ""}`;
-  return withUnit(what, units.value, si, decimalsApart(what, units.value, f.value ?? si, f.limit ?? si));
+  const decimals = decimalsApart(quantityOf(f.unit), units.value, f.value ?? si, f.limit ?? si);
+  return findingValue(si, f, units.value, decimals);
 }
 
 function against(f: Finding): string {
@@ -47,7 +23,10 @@ function against(f: Finding): string {
 }
 
 /** The clause; one that nobody has looked up yet says so. */
-const cited = (f: Finding) => (f.clause_verified ? f.clause : `${f.clause}, not yet verified`);
+function cited(f: Finding): string {
+  if (f.clause === null) return "Your own target";
+  return f.clause_verified ? f.clause : `${f.clause}, not yet verified`;
+}
 
 export function FindingNote(props: { finding: Finding }) {
   const f = props.finding;

@@ -1,7 +1,7 @@
 import type { ComponentChildren } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
 
-export interface MenuItem {
+interface MenuItem {
   text: ComponentChildren;
   onChoose: () => void;
   disabled?: boolean;

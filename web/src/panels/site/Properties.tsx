@@ -1,6 +1,7 @@
 import { signal } from "@preact/signals";
-import { useEffect, useState } from "preact/hooks";
+import { useEffect, useMemo, useState } from "preact/hooks";
 import type { Field, Part } from "../../api/types";
+import { capital } from "../../draw/words";
 import { useStanding } from "../../state/ask";
 import { moving } from "../../state/drag";
 import { formOf, groupOf, labelOf } from "../../state/entry";
@@ -9,21 +10,21 @@ import { kindName } from "../../state/entry-kinds";
 import { product, select, selection, stopNames, units } from "../../state/look";
 import { edit, editable, partOf, station } from "../../state/station";
 import { toast } from "../../state/toast";
+import type { Finding } from "../parts/finding";
 import { Absent, NewTable } from "./Absent";
 import { addWords, canCopy, duplicate, kindsNow, removePart, startAdding } from "./adding";
 import { cellOf, type Cell } from "./course-cells";
 import { FieldRow } from "./entry/FieldRow";
-import { FindingNote, MeetsHere, ruledOf, unique, type Finding } from "./Findings";
+import { FindingNote, MeetsHere, ruledOf, unique } from "./Findings";
 import { useKeepFocus } from "./focus";
 import { allWords, entered, giveTable, othersLike } from "./giving";
 import { StopSymbol } from "./symbols";
-import { capital } from "./words";
 
 /** A value that is not entered yet and is to be asked for, by its path. */
 export const wantedField = signal<string | null>(null);
 
 /** The part whose values are shown: the chosen one, else the first at the chosen stop, of the chosen product if any. */
-export function shownPart(): Part | null {
+function shownPart(): Part | null {
   const { stop, part } = selection.value;
   const named = part ? partOf(part) : undefined;
   if (named) return named;
@@ -292,8 +293,7 @@ function Belonging(props: { part: Part }) {
 
 function PartButtons(props: { part: Part }) {
   const { part } = props;
-  const [copyable, setCopyable] = useState(false);
-  useEffect(() => setCopyable(canCopy(part)), [part]);
+  const copyable = useMemo(() => canCopy(part), [part]);
   if (part.path === "site") return null;
   const owner = part.of ? partOf(part.of) : undefined;
   const all = async (to: Part) => {

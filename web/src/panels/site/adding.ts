@@ -1,6 +1,6 @@
 import { signal } from "@preact/signals";
-import { api, Refused } from "../../api/client";
-import type { Diagnostic, Edit, Part, Station } from "../../api/types";
+import { api, Refused, withHint } from "../../api/client";
+import type { Edit, Part, Station } from "../../api/types";
 import { quoted, unquoted } from "../../state/entry";
 import {
   blockText, copyOf, copyWithIds, freshId, stretchOf, withBlock, withValue, type Written,
@@ -41,8 +41,6 @@ export function addedBy(hint: string): { header: string; start: Record<string, s
 export const addWords = (header: string, start: Record<string, string>) =>
   `Add ${article(kindName(header))}${Object.entries(start).map(([key, value]) => ` ${key} ${value}`).join("")}`;
 
-const told = (d: Diagnostic) => d.message + (d.hint ? `; ${d.hint}` : "");
-
 /** What a try of edits finds wrong with the values that are written; null: nothing. What is still missing elsewhere,
  * such as a line to a new inlet, is no fault of these. */
 async function wrongValue(now: Station, edits: Edit[], keys: readonly string[]): Promise<string | null> {
@@ -51,11 +49,10 @@ async function wrongValue(now: Station, edits: Edit[], keys: readonly string[]):
     const old = new Set(now.diagnostics.map((d) => d.message));
     const fresh = diagnostics.filter((d) => d.severity === "error" && !old.has(d.message));
     const mine = fresh.find((d) => d.path === null || keys.some((k) => d.path?.endsWith(`.${k}`)));
-    return mine ? told(mine) : null;
+    return mine ? withHint(mine) : null;
   } catch (error) {
     if (!(error instanceof Refused)) return "The server does not answer; nothing was added.";
-    const first = (error.body["diagnostics"] as Diagnostic[] | undefined)?.[0];
-    return first ? told(first) : error.message;
+    return error.first;
   }
 }
 
@@ -155,7 +152,7 @@ export function feedsOf(part: Part): Feed[] {
 }
 
 /** What a copied dispenser is called, where it stands, and where the line to each of its inlets comes from. */
-export interface CopyWish {
+interface CopyWish {
   id: string;
   place: string;
   feeds: { feed: Feed; from: string; length: string }[];

@@ -1,11 +1,4 @@
-/** With a capital at the beginning. */
-export const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
-
-/** As a sentence: with a capital and a full stop. */
-export function sentence(text: string): string {
-  const begun = capital(text);
-  return begun === "" || /[.?]$/.test(begun) ? begun : `${begun}.`;
-}
+import { capital } from "../../draw/words";
 
 /** "a line", "an inlet". */
 export const article = (name: string) => `${/^[aeio]/i.test(name) ? "an" : "a"} ${name}`;

@@ -65,13 +65,6 @@ std::string courses(const IncidentComparison& c, site::Display display) {
                             "A solid, B dashed; the first case of both. The first second takes a third of the axis.");
 }
 
-std::string part_html(const IncidentPart& part) {
-  std::string out = html::heading(2, part.title);
-  for (const std::string& sentence : part.sentences) out += html::paragraph(sentence);
-  for (const auto& [caption, table] : part.tables) out += html::table(page_table(table, caption));
-  return out + html::list(part.items);
-}
-
 html::Page around(const IncidentComparison& c, site::Display display, const CompareFacts& facts) {
   html::Page page;
   page.station = c.name_a.empty() ? "Station without a name" : c.name_a;
@@ -93,9 +86,7 @@ std::string incident_compare_report(const IncidentComparison& comparison, site::
   page.body +=
       html::heading(2, "What B changes") + html::list(incident_compare_answer(comparison, display, Glyphs::unicode));
   if (comparison.is_determined()) page.body += bars(comparison, display) + courses(comparison, display);
-  for (const IncidentPart& part : incident_compare_parts(comparison, display, Glyphs::unicode)) {
-    page.body += part_html(part);
-  }
+  page.body += parts_html(incident_compare_parts(comparison, display, Glyphs::unicode), 2);
   page.body += html::heading(2, "Cautions") + html::list(incident_cautions());
   if (!facts.command_line.empty()) {
     page.body += html::heading(2, "How to make this report again") + "<pre>" + svg::escape(facts.command_line) +

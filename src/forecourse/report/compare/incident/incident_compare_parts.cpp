@@ -12,22 +12,6 @@ using decide::IncidentAmount;
 using decide::IncidentComparison;
 using decide::IncidentFigure;
 
-std::string spaced(std::string word) {
-  std::replace(word.begin(), word.end(), '-', ' ');
-  return word;
-}
-
-std::string joined(const std::vector<std::string>& all, const char* between) {
-  std::string out;
-  for (const std::string& one : all) out += (out.empty() ? "" : between) + one;
-  return out;
-}
-
-std::string signed_number(double value, int places, Glyphs glyphs) {
-  const std::string text = number(value, places, glyphs);
-  return value > 0.0 && text.find_first_of("123456789") != std::string::npos ? "+" + text : text;
-}
-
 /// The measure of a figure; a flow that only drips is shown by the hour.
 Measure measure_of(IncidentAmount amount, const Beside& value, site::Display display) {
   if (amount == IncidentAmount::volume) return Measure::volume;
@@ -41,12 +25,8 @@ std::string dash(Glyphs glyphs) { return number(std::nan(""), 0, glyphs); }
 /// B less A of figures as shown, without a unit.
 std::string difference(Measure measure, const Beside& value, bool differs, site::Display display, Glyphs glyphs) {
   if (!value.a || !value.b) return {};
-  const int places = decimals(measure, display);
-  const double step = std::pow(10.0, -places);
-  const auto steps = [&](double si) { return std::round(shown_value(measure, display, si) / step); };
-  const double apart = steps(*value.b) - steps(*value.a);
-  if (apart == 0.0 && differs) return "under " + number(step, places, glyphs);
-  return signed_number(apart * step, places, glyphs);
+  return difference_as_shown(shown_value(measure, display, *value.a), shown_value(measure, display, *value.b),
+                             decimals(measure, display), differs, glyphs);
 }
 
 class PartsWriter {
@@ -55,7 +35,7 @@ class PartsWriter {
       : c_(c), display_(display), glyphs_(glyphs) {}
 
   [[nodiscard]] IncidentPart figures() const {
-    IncidentPart part{"Side by side", {}, {}, {}, false};
+    IncidentPart part{"Side by side", {}, {}, {}};
     WordTable table{{"What", "A", "B", "B less A"}, {false, true, true, true}, {}};
     const auto add = [&](const std::string& what, IncidentAmount amount, const Beside& value, bool differs) {
       if (!value.a && !value.b) return;
@@ -77,7 +57,7 @@ class PartsWriter {
   }
 
   [[nodiscard]] IncidentPart cases() const {
-    IncidentPart part{"With and without each barrier", {}, {}, {}, false};
+    IncidentPart part{"With and without each barrier", {}, {}, {}};
     const std::string unit = ", " + unit_label(Measure::volume, display_, glyphs_);
     WordTable table{{"A" + unit, "B" + unit, "B less A", "Outside, A", "Outside, B", "Case"},
                     {true, true, true, true, true, false},
@@ -93,7 +73,7 @@ class PartsWriter {
   }
 
   [[nodiscard]] IncidentPart barriers() const {
-    IncidentPart part{"What stands in the way", {}, {}, {}, false};
+    IncidentPart part{"What stands in the way", {}, {}, {}};
     WordTable table{{"Barrier", "Of", "In A", "In B", "Why"}, {false, false, false, false, false}, {}};
     for (const decide::BarrierBeside& row : c_.barriers) {
       table.rows.push_back({spaced(studies::word(row.barrier)), row.owner, state(row.a), state(row.b), why(row)});
@@ -105,7 +85,7 @@ class PartsWriter {
   }
 
   [[nodiscard]] IncidentPart events() const {
-    IncidentPart part{"What happens when", {}, {}, {}, false};
+    IncidentPart part{"What happens when", {}, {}, {}};
     const std::string unit = ", " + unit_label(Measure::volume, display_, glyphs_);
     WordTable table{
         {"After, in A", "In B", "Escaped, A" + unit, "Escaped, B" + unit, "What"}, {true, true, true, true, false}, {}};
@@ -118,7 +98,7 @@ class PartsWriter {
   }
 
   [[nodiscard]] IncidentPart holders() const {
-    IncidentPart part{"Where it is when counting ends", {}, {}, {}, false};
+    IncidentPart part{"Where it is when counting ends", {}, {}, {}};
     const std::string unit = ", " + unit_label(Measure::volume, display_, glyphs_);
     WordTable table{{"In or on", "A" + unit, "B" + unit, "B less A"}, {false, true, true, true}, {}};
     for (const decide::HolderRow& row : c_.holders) {
@@ -132,7 +112,7 @@ class PartsWriter {
   }
 
   [[nodiscard]] IncidentPart causes() const {
-    IncidentPart part{"By cause", {}, {}, {}, false};
+    IncidentPart part{"By cause", {}, {}, {}};
     const std::string unit = ", " + unit_label(Measure::volume, display_, glyphs_);
     WordTable table{{"A" + unit, "B" + unit, "B less A", "From", "To", "Product", "Cause"},
                     {true, true, true, false, false, false, false},
@@ -146,7 +126,7 @@ class PartsWriter {
   }
 
   [[nodiscard]] IncidentPart paired() const {
-    IncidentPart part{"With drawn inputs", {}, {}, {}, false};
+    IncidentPart part{"With drawn inputs", {}, {}, {}};
     if (!c_.paired) return part;
     const decide::PairedSpread& p = *c_.paired;
     const std::string unit = ", " + unit_label(Measure::volume, display_, glyphs_);
@@ -171,7 +151,7 @@ class PartsWriter {
   }
 
   [[nodiscard]] IncidentPart values() const {
-    IncidentPart part{"Values that differ", {}, {}, {}, false};
+    IncidentPart part{"Values that differ", {}, {}, {}};
     WordTable table{{"Key", "A", "B"}, {false, false, false}, {}};
     bool incident = false;
     for (const site::ValueDifference& v : c_.changed) {
@@ -190,7 +170,7 @@ class PartsWriter {
     return part;
   }
 
-  [[nodiscard]] IncidentPart warnings() const { return {"Warnings", {}, {}, incident_compare_warnings(c_), false}; }
+  [[nodiscard]] IncidentPart warnings() const { return {"Warnings", {}, {}, incident_compare_warnings(c_)}; }
 
  private:
   [[nodiscard]] std::string volume(const std::optional<double>& si) const {

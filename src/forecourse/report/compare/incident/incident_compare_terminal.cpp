@@ -17,15 +17,7 @@ std::string incident_compare_summary(const decide::IncidentComparison& compariso
   page.heading("What B changes");
   for (const std::string& sentence : incident_compare_answer(comparison, display, glyphs)) page.item(sentence);
   page.remark(incident_cautions().front() + " forecourse " + comparison.b.version + ".");
-  for (const IncidentPart& part : incident_compare_parts(comparison, display, glyphs)) {
-    page.heading(part.title);
-    for (const std::string& sentence : part.sentences) page.paragraph(sentence);
-    for (const auto& [caption, table] : part.tables) {
-      page.paragraph(caption + ":");
-      page.table(terminal_table(table));
-    }
-    for (const std::string& item : part.items) page.item(item);
-  }
+  add_parts(incident_compare_parts(comparison, display, glyphs), page);
   page.heading("Cautions");
   for (const std::string& caution : incident_cautions()) page.item(caution);
   for (const std::string& path : facts.written) page.item("written: " + path);

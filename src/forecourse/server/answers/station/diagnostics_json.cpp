@@ -11,18 +11,6 @@ namespace {
 
 using report::Json;
 
-const char* word(Severity severity) {
-  switch (severity) {
-    case Severity::error:
-      return "error";
-    case Severity::warning:
-      return "warning";
-    case Severity::note:
-      return "note";
-  }
-  return "error";
-}
-
 /// Code points of a span on its first line.
 std::size_t length_of(const std::string& text, SourceSpan where) {
   const std::string_view all(text);

@@ -157,14 +157,20 @@ class PartWalk {
     }
   }
 
-  void part(const DescribedKey& key, const Node& node, const std::string& path, const std::string& name,
-            const Owner& owner) {
+  static StationPart part_at(const DescribedKey& key, const Node& node, const std::string& path,
+                             const std::string& owner) {
     StationPart out;
     out.path = path;
     out.kind = key.form == KeyForm::part ? key.key : key.below->name;
     out.stop = stop_of(key);
-    out.of = owner.path;
+    out.of = owner;
     out.where = node.where;
+    return out;
+  }
+
+  void part(const DescribedKey& key, const Node& node, const std::string& path, const std::string& name,
+            const Owner& owner) {
+    StationPart out = part_at(key, node, path, owner.path);
     out.product = text_at(node, "product");
     if (out.product.empty()) out.product = out.kind == "product" ? text_at(node, "id") : owner.product;
     out.id = id_of(node, out, name, owner);
@@ -226,14 +232,9 @@ class PartWalk {
   /// A part within a part: written as a table, or as the id of one on the shelf.
   void own_part(const DescribedKey& key, const Entry& entry, const std::string& path, const StationPart& owner) {
     if (entry.node.kind == NodeKind::table) return this->part(key, entry.node, path, {}, owner_of(owner));
-    StationPart out;
-    out.path = path;
-    out.kind = key.form == KeyForm::part ? key.key : key.below->name;
-    out.stop = stop_of(key);
-    out.of = owner.path;
+    StationPart out = part_at(key, entry.node, path, owner.path);
     out.id = owner.id;
     out.product = owner.product;
-    out.where = entry.node.where;
     out.fields.push_back(field(key, &entry, path, key.key));
     parts.push_back(std::move(out));
   }

@@ -151,16 +151,12 @@ Json of_flow(const Asked& asked) {
   DrawingWant want = read_want(reader);
   want.product = reader.text("product");
   want.hose = reader.text("hose");
-  const studies::FlowTexts texts = read_flow_want(reader);
-  const OpenedSite& opened = asked.shared.opened(read_units(reader));
-  if (!reader.good()) return reader.problem();
-  if (!opened.problem.is_null()) return opened.problem;
-  if (Json none = without_hose(opened.site); !none.is_null()) return none;
-  Parsed<studies::FlowOptions> options = flow_options(texts, opened.site);
-  if (!options.ok()) return refused(options.diagnostics);
-  options.value.spans = options.value.lines_at_rest = false;
-  options.value.ladders = want.drawing == "ladder";
-  const studies::FlowResult& result = asked.shared.flow(opened, options.value, asked.context);
+  AskedFlow flow = asked_flow(asked, reader);
+  if (!flow.problem.is_null()) return flow.problem;
+  flow.options.spans = flow.options.lines_at_rest = false;
+  flow.options.ladders = want.drawing == "ladder";
+  const OpenedSite& opened = *flow.opened;
+  const studies::FlowResult& result = asked.shared.flow(opened, flow.options, asked.context);
   if (result.states.empty()) return refused("there is no set of open hoses", "open a hose");
   if (want.drawing == "plan") return drawn_json(want, plan(opened.site, result, want));
   if (want.drawing == "ladder") return drawn_json(want, ladder(opened.site, result, want));
@@ -187,17 +183,12 @@ Json of_containment(const Asked& asked) {
 Json of_incident(const Asked& asked) {
   WantReader reader(asked.want, scene_members);
   const DrawingWant want = read_want(reader);
-  const Parsed<studies::IncidentOptions> options = read_incident_want(reader);
-  const OpenedSite& opened = asked.shared.opened(read_units(reader));
-  if (!reader.good()) return reader.problem();
-  if (!options.ok()) return refused(options.diagnostics);
-  if (!opened.problem.is_null()) return opened.problem;
-  const std::vector<Diagnostic> wrong = studies::check_options(opened.site, options.value);
-  if (has_error(wrong)) return refused(wrong);
-  const studies::IncidentResult& result =
-      asked.shared.incident(opened, incident_key(asked.want), options.value, asked.context);
-  return drawn_json(want, {report::moving_scene(result, opened.site, want.width, want.prefix),
-                           report::scene_remarks(result, opened.site, !result.jets.empty()),
+  const ToldIncident told = told_incident(asked, reader);
+  if (!told.problem.is_null()) return told.problem;
+  const site::Site& site = told.opened->site;
+  const studies::IncidentResult& result = *told.result;
+  return drawn_json(want, {report::moving_scene(result, site, want.width, want.prefix),
+                           report::scene_remarks(result, site, !result.jets.empty()),
                            "ask for an incident at a dispenser whose figures are entered"});
 }
 

@@ -56,16 +56,12 @@ const std::vector<std::string>& flow_part_words() {
 
 Json flow_answer(const Asked& asked) {
   WantReader want(asked.want, flow_members);
-  const studies::FlowTexts texts = read_flow_want(want);
   const std::vector<std::string> parts = read_parts(want);
-  const OpenedSite& opened = asked.shared.opened(read_units(want));
-  if (!want.good()) return want.problem();
-  if (!opened.problem.is_null()) return opened.problem;
-  if (Json none = without_hose(opened.site); !none.is_null()) return none;
-  Parsed<studies::FlowOptions> options = flow_options(texts, opened.site);
-  if (!options.ok()) return refused(options.diagnostics);
-  leave_out(parts, options.value);
-  const studies::FlowResult& result = asked.shared.flow(opened, options.value, asked.context);
+  AskedFlow flow = asked_flow(asked, want);
+  if (!flow.problem.is_null()) return flow.problem;
+  leave_out(parts, flow.options);
+  const OpenedSite& opened = *flow.opened;
+  const studies::FlowResult& result = asked.shared.flow(opened, flow.options, asked.context);
   Json document = report::flow_document(result, opened.texts, checks::check_flow(opened.site, result));
   keep_only(parts, document);
   return {{"document", std::move(document)}};
@@ -73,15 +69,11 @@ Json flow_answer(const Asked& asked) {
 
 Json findings_answer(const Asked& asked) {
   WantReader want(asked.want, findings_members);
-  const studies::FlowTexts texts = read_flow_want(want);
-  const OpenedSite& opened = asked.shared.opened(read_units(want));
-  if (!want.good()) return want.problem();
-  if (!opened.problem.is_null()) return opened.problem;
-  if (Json none = without_hose(opened.site); !none.is_null()) return none;
-  Parsed<studies::FlowOptions> options = flow_options(texts, opened.site);
-  if (!options.ok()) return refused(options.diagnostics);
-  options.value.ladders = options.value.lines_at_rest = false;  // no requirement rests on them
-  const studies::FlowResult& result = asked.shared.flow(opened, options.value, asked.context);
+  AskedFlow flow = asked_flow(asked, want);
+  if (!flow.problem.is_null()) return flow.problem;
+  flow.options.ladders = flow.options.lines_at_rest = false;  // no requirement rests on them
+  const OpenedSite& opened = *flow.opened;
+  const studies::FlowResult& result = asked.shared.flow(opened, flow.options, asked.context);
   const std::vector<checks::Finding> findings = checks::check_flow(opened.site, result);
   report::JsonDocument out;
   out.study = "findings";

@@ -14,11 +14,17 @@ studies::FlowTexts read_flow_want(WantReader& want) {
   return out;
 }
 
-Parsed<studies::FlowOptions> flow_options(const studies::FlowTexts& want, const site::Site& site) {
-  Parsed<studies::FlowOptions> out = studies::read_flow_options(want, site, studies::Asker::page);
-  const std::vector<Diagnostic> problems = studies::check_options(site, out.value);
-  out.diagnostics.insert(out.diagnostics.end(), problems.begin(), problems.end());
-  return out;
+AskedFlow asked_flow(const Asked& asked, WantReader& want) {
+  const studies::FlowTexts texts = read_flow_want(want);
+  const OpenedSite& opened = asked.shared.opened(read_units(want));
+  if (!want.good()) return {nullptr, {}, want.problem()};
+  if (!opened.problem.is_null()) return {nullptr, {}, opened.problem};
+  if (report::Json none = without_hose(opened.site); !none.is_null()) return {nullptr, {}, std::move(none)};
+  Parsed<studies::FlowOptions> options = studies::read_flow_options(texts, opened.site, studies::Asker::page);
+  std::vector<Diagnostic> problems = studies::check_options(opened.site, options.value);
+  problems.insert(problems.begin(), options.diagnostics.begin(), options.diagnostics.end());
+  if (has_error(problems)) return {nullptr, {}, refused(problems)};
+  return {&opened, std::move(options.value), {}};
 }
 
 }  // namespace forecourse::server

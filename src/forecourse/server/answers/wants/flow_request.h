@@ -4,6 +4,8 @@
 #include <vector>
 
 #include "forecourse/base/diagnostic.h"
+#include "forecourse/report/json_document.h"
+#include "forecourse/server/answers/wants/study_answers.h"
 #include "forecourse/server/answers/wants/want_reader.h"
 #include "forecourse/site/site.h"
 #include "forecourse/studies/flow/read_flow_options.h"
@@ -13,7 +15,15 @@ namespace forecourse::server {
 /// The members "open", "keep" and "order" of a want.
 [[nodiscard]] studies::FlowTexts read_flow_want(WantReader& want);
 
-/// The options, read and held against the station.
-[[nodiscard]] Parsed<studies::FlowOptions> flow_options(const studies::FlowTexts& want, const site::Site& site);
+/// A station and the options of a flow study of it; or why there is none.
+struct AskedFlow {  // NOLINT(bugprone-exception-escape): as OpenedSite
+  const OpenedSite* opened = nullptr;
+  studies::FlowOptions options;
+  report::Json problem;  ///< null: it can be studied
+};
+
+/// Reads the members of a want that say which flows are asked for, and holds them against the station. What else the
+/// reader was asked for counts too.
+[[nodiscard]] AskedFlow asked_flow(const Asked& asked, WantReader& want);
 
 }  // namespace forecourse::server

@@ -10,16 +10,9 @@ using report::Json;
 
 Json incident_answer(const Asked& asked) {
   WantReader want(asked.want, incident_members);
-  const Parsed<studies::IncidentOptions> options = read_incident_want(want);
-  const OpenedSite& opened = asked.shared.opened(read_units(want));
-  if (!want.good()) return want.problem();
-  if (!options.ok()) return refused(options.diagnostics);
-  if (!opened.problem.is_null()) return opened.problem;
-  const std::vector<Diagnostic> wrong = studies::check_options(opened.site, options.value);
-  if (has_error(wrong)) return refused(wrong);
-  const studies::IncidentResult& result =
-      asked.shared.incident(opened, incident_key(asked.want), options.value, asked.context);
-  return {{"document", report::incident_document(result, {{}, {}, opened.texts, {}, {}})}};
+  const ToldIncident told = told_incident(asked, want);
+  if (!told.problem.is_null()) return told.problem;
+  return {{"document", report::incident_document(*told.result, {{}, {}, told.opened->texts, {}, {}})}};
 }
 
 }  // namespace forecourse::server

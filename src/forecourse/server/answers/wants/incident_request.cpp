@@ -48,14 +48,14 @@ site::Date read_day(WantReader& want) {
           {}};
 }
 
-}  // namespace
-
-Parsed<studies::IncidentOptions> read_incident_want(WantReader& want) {
+/// Whether parts and hoses are there is told by `check_options` of the study.
+Parsed<studies::IncidentOptions> read_options(WantReader& want) {
   Parsed<studies::IncidentOptions> options = studies::read_incident_options(read_texts(want), studies::Asker::page);
   options.value.today = read_day(want);
   return options;
 }
 
+/// The same for wants that ask for the same incident, drawn or told.
 std::string incident_key(const report::Json& want) {
   using report::Json;
   Json key = Json::object();
@@ -64,6 +64,19 @@ std::string incident_key(const report::Json& want) {
       key[std::string(member.name)] = want[std::string(member.name)];
   }
   return key.dump(-1, ' ', false, Json::error_handler_t::replace);
+}
+
+}  // namespace
+
+ToldIncident told_incident(const Asked& asked, WantReader& want) {
+  const Parsed<studies::IncidentOptions> options = read_options(want);
+  const OpenedSite& opened = asked.shared.opened(read_units(want));
+  if (!want.good()) return {nullptr, nullptr, want.problem()};
+  if (!options.ok()) return {nullptr, nullptr, refused(options.diagnostics)};
+  if (!opened.problem.is_null()) return {nullptr, nullptr, opened.problem};
+  const std::vector<Diagnostic> wrong = studies::check_options(opened.site, options.value);
+  if (has_error(wrong)) return {nullptr, nullptr, refused(wrong)};
+  return {&opened, &asked.shared.incident(opened, incident_key(asked.want), options.value, asked.context), {}};
 }
 
 }  // namespace forecourse::server

@@ -1,19 +1,21 @@
 #pragma once
 
-#include <string>
-
-#include "forecourse/base/diagnostic.h"
 #include "forecourse/report/json_document.h"
+#include "forecourse/server/answers/wants/study_answers.h"
 #include "forecourse/server/answers/wants/want_reader.h"
-#include "forecourse/studies/incident/options.h"
+#include "forecourse/studies/incident/incident.h"
 
 namespace forecourse::server {
 
-/// The members of a want that asks for an incident: "kind" and all that changes it. Whether parts and hoses are there
-/// is told by `check_options` of the study.
-[[nodiscard]] Parsed<studies::IncidentOptions> read_incident_want(WantReader& want);
+/// The incident of a want, worked out; or why there is none.
+struct ToldIncident {  // NOLINT(bugprone-exception-escape): as OpenedSite
+  const OpenedSite* opened = nullptr;
+  const studies::IncidentResult* result = nullptr;
+  report::Json problem;  ///< null: there is one
+};
 
-/// The same for wants that ask for the same incident, drawn or told.
-[[nodiscard]] std::string incident_key(const report::Json& want);
+/// Reads "kind" and all that changes an incident from a want that tells or draws one, and works it out. What else the
+/// reader was asked for counts too.
+[[nodiscard]] ToldIncident told_incident(const Asked& asked, WantReader& want);
 
 }  // namespace forecourse::server

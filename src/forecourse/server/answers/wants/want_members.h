@@ -1,5 +1,6 @@
 #pragma once
 
+#include <algorithm>
 #include <array>
 #include <span>
 #include <string_view>
@@ -11,6 +12,16 @@ struct WantMember {
   std::string_view name;
   std::string_view type;
 };
+
+/// Lists one behind the other.
+template <std::size_t A, std::size_t B, std::size_t C>
+constexpr std::array<WantMember, A + B + C> joined(const std::array<WantMember, A>& a,
+                                                   const std::array<WantMember, B>& b,
+                                                   const std::array<WantMember, C>& c) {
+  std::array<WantMember, A + B + C> out{};
+  std::copy(c.begin(), c.end(), std::copy(b.begin(), b.end(), std::copy(a.begin(), a.end(), out.begin())));
+  return out;
+}
 
 inline constexpr auto flow_members = std::to_array<WantMember>({{"study", "\"flow\""},
                                                                 {"open", "OpenSets"},
@@ -24,8 +35,8 @@ inline constexpr auto containment_members = std::to_array<WantMember>({{"study",
                                                                        {"inflows", "string | string[]"},
                                                                        {"sensor_dead_for", "string"},
                                                                        {"units", "Units"}});
-inline constexpr auto incident_members = std::to_array<WantMember>({{"study", "\"incident\""},
-                                                                    {"kind", "IncidentKind"},
+/// What an incident is asked for with, told or drawn.
+inline constexpr auto incident_options = std::to_array<WantMember>({{"kind", "IncidentKind"},
                                                                     {"id", "string"},
                                                                     {"at", "string"},
                                                                     {"open", "string | string[]"},
@@ -36,8 +47,9 @@ inline constexpr auto incident_members = std::to_array<WantMember>({{"study", "\
                                                                     {"dead", "string | string[]"},
                                                                     {"runs", "number"},
                                                                     {"seed", "number"},
-                                                                    {"on", "string"},
-                                                                    {"units", "Units"}});
+                                                                    {"on", "string"}});
+inline constexpr auto incident_members = joined(std::to_array<WantMember>({{"study", "\"incident\""}}),
+                                                incident_options, std::to_array<WantMember>({{"units", "Units"}}));
 inline constexpr auto compare_members = std::to_array<WantMember>({{"study", "\"compare\""},
                                                                    {"sets", "string | string[]"},
                                                                    {"open", "OpenSets"},
@@ -58,22 +70,9 @@ inline constexpr auto sumps_members = std::to_array<WantMember>({{"drawing", "\"
                                                                  {"sensor_dead_for", "string"},
                                                                  {"width", "number"},
                                                                  {"units", "Units"}});
-inline constexpr auto scene_members = std::to_array<WantMember>({{"drawing", "\"scene\""},
-                                                                 {"kind", "IncidentKind"},
-                                                                 {"id", "string"},
-                                                                 {"at", "string"},
-                                                                 {"open", "string | string[]"},
-                                                                 {"stop_at", "string"},
-                                                                 {"for", "string"},
-                                                                 {"open_area", "string"},
-                                                                 {"without", "Barrier | Barrier[]"},
-                                                                 {"dead", "string | string[]"},
-                                                                 {"runs", "number"},
-                                                                 {"seed", "number"},
-                                                                 {"on", "string"},
-                                                                 {"prefix", "string"},
-                                                                 {"width", "number"},
-                                                                 {"units", "Units"}});
+inline constexpr auto scene_members =
+    joined(std::to_array<WantMember>({{"drawing", "\"scene\""}}), incident_options,
+           std::to_array<WantMember>({{"prefix", "string"}, {"width", "number"}, {"units", "Units"}}));
 
 /// A want and its members.
 struct WantShape {

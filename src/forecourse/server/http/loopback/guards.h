@@ -10,7 +10,6 @@ namespace forecourse::server {
 
 /// What a request says of itself before its body. Headers that were not sent are empty.
 struct Visitor {
-  std::string method;
   std::string host;    ///< the Host header
   std::string origin;  ///< the Origin header
   bool has_origin = false;

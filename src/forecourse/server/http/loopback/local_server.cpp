@@ -72,8 +72,7 @@ void send(httplib::Response& response, const Asset& asset, const httplib::Reques
 }
 
 Visitor visitor_of(const httplib::Request& request) {
-  return {request.method,
-          request.get_header_value_count("Host") == 1 ? request.get_header_value("Host") : std::string(),
+  return {request.get_header_value_count("Host") == 1 ? request.get_header_value("Host") : std::string(),
           request.get_header_value("Origin"),
           request.has_header("Origin"),
           request.get_header_value("X-Forecourse-Key"),

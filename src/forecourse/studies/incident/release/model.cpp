@@ -65,6 +65,14 @@ seq::SequenceStart Model::start() const {
   return s;
 }
 
+std::optional<double> Model::begins_at(int f) const {
+  const Broken& b = broken(f);
+  if (b.starts_at < never) return b.starts_at;
+  const bool pressed = b.starts_running || (b.compliance > 0.0 && b.checked);
+  if (pressed && b.running.supplied) return b.running.pressure.at(0.0).value;
+  return b.stopped.supplied ? std::optional(b.stopped.pressure.at(0.0).value) : std::nullopt;
+}
+
 void Model::start_causes(int f, seq::SequenceStart& s) const {
   const bool leak = is_leak(broken(f).opening);
   const auto cause = [&](Layout::OfEnd which, Cause c) { s.causes[at(Layout::link(f, which))] = c; };
@@ -79,11 +87,7 @@ void Model::start_state(int f, seq::SequenceStart& s) const {
   const auto flag = [&](int which) { s.flags |= std::uint64_t{1} << which; };
   s.amounts[at(Layout::above(f))] = b.above.volume;
   if (!(b.above.volume > b.above.rest)) flag(Layout::flag(f, Layout::drained));
-  if (b.starts_at < never) {
-    s.amounts[at(Layout::line(f))] = b.compliance * (b.starts_at - b.rest_pressure);
-  } else if (b.running.supplied) {
-    s.amounts[at(Layout::line(f))] = b.compliance * (b.running.pressure.at(0.0).value - b.rest_pressure);
-  }
+  if (const auto stands = begins_at(f)) s.amounts[at(Layout::line(f))] = b.compliance * (*stands - b.rest_pressure);
   if (b.starts_running && b.running.supplied) flag(Layout::flag(f, Layout::pump_on));
   if (is_leak(b.opening)) flag(Layout::flag(f, Layout::calm));
 }

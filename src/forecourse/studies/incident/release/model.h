@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <span>
 #include <vector>
 
@@ -47,7 +48,16 @@ class Model {
   /// Flows and pressure of one broken end as it is.
   [[nodiscard]] Flows now(int f, double t, const seq::SequenceView& v) const;
 
+  /// Gauge pressure in the line of the first end, at the height of its opening [Pa]. Empty where it is not determined:
+  /// in a line whose spring is not known, while nothing feeds it and it is shut.
+  [[nodiscard]] std::optional<double> line_pressure(double t, const seq::SequenceView& v) const;
+  /// The same just before it happens: as entered, else that at which pump or tank hold the line.
+  [[nodiscard]] std::optional<double> pressure_before() const;
+
  private:
+  /// Pressure at which a line stands before it happens [Pa] piezometric; empty where it is not determined. One that
+  /// springs and is checked keeps what its pump left.
+  [[nodiscard]] std::optional<double> begins_at(int f) const;
   // What `start` takes from one broken end.
   void start_causes(int f, seq::SequenceStart& s) const;
   void start_state(int f, seq::SequenceStart& s) const;

@@ -96,6 +96,21 @@ Flows Model::now(int f, double t, const seq::SequenceView& v) const {
   return balance(b, from, open_share(f, t, v), fall(f, v));
 }
 
+std::optional<double> Model::line_pressure(double t, const seq::SequenceView& v) const {
+  const Broken& b = broken(0);
+  const bool springs = b.compliance > 0.0;
+  if (!springs && !b.running.supplied && !b.stopped.supplied) return std::nullopt;
+  const Flows is = now(0, t, v);
+  if (springs || feed(0, v).supplied || is.out > 0.0) return is.pressure - b.opening.weight;
+  if (v.flag(Layout::flag(0, Layout::shut)) && !(b.opening.seat_leak > 0.0)) return std::nullopt;
+  return 0.0;  // open to the air, and nothing to spring back
+}
+
+std::optional<double> Model::pressure_before() const {
+  const auto stands = begins_at(0);
+  return stands ? std::optional(*stands - broken(0).opening.weight) : std::nullopt;
+}
+
 void Model::end_flows(int f, double t, const seq::SequenceView& v, std::span<double> q, std::span<double> rate) const {
   const Broken& b = broken(f);
   const network::Feed& from = feed(f, v);

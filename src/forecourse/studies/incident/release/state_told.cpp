@@ -53,13 +53,4 @@ double total(const Layout& layout, std::span<const double> flows, Layout::OfEnd 
   return sum;
 }
 
-std::optional<double> line_pressure(const Case& given, std::span<const double> amounts, std::span<const double> flows) {
-  const Broken& b = given.broken.front();
-  if (b.compliance > 0.0) return b.rest_pressure + amounts[at(Layout::line(0))] / b.compliance - b.opening.weight;
-  if (!b.running.supplied && !b.stopped.supplied) return std::nullopt;
-  const double pumped = flows[at(Layout::link(0, Layout::pumping))] - flows[at(Layout::link(0, Layout::elsewhere))];
-  if (!(pumped > 0.0)) return 0.0;
-  return b.running.pressure.at(pumped).value - b.opening.weight;
-}
-
 }  // namespace forecourse::studies::release

@@ -1,13 +1,11 @@
 #pragma once
 
 #include <array>
-#include <optional>
 #include <span>
 #include <vector>
 
 #include "forecourse/studies/incident/incident.h"
 #include "forecourse/studies/incident/release/layout.h"
-#include "forecourse/studies/incident/release/release_case.h"
 
 namespace forecourse::studies::release {
 
@@ -33,10 +31,5 @@ inline constexpr std::array<Holder, 9> all_holders{Holder::tank, Holder::line,  
 
 /// One flow of all ends [m3/s].
 [[nodiscard]] double total(const Layout& layout, std::span<const double> flows, Layout::OfEnd which);
-
-/// Gauge pressure in the line of the first end, at the height of its opening [Pa]; empty for a rigid line that nothing
-/// feeds, which has no pressure of its own.
-[[nodiscard]] std::optional<double> line_pressure(const Case& given, std::span<const double> amounts,
-                                                  std::span<const double> flows);
 
 }  // namespace forecourse::studies::release

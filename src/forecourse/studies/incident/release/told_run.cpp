@@ -195,14 +195,8 @@ void tell_timeline(const Case& given, const Names& names, const seq::SequenceRes
   const Model model(given);
   const Layout& layout = model.layout();
   const Teller teller(given, names);
-  run.timeline.push_back({0.0,
-                          Happening::begins,
-                          names.sump.empty() ? names.places.front() : names.sump,
-                          "it happens",
-                          0.0,
-                          0.0,
-                          {},
-                          held(layout, start.amounts)});
+  run.timeline.push_back({0.0, Happening::begins, names.sump.empty() ? names.places.front() : names.sump, "it happens",
+                          0.0, 0.0, model.pressure_before(), held(layout, start.amounts)});
   CycleFilter cycles;
   for (std::size_t i = 0; i < result.trace.events.size(); ++i) {
     const seq::EventRecord& record = result.trace.events[i];
@@ -210,8 +204,11 @@ void tell_timeline(const Case& given, const Names& names, const seq::SequenceRes
     if (!told || !cycles.keeps(told->what)) continue;
     const auto amounts = result.trace.amounts(i);
     const auto flows = result.trace.flows(i);
+    const seq::SequenceView state{amounts, result.trace.auxiliary_values(i), result.trace.mark_values(i),
+                                  record.flags_after};
     run.timeline.push_back({record.event.time, told->what, told->owner, told->words, escaped_of(layout, amounts),
-                            escaping(layout, flows), line_pressure(given, amounts, flows), held(layout, amounts)});
+                            escaping(layout, flows), model.line_pressure(record.event.time, state),
+                            held(layout, amounts)});
     const auto first = [&](Happening what, std::optional<double>& time) {
       if (told->what == what && !time) time = record.event.time;
     };
@@ -227,7 +224,7 @@ void tell_timeline(const Case& given, const Names& names, const seq::SequenceRes
                           "counting ends",
                           escaped_of(layout, last),
                           still_escaping(layout, result),
-                          {},
+                          model.line_pressure(result.time, {last, result.auxiliaries, result.marks, result.flags}),
                           held(layout, last)});
 }
 

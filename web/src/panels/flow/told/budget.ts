@@ -3,7 +3,7 @@ import type { BudgetPart } from "./documents";
 
 export type Where = "pump" | "line" | "dispenser" | "lift";
 /** A row of the pressure budget in whole steps of the last shown decimal, so that what is shown adds up as shown. */
-export interface BudgetRow {
+interface BudgetRow {
   part: string;
   owner: string;
   flow: number | null;

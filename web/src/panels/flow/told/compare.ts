@@ -3,11 +3,13 @@ import {
   figure,
   shownChange,
   signed,
+  unitOf,
   withUnit,
   decimalsOf,
   type Quantity,
   type UnitSystem,
 } from "../../../draw/numbers";
+import { count } from "../../../draw/words";
 import type { CompareRow, FindingChange, WorthStep, WorthTold } from "./documents";
 
 const keys: [suffix: string, quantity: Quantity, gauge: boolean][] = [
@@ -19,7 +21,7 @@ const keys: [suffix: string, quantity: Quantity, gauge: boolean][] = [
 ];
 const numberAt = (row: CompareRow, key: string) => (typeof row[key] === "number" ? row[key] : null);
 
-export interface ComparedRow {
+interface ComparedRow {
   what: string;
   unit: string;
   a: string;
@@ -44,7 +46,7 @@ export function comparedRow(row: CompareRow, units: UnitSystem): ComparedRow {
   const decimals = decimalsOf(quantity, units);
   return {
     what,
-    unit: (withUnit(quantity, units, 0).split("\u00A0").at(-1) ?? "") + (gauge ? " gauge" : ""),
+    unit: unitOf(quantity, units) + (gauge ? " gauge" : ""),
     a: figure(quantity, units, a),
     b: figure(quantity, units, b),
     change: a === null || b === null ? "–" : signed(shownChange(quantity, units, a, b), decimals),
@@ -60,7 +62,7 @@ export function differingRows(rows: readonly CompareRow[], units: UnitSystem): (
 }
 
 const percent = (share: number) => `${signed(share * 100, 1)}\u00A0%`;
-const openCount = (n: number) => `${n} ${n === 1 ? "hose" : "hoses"} open`;
+const openCount = (n: number) => `${count(n, "hose")} open`;
 const flows = (step: WorthStep, units: UnitSystem) =>
   `${withUnit("flow", units, step.slowest_b_m3_per_s)} instead of ${withUnit("flow", units, step.slowest_a_m3_per_s)}` +
   (step.gain === null ? "" : ` (${percent(step.gain)})`);

@@ -10,7 +10,7 @@ export interface BudgetPart {
   velocity_m_per_s: Known;
   pressure_loss_pa: Known;
 }
-export interface GradePoint {
+interface GradePoint {
   place: string;
   part: string | null;
   distance_m: Known;
@@ -49,12 +49,10 @@ export interface PumpTold {
   dead_headed: boolean;
   runs_back: boolean;
   opens_at: { total_flow_m3_per_s: Known; drawn_at: string } | null;
-  warming: { rate_k_per_s: Known; missing: string | null } | null;
 }
 export interface ControlState {
   pumps: string[];
   determined: boolean;
-  rests: boolean;
   line_pressure_gauge_pa: Known;
   total_flow_m3_per_s: Known;
 }
@@ -66,7 +64,6 @@ export interface ControlTold {
   starts_below_pressure_gauge_pa: Known;
   stops_above_pressure_gauge_pa: Known;
   hoses_calling: Known;
-  alternates_after_s: Known;
   holds_pressure_gauge_pa: Known;
   speed_share: Known;
   pressure: string | null;
@@ -85,10 +82,9 @@ export interface SystemTold {
   control: ControlTold | null;
 }
 export interface StateTold {
-  open_set: { name: string; hoses: string[] };
   systems: SystemTold[];
 }
-export interface LadderStep {
+interface LadderStep {
   open: number;
   slowest_m3_per_s: Known;
   slowest_hose: string;
@@ -120,9 +116,9 @@ export interface WorstTold {
   highest_at_inlet: Extreme | null;
   highest_at_pump: Extreme | null;
   runs: Extreme[];
-  hoses: { id: string; least: Extreme; greatest: Extreme }[];
+  hoses: { id: string; least: Extreme }[];
 }
-export interface SpanEnd {
+interface SpanEnd {
   slowest_flow_m3_per_s: Known;
 }
 export interface SpanTold {
@@ -131,7 +127,6 @@ export interface SpanTold {
   system: string;
   quantity: string | null;
   low_si: Known;
-  likely_si: Known;
   high_si: Known;
   at_low: SpanEnd | null;
   at_likely: SpanEnd | null;
@@ -139,7 +134,7 @@ export interface SpanTold {
   note: string | null;
   reason: string | null;
 }
-export interface MarginTold {
+interface MarginTold {
   system: string;
   place: string;
   margin_pa: Known;
@@ -148,7 +143,6 @@ export interface MarginTold {
 export interface SpansTold {
   sets: { open_set: string; flows: SpanTold[] }[];
   vapor_margins: MarginTold[];
-  without_effect: string[];
   monotone: boolean;
 }
 export interface FirstFlow {
@@ -163,23 +157,22 @@ export interface RestTold {
   held_pressure_gauge_pa: Known;
   held_by: string;
   line_volume_m3: Known;
-  line_compliance_m3_per_pa: Known;
   compliance_reason: string | null;
   leak_detector_note: string | null;
   places: {
     id: string;
     held_pressure_gauge_pa: Known;
     decayed_pressure_gauge_pa: Known;
-    below_atmosphere_when_decayed: boolean;
   }[];
   hoses: { id: string; first_flow_held: FirstFlow; first_flow_decayed: FirstFlow; first_flow_empty: FirstFlow }[];
 }
-export interface SystemSummary {
+interface SystemSummary {
   id: string;
   product: string | null;
-  elevations_known: boolean;
 }
 export interface FlowDocument {
+  cautions: string[];
+  warnings: { message: string; hint: string }[];
   options: { keep_flow_m3_per_s: Known };
   result: {
     systems?: SystemSummary[];
@@ -189,14 +182,11 @@ export interface FlowDocument {
     spans?: SpansTold;
     lines_at_rest?: RestTold[];
   };
-  warnings: (string | { message: string; hint?: string })[];
 }
 export interface WorthStep {
   open: number;
   slowest_a_m3_per_s: Known;
   slowest_b_m3_per_s: Known;
-  hose_a: string | null;
-  hose_b: string | null;
   gain: Known;
   verdict: "gains" | "same" | "loses" | "not determined";
   same_flow: boolean;
@@ -230,11 +220,11 @@ export interface FindingChange {
   b: string | null;
 }
 export interface CompareDocument {
+  cautions: string[];
   result: {
     worth: WorthTold[];
     no_answer: { system: string; fed_in: string; reason: string }[];
     rows: CompareRow[];
-    changed_values: { key: string; a: string | null; b: string | null }[];
     changed_findings: FindingChange[];
   };
 }

@@ -1,15 +1,13 @@
 import type { Field, Part } from "../../../api/types";
 import { readFlow, unitOf, withUnit, type UnitSystem } from "../../../draw/numbers";
-
-/** A text of the file without its quotes. */
-export const bare = (text: string | null) => (text ?? "").replace(/^"(.*)"$/s, "$1");
+import { unquoted } from "../../../state/entry";
 
 const plain = /^[-−+]?(\d+([.,]\d*)?|[.,]\d+)$/;
 
 /** A number without a unit is in the one that the field shows now. */
 export function withShownUnit(typed: string, field: Field, units: UnitSystem): string {
   const text = typed.trim();
-  const shown = (units === "us" ? field.us : field.si) ?? bare(field.text);
+  const shown = (units === "us" ? field.us : field.si) ?? unquoted(field.text ?? "");
   const unit = /^[^a-zA-Z°%'"]*?\s*([a-zA-Z°%'"][^\s(]*)/.exec(shown)?.[1];
   return plain.test(text) && unit ? `${text.replace(",", ".").replace("−", "-")} ${unit}` : text;
 }
@@ -32,7 +30,7 @@ export function otherFlow(kept: string, units: UnitSystem): string {
 /** Values that a second choice can change. */
 export const changeable = (part: Part): Field[] => part.fields.filter((f) => f.key !== "id" && f.kind !== "unknown");
 
-export interface KindGroup {
+interface KindGroup {
   kind: string;
   parts: Part[];
 }

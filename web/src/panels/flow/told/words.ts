@@ -1,4 +1,5 @@
-import { digits, figure, span, timeSpan, withUnit, type Quantity, type UnitSystem } from "../../../draw/numbers";
+import { digits, figure, span, timeSpan, unitOf, withUnit, type Quantity, type UnitSystem } from "../../../draw/numbers";
+import { capital, count } from "../../../draw/words";
 import type {
   ControlState,
   ControlTold,
@@ -13,10 +14,6 @@ import type {
 
 export const listed = (names: readonly string[]) =>
   names.length < 2 ? (names[0] ?? "") : `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
-export const count = (n: number, what: string) => `${n} ${what}${n === 1 ? "" : "s"}`;
-/** As a sentence of its own; nothing stays nothing. */
-export const sentence = (text: string) => (text === "" || /[.?]$/.test(text) ? capital(text) : `${capital(text)}.`);
-export const capital = (text: string) => (text[0]?.toUpperCase() ?? "") + text.slice(1);
 
 export function pumpNote(pump: PumpTold): string {
   if (pump.dead_headed) return "runs, delivers nothing";
@@ -157,7 +154,7 @@ function rangeOf(s: SpanTold, units: UnitSystem): string {
   const small = s.quantity === "a length" && Math.max(Math.abs(s.low_si), Math.abs(s.high_si)) < 0.5;
   const what = small ? "bore" : quantities[s.quantity ?? ""];
   if (!what) return "as entered";
-  return `${span(what, units, s.low_si, s.high_si)}\u00A0${withUnit(what, units, 0).split("\u00A0")[1] ?? ""}`;
+  return `${span(what, units, s.low_si, s.high_si)}\u00A0${unitOf(what, units)}`;
 }
 
 /** How far each uncertain thing moves the slowest open hose: widest first, what is not determined last. */
@@ -189,7 +186,7 @@ function foldReasons(rows: readonly SpanRow[]): SpanRow[] {
   return out;
 }
 
-export interface RestRow {
+interface RestRow {
   name: string;
   pressures: string;
   times: string;

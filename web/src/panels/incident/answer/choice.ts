@@ -1,5 +1,6 @@
-import { computed, effect, signal } from "@preact/signals";
+import { computed, signal } from "@preact/signals";
 import type { Edit, Want } from "../../../api/types";
+import { keepForStation, readAs } from "../../../state/kept";
 import { units } from "../../../state/look";
 import { station } from "../../../state/station";
 import { entriesOf, placesOf, type Ask, type Entry } from "./kinds";
@@ -12,7 +13,7 @@ export type Choice =
   | { is: "edit"; path: string; value: string };
 
 /** What is asked of an incident beyond what the file says; empty: as the file says. */
-export interface Asked {
+interface Asked {
   at: string;
   open: string[] | null;
   stop_at: string;
@@ -83,35 +84,19 @@ export const secondAsk = computed<{ want: Want; edits: Edit[] } | null>(() => {
   return b.is === "edit" && b.path && b.value ? { want: w, edits: [{ path: b.path, value: b.value }] } : null;
 });
 
-interface Kept {
-  key?: string;
-  asked?: Record<string, Asked>;
-  a?: Choice | null;
-  b?: Choice | null;
-  two?: boolean;
-}
-
-/** Kept for this tab and station, so that a reload shows the same. */
-let keptFor = "";
-effect(() => {
-  const file = station.value?.file;
-  if (!file) return;
-  if (file !== keptFor) {
-    keptFor = file;
-    const kept = JSON.parse(sessionStorage.getItem(`incident ${file}`) ?? "{}") as Kept;
-    pickedKey.value = kept.key ?? "";
-    askedOf.value = kept.asked ?? {};
-    choiceA.value = kept.a ?? null;
-    choiceB.value = kept.b ?? null;
-    twoChoices.value = kept.two ?? true;
-    return;
-  }
-  const now: Kept = {
-    key: pickedKey.value,
-    asked: askedOf.value,
-    a: choiceA.value,
-    b: choiceB.value,
-    two: twoChoices.value,
-  };
-  sessionStorage.setItem(`incident ${file}`, JSON.stringify(now));
+/** Kept for this tab, so that a reload shows the same. */
+const now = () => ({
+  key: pickedKey.value,
+  asked: askedOf.value,
+  a: choiceA.value,
+  b: choiceB.value,
+  two: twoChoices.value,
+});
+keepForStation("incident", sessionStorage, now, (text) => {
+  const kept = readAs<ReturnType<typeof now>>(text);
+  pickedKey.value = kept.key ?? "";
+  askedOf.value = kept.asked ?? {};
+  choiceA.value = kept.a ?? null;
+  choiceB.value = kept.b ?? null;
+  twoChoices.value = kept.two ?? true;
 });

@@ -23,8 +23,7 @@ export interface IncidentRun extends RunTold {
   isolated_at_s: number | null;
   /** From when on the dispenser lies, s; null: it stands to the end. */
   dispenser_over_at_s: number | null;
-  reportable: boolean;
-  amounts: { holder: string; start_m3: number; end_m3: number }[];
+  amounts: { holder: string; start_m3: number }[];
   ledger: LedgerLine[];
 }
 
@@ -42,7 +41,6 @@ export interface OpenEnd {
   height_above_liquid_m: number;
   shutoff_at_opening_gauge_pa: number;
   steady_flow_m3_per_s: number;
-  pump_flow_m3_per_s: number;
   steady_flow_figure_m3: number | null;
   in_45_s_m3: number | null;
   elsewhere: { hose: string; before_m3_per_s: number; during_m3_per_s: number }[];
@@ -54,7 +52,6 @@ export interface Jet {
   velocity_m_per_s: number;
   height_low_m: number;
   height_high_m: number;
-  in_60_s_m3: number;
 }
 
 export interface MonteCarlo {
@@ -67,10 +64,9 @@ export interface MonteCarlo {
   exceedance: number[];
   weights: { input: string; rank_correlation: number; illustrative: boolean }[];
   mainly_illustrative: boolean;
-  drawn: string[];
 }
 
-export interface InputUsed {
+interface InputUsed {
   what: string;
   value: Spread;
   unit: string;
@@ -85,28 +81,21 @@ export interface IncidentResult {
   first_line: string;
   escaped_m3: Spread;
   to_environment_m3: Spread;
+  /** The worst of the cases told, where it lies above the range. */
+  beyond_range_m3: number | null;
   barriers: BarrierState[];
-  cause_effect: {
-    columns: string[];
-    rows: { signal: string; effects: string[]; tested: boolean; fail_safe: boolean | null; acts_in_s: number | null }[];
-  };
   open_ends: OpenEnd[];
   runs: IncidentRun[];
   jets: Jet[];
   pack_and_column: Record<"neither_m3" | "with_spring_m3" | "with_columns_m3" | "with_both_m3", number> | null;
-  pool: { volume_m3: number; area_m2: Spread; radius_m: Spread } | null;
+  pool: { volume_m3: number; radius_m: Spread } | null;
   crack: {
-    exponent: Spread;
-    exponent_known: boolean;
     running_pressure_gauge_pa: number;
     holding_pressure_gauge_pa: number;
-    running_share: number;
     at_running_m3_per_s: Spread;
     at_holding_m3_per_s: Spread;
     mean_m3_per_s: Spread;
-    at_detector_m3_per_s: Spread;
     hole_diameter_m: number;
-    detects_m3_per_s: number | null;
     bound_to_be_seen: boolean | null;
     seen_reason: string;
     to_sensor_s: Spread | null;
@@ -114,7 +103,6 @@ export interface IncidentResult {
     to_brim_s: Spread | null;
   } | null;
   drive_off: {
-    slack_m: number;
     tight_at_s: number;
     speed_then_m_per_s: number;
     separation_force_n: Spread | null;

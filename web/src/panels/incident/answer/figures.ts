@@ -31,18 +31,6 @@ class Writer {
     return low === high ? low : `${low} to ${high}`;
   }
   time = (si: number | null) => (si === null ? "does not happen" : clockText(si));
-  force(s: Spread | null): string {
-    if (!s) return notDetermined;
-    const [size, unit] = this.units === "us" ? [4.4482216152605, "lbf"] : [1, "N"];
-    const [low, high] = [digits(s.low / size, 0), digits(s.high / size, 0)];
-    return `${low === high ? low : `${low} to ${high}`}\u00A0${unit}`;
-  }
-}
-
-/** Slow leaks are told by the hour, per hour in the unit of volume. */
-function slowFlow(s: Spread, units: UnitSystem): string {
-  const hour = { low: s.low * 3600, high: s.high * 3600 };
-  return `${span("volume", units, hour.low, hour.high, 2)}\u00A0${unitOf("volume", units)}/h`;
 }
 
 function openEnd(e: OpenEnd, several: boolean, w: Writer): FigureGroup {
@@ -66,19 +54,19 @@ function openEnd(e: OpenEnd, several: boolean, w: Writer): FigureGroup {
 
 function jetRow(jet: Jet, w: Writer): Figure {
   const height = w.range("length", { low: jet.height_low_m, likely: jet.height_low_m, high: jet.height_high_m });
-  const opening = jet.area_share === 1 ? "full bore" : `${digits(100 * jet.area_share, 0)}\u00A0% of the bore`;
+  const opening = jet.area_share === 1 ? "full opening" : `${digits(100 * jet.area_share, 0)}\u00A0% of the opening`;
   return [`Jet, ${opening}`, `${w.one("flow", jet.flow_m3_per_s)}, height ${height}`];
 }
 
-function ofCrack(c: NonNullable<IncidentResult["crack"]>, w: Writer, units: UnitSystem): FigureGroup {
-  const at = (leak: Spread, pressure: number) => `${slowFlow(leak, units)} at ${w.one("pressure", pressure)}`;
+function ofCrack(c: NonNullable<IncidentResult["crack"]>, w: Writer): FigureGroup {
+  const at = (leak: Spread, pressure: number) => `${w.range("leak", leak)} at ${w.one("pressure", pressure)}`;
   const seen = c.bound_to_be_seen === null ? notDetermined : c.bound_to_be_seen ? "yes" : "no";
   return {
     title: "The crack",
     rows: [
       ["Leak while the pump runs", at(c.at_running_m3_per_s, c.running_pressure_gauge_pa)],
       ["Leak while it rests", at(c.at_holding_m3_per_s, c.holding_pressure_gauge_pa)],
-      ["Mean leak", slowFlow(c.mean_m3_per_s, units)],
+      ["Mean leak", w.range("leak", c.mean_m3_per_s)],
       ["Round hole of the same leak", w.one("bore", c.hole_diameter_m, 3)],
       ["The leak detector is bound to see it", c.seen_reason ? `${seen}: ${c.seen_reason}` : seen],
       ["Until the sump sensor is wet", w.times(c.to_sensor_s)],
@@ -94,28 +82,26 @@ function ofDriveOff(d: NonNullable<IncidentResult["drive_off"]>, w: Writer): Fig
     rows: [
       ["Outcome", d.outcome || notDetermined],
       ["The hose is tight after", `${clockText(d.tight_at_s)}, at ${w.one("velocity", d.speed_then_m_per_s)}`],
-      ["Pull that parts the breakaway", d.may_never_release ? "may never be reached" : w.force(d.separation_force_n)],
-      ...d.limits.map((l) => [`Limit: ${l.limit}`, w.force(l.pull_n)] as const),
+      ["Pull that parts the breakaway", d.may_never_release ? "may never be reached" : w.range("force", d.separation_force_n)],
+      ...d.limits.map((l) => [`Limit: ${l.limit}`, w.range("force", l.pull_n)] as const),
       ["Something parts after", w.time(d.parts_at_s)],
     ],
   };
 }
 
+const smallFire = 1e4; // W; below it decimals tell something
+
 function ofFire(f: NonNullable<IncidentResult["fire"]>, w: Writer): FigureGroup {
-  const kilo = (s: Spread) => {
-    const decimals = s.high < 1e4 ? 2 : 0;
-    return `${digits(s.low / 1e3, decimals)} to ${digits(s.high / 1e3, decimals)}`;
-  };
   const parts = f.link_parts_at_s === null ? f.link_reason || notDetermined : clockText(f.link_parts_at_s);
   return {
     title: "The fire, in orders of magnitude",
     rows: [
       ["What burns", f.fuel ?? notDetermined],
       ["Pool", w.one("length", f.pool_diameter_m)],
-      ["Heat released", `${kilo(f.heat_release_w)}\u00A0kW`],
+      ["Heat released", w.range("heat", f.heat_release_w, f.heat_release_w.high < smallFire ? 2 : 0)],
       ["Flame", w.range("length", f.flame_height_m)],
       ...f.radiation.map((r): Figure => {
-        return [`Radiation ${w.one("length", r.from_edge_m)} from its edge`, `${kilo(r.flux_w_per_m2)}\u00A0kW/m²`];
+        return [`Radiation ${w.one("length", r.from_edge_m)} from its edge`, w.range("heat flux", r.flux_w_per_m2)];
       }),
       ["The fusible link parts after", parts],
       ["Fed to the fire with the link", w.amount(f.fed_with_link_m3)],
@@ -145,7 +131,7 @@ export function figuresOf(result: IncidentResult, units: UnitSystem): FigureGrou
   const w = new Writer(units);
   const out: FigureGroup[] = [];
   const { crack, drive_off, fire, overfill, pool, pack_and_column: pack } = result;
-  if (crack) out.push(ofCrack(crack, w, units));
+  if (crack) out.push(ofCrack(crack, w));
   if (drive_off) out.push(ofDriveOff(drive_off, w));
   if (fire) out.push(ofFire(fire, w));
   if (overfill) out.push(ofOverfill(overfill, w));

@@ -1,4 +1,5 @@
 import type { Part } from "../../../api/types";
+import { unquoted } from "../../../state/entry";
 
 /** One of the seven kinds. */
 export interface Kind {
@@ -63,12 +64,9 @@ export interface Entry {
   said: Record<string, string> | null;
 }
 
-/** A text without its quotes. */
-export const bare = (text: string) => text.replace(/^"(.*)"$/, "$1");
-
 function saidBy(part: Part): Record<string, string> {
   const out: Record<string, string> = {};
-  for (const field of part.fields) if (field.text !== null) out[field.key] = bare(field.text);
+  for (const field of part.fields) if (field.text !== null) out[field.key] = unquoted(field.text);
   return out;
 }
 

@@ -12,7 +12,7 @@ export interface ShownLine {
 }
 
 /** What a place held and holds. */
-export interface ShownPlace {
+interface ShownPlace {
   place: string;
   start: number;
   in: number;
@@ -20,7 +20,7 @@ export interface ShownPlace {
   end: number;
 }
 
-export interface ShownLedger {
+interface ShownLedger {
   /** What leaves the equipment: adds up to `lost`. */
   escapes: ShownLine[];
   /** All that has escaped, steps. */

@@ -13,7 +13,7 @@ import {
 import { sidesOf, type View } from "./view";
 
 /** Something that is followed over time. */
-export interface Followed {
+interface Followed {
   /** Name of its course in a trace. */
   name: string;
   label: string;
@@ -99,7 +99,7 @@ function wordAt(trace: Trace, name: string, t: number): string {
   return t > trace.end ? "not counted" : "–";
 }
 
-export interface Row {
+interface Row {
   name: string;
   label: string;
   what: Quantity;
@@ -126,7 +126,7 @@ export function rowsAt(view: View, told: readonly Told[], t: number, units: Unit
 }
 
 /** B less A as shown, from the values of both; no finer than the coarser of them is shown. */
-export function changeOf(
+function changeOf(
   what: Quantity,
   units: UnitSystem,
   values: readonly (number | null)[],

@@ -1,5 +1,6 @@
 import { clockOf, type Clock } from "../../../draw/clock";
 import { eventTimes, traceOf, type Trace } from "../../../draw/curve_trace";
+import { capital } from "../../../draw/words";
 import type { Choice } from "./choice";
 import type { IncidentDocument, IncidentRun } from "./documents";
 
@@ -45,13 +46,10 @@ const runNamed = (document: IncidentDocument, name: string) => document.result.r
 
 export const barrierWords = (barrier: string) => barrier.replaceAll("-", " ");
 
-/** A run's name, as a sentence begins. */
-export const runWords = (name: string) => (name[0]?.toUpperCase() ?? "") + name.slice(1);
-
-export function choiceWords(choice: Choice): string {
-  if (choice.is === "run") return runWords(choice.name);
+function choiceWords(choice: Choice): string {
+  if (choice.is === "run") return capital(choice.name);
   if (choice.is === "dead") {
-    return `${runWords(barrierWords(choice.barrier))} does not act${choice.time ? ` for ${choice.time}` : ""}`;
+    return `${capital(barrierWords(choice.barrier))} does not act${choice.time ? ` for ${choice.time}` : ""}`;
   }
   return `${choice.path} = ${choice.value}`;
 }
@@ -66,7 +64,7 @@ function sideB(document: IncidentDocument, second: IncidentDocument | null, choi
     return second && run ? side("B", second, run, choiceWords(choice)) : null;
   }
   const run = (choice && runNamed(document, choice.name)) ?? tellingRun(document.result.runs);
-  return run ? side("B", document, run, runWords(run.name)) : null;
+  return run ? side("B", document, run, capital(run.name)) : null;
 }
 
 /** What two documents and two choices show; null: the document has no run. */
@@ -79,7 +77,7 @@ export function viewOf(
 ): View | null {
   const run = (a?.is === "run" && runNamed(document, a.name)) || document.result.runs[0];
   if (!run) return null;
-  const first = side("A", document, run, runWords(run.name));
+  const first = side("A", document, run, capital(run.name));
   const other = two ? sideB(document, second, b, run) : null;
   const traces = other ? [first.trace, other.trace] : [first.trace];
   const clock = clockOf(Math.max(...traces.map((t) => t.end)));

@@ -1,11 +1,12 @@
+import { capital } from "../../../draw/words";
+import { unquoted } from "../../../state/entry";
 import { narrow, station } from "../../../state/station";
 import { choiceA, choiceB, twoChoices, type Choice } from "../answer/choice";
 import type { IncidentDocument } from "../answer/documents";
 import { Entry } from "./Entry";
-import { bare } from "../answer/kinds";
-import { Letter } from "../Letter";
+import { Letter } from "../../parts/Letter";
 import { said } from "./Setup";
-import { barrierWords, runWords, type View } from "../answer/view";
+import { barrierWords, type View } from "../answer/view";
 
 const runKey = "run ";
 
@@ -23,7 +24,7 @@ interface HeadProps {
 export function HeadA({ document, view }: HeadProps) {
   return (
     <header>
-      <Letter letter="A" />
+      <Letter of="A" />
       {narrow.value ? (
         <p>{view?.a.words}</p>
       ) : (
@@ -34,7 +35,7 @@ export function HeadA({ document, view }: HeadProps) {
           onChange={(e) => (choiceA.value = { is: "run", name: e.currentTarget.value })}
         >
           {document.result.runs.map((r) => (
-            <option value={r.name}>{runWords(r.name)}</option>
+            <option value={r.name}>{capital(r.name)}</option>
           ))}
         </select>
       )}
@@ -61,14 +62,14 @@ export function HeadB({ document, view, problem }: HeadProps & { problem: string
   if (narrow.value) {
     return (
       <header>
-        <Letter letter="B" />
+        <Letter of="B" />
         <p>{view?.b ? view.b.words : "No second choice"}</p>
       </header>
     );
   }
   return (
     <header>
-      <Letter letter="B" />
+      <Letter of="B" />
       <select
         class="btn"
         aria-label="Choice B"
@@ -77,7 +78,7 @@ export function HeadB({ document, view, problem }: HeadProps & { problem: string
       >
         <optgroup label="As computed">
           {document.result.runs.map((r) => (
-            <option value={runKey + r.name}>{runWords(r.name)}</option>
+            <option value={runKey + r.name}>{capital(r.name)}</option>
           ))}
         </optgroup>
         <optgroup label="Something else">
@@ -137,7 +138,7 @@ function Changed({ choice }: { choice: EditChoice }) {
         onCommit={(path) => (choiceB.value = { ...choice, path })}
       />
       <Entry
-        label={now ? `Instead of ${said(bare(now))}` : "Becomes"}
+        label={now ? `Instead of ${said(unquoted(now))}` : "Becomes"}
         value={choice.value}
         placeholder="as 10 s"
         onCommit={(value) => (choiceB.value = { ...choice, value })}

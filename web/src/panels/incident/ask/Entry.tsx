@@ -1,4 +1,5 @@
-import { useEffect, useId, useState } from "preact/hooks";
+import { useId } from "preact/hooks";
+import { useTyped } from "../../parts/typing";
 
 /** A text that the engine reads: committed on Enter or when it is left, Esc puts it back. */
 export function Entry(props: {
@@ -10,25 +11,15 @@ export function Entry(props: {
   onCommit: (text: string) => void;
 }) {
   const id = useId();
-  const [text, setText] = useState(props.value);
-  useEffect(() => setText(props.value), [props.value]);
-  const commit = () => text.trim() !== props.value && props.onCommit(text.trim());
+  const typed = useTyped(props.value, props.onCommit);
   return (
     <label class="entry" title={props.hint}>
       <span>{props.label}</span>
       <input
         class="btn"
-        value={text}
+        {...typed}
         placeholder={props.placeholder}
         list={props.list ? id : undefined}
-        autocomplete="off"
-        spellcheck={false}
-        onInput={(e) => setText(e.currentTarget.value)}
-        onBlur={commit}
-        onKeyDown={(e) => {
-          if (e.key === "Enter") commit();
-          if (e.key === "Escape") setText(props.value);
-        }}
       />
       {props.list && (
         <datalist id={id}>

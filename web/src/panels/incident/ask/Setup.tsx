@@ -1,6 +1,7 @@
 import { narrow, station } from "../../../state/station";
 import { hoses } from "../../../state/hoses";
 import { ask, asked, entries, entry, pick, place } from "../answer/choice";
+import { byArrows } from "../../parts/arrows";
 import { Entry } from "./Entry";
 import { placesOf, type Ask, type Entry as Listed } from "../answer/kinds";
 
@@ -8,17 +9,7 @@ import { placesOf, type Ask, type Entry as Listed } from "../answer/kinds";
 export function Pick() {
   const now = entry.value;
   const all = entries.value;
-  const move = (event: KeyboardEvent) => {
-    const way = { ArrowDown: 1, ArrowRight: 1, ArrowUp: -1, ArrowLeft: -1 }[event.key];
-    if (!way) return;
-    event.preventDefault();
-    const at = all.findIndex((e) => e.key === now?.key);
-    const next = all[(at + way + all.length) % all.length];
-    if (!next) return;
-    pick(next.key);
-    const box = event.currentTarget as HTMLElement;
-    requestAnimationFrame(() => box.querySelector<HTMLElement>("[aria-checked=true]")?.focus());
-  };
+  const move = byArrows(all.map((e) => e.key), now?.key ?? "", pick);
   return (
     <div class="pick" role="radiogroup" aria-label="Incident" onKeyDown={move}>
       {all.map((e) => (

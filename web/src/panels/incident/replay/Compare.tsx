@@ -1,11 +1,12 @@
 import { useMemo } from "preact/hooks";
 import { clockText } from "../../../draw/clock";
 import { amount, amountSpan, unitOf } from "../../../draw/numbers";
+import { sentence } from "../../../draw/words";
 import { units } from "../../../state/look";
 import { time } from "../../../state/player";
-import { Letter } from "../Letter";
+import { Letter } from "../../parts/Letter";
 import { amountChange, rowsAt, toldOf } from "../answer/rows";
-import { runWords, sidesOf, type View } from "../answer/view";
+import { sidesOf, type View } from "../answer/view";
 
 /** Figures of more places than this are set smaller. */
 const roomy = 7;
@@ -26,7 +27,7 @@ export function Compare({ view }: { view: View }) {
             <th>At {clockText(time.value)}</th>
             {sidesOf(view).map((s) => (
               <th scope="col">
-                <Letter letter={s.letter} small />
+                <Letter of={s.letter} small />
               </th>
             ))}
             {view.b && <th scope="col">B less A</th>}
@@ -84,7 +85,13 @@ export function Range({ view }: { view: View }) {
         <dt>Outside the containment</dt>
         <dd>{range(result.to_environment_m3)}</dd>
       </dl>
-      {result.first_line && <p class="cap">{runWords(result.first_line)}.</p>}
+      {result.beyond_range_m3 !== null && (
+        <p class="cap">
+          Up to {amount(system, result.beyond_range_m3)}&nbsp;{unitOf("volume", system)} where a barrier that is counted on
+          fails too.
+        </p>
+      )}
+      {result.first_line && <p class="cap">{sentence(result.first_line)}</p>}
     </div>
   );
 }

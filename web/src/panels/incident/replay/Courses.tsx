@@ -5,7 +5,7 @@ import { units } from "../../../state/look";
 import { Chart } from "./Chart";
 import { alikeWords, rowsAt, toldOf, type Told } from "../answer/rows";
 import { sidesOf, type View } from "../answer/view";
-import { Wide } from "../Wide";
+import { Wide } from "../../parts/Wide";
 
 /** Shown at once; the others on demand. */
 const first = ["escaped", "escaping", "pressure", "link"];

@@ -4,7 +4,7 @@ import type { Written } from "../../../state/entry-blocks";
 import { choicesFor } from "../../../state/entry-kinds";
 import { fullLabelOf } from "../../../state/entry";
 import { station } from "../../../state/station";
-import { StatusShape } from "../../parts/status";
+import { Note } from "../../parts/Note";
 import { plain } from "../words";
 import { ValueInput } from "./ValueInput";
 
@@ -59,10 +59,9 @@ export function TableForm(props: {
     >
       {props.about && <p class="hint-line">{props.about}</p>}
       {problem !== null && !placed && (
-        <p class="note bad" role="alert">
-          <StatusShape state="falls short" />
-          <span>{problem}</span>
-        </p>
+        <Note tone="bad" role="alert">
+          {problem}
+        </Note>
       )}
       {props.keys.map((k) => (
         <div class="field entry" key={k.key}>

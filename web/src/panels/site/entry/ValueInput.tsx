@@ -3,7 +3,7 @@ import { units } from "../../../state/look";
 import { shelfFor } from "../../../state/entry-shelf";
 
 /** What is entered at a key, whether it stands in the file already or not. */
-export interface Entered {
+interface Entered {
   id: string;
   label: string;
   field: { key: string; kind: string; table: string | null; choices: string[] | null };

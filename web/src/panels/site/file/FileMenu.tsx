@@ -119,7 +119,7 @@ function Open(props: { sites: Sites | null }) {
 const withEnding = (name: string) => (name.trim().endsWith(".toml") ? name.trim() : `${name.trim()}.toml`);
 
 /** Why a name cannot be taken; null: it can. */
-export function nameProblem(typed: string, taken: readonly string[]): string | null {
+function nameProblem(typed: string, taken: readonly string[]): string | null {
   const name = withEnding(typed);
   if (!typed.trim()) return "Type a name.";
   if (/[/\\]/.test(name)) return "A name has no slashes; it stands in the folder of the open station.";

@@ -1,4 +1,5 @@
 import { useRef, useState } from "preact/hooks";
+import { withHint } from "../../../api/client";
 import type { Diagnostic } from "../../../api/types";
 import { editable, setText, station } from "../../../state/station";
 import { toast } from "../../../state/toast";
@@ -64,10 +65,7 @@ export function TextView() {
               <button type="button" class="link" disabled={d.line === 0} onClick={() => goTo(area.current, text, d)}>
                 {d.line > 0 ? `Line ${d.line}` : "The file"}
               </button>
-              <span>
-                {d.message}
-                {d.hint && `; ${d.hint}`}
-              </span>
+              <span>{withHint(d)}</span>
             </li>
           ))}
         </ul>

@@ -1,7 +1,6 @@
-#include "forecourse/server/http/report_route.h"
-
 #include <memory>
 
+#include "forecourse/server/http/routes.h"
 #include "forecourse/server/pages/station_pages.h"
 
 namespace forecourse::server {
