@@ -4,12 +4,22 @@
 
 #include <fstream>
 #include <iterator>
+#include <utility>
+#include <vector>
 
-#include "forecourse/report/diagnostic_text.h"
 #include "forecourse/site/edit.h"
 #include "forecourse/site/read.h"
 
 namespace forecourse::test {
+namespace {
+
+std::string told(const std::vector<Diagnostic>& diagnostics) {
+  std::string out;
+  for (const Diagnostic& d : diagnostics) out += std::string(word(d.severity)) + ": " + d.message + "\n";
+  return out;
+}
+
+}  // namespace
 
 std::string site_text(const std::string& name) {
   std::ifstream in(std::string(SITES_DIR) + "/" + name + ".toml", std::ios::binary);
@@ -19,13 +29,13 @@ std::string site_text(const std::string& name) {
 
 site::Site station(const std::string& text) {
   Parsed<site::Site> read = site::read_site(text);
-  EXPECT_TRUE(read.ok()) << report::to_text(read.diagnostics, {{"site", text}});
+  EXPECT_TRUE(read.ok()) << told(read.diagnostics);
   return std::move(read.value);
 }
 
 std::string with(const std::string& text, const std::string& path, const std::string& value) {
   Parsed<std::string> changed = site::set_value(text, path, value);
-  EXPECT_TRUE(changed.ok()) << report::to_text(changed.diagnostics, {{"site", text}});
+  EXPECT_TRUE(changed.ok()) << told(changed.diagnostics);
   return std::move(changed.value);
 }
 
