@@ -73,7 +73,7 @@ export async function end(workbench: Workbench) {
 }
 
 export const launch = (): Promise<Browser> =>
-  chromium.launch({ executablePath: browserPath, args: ["--no-sandbox", "--font-render-hinting=none"] });
+  chromium.launch({ executablePath: browserPath, args: ["--no-sandbox", "--disable-dev-shm-usage", "--font-render-hinting=none"] });
 
 export const sizes = { wide: { width: 1440, height: 900 }, middle: { width: 1024, height: 768 }, phone: { width: 390, height: 844 } };
 export const sheets = ["site", "flow", "incident", "containment", "checks", "reports"] as const;
