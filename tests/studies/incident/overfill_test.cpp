@@ -62,7 +62,7 @@ constexpr double k = 14.0;
 /// Two upright vessels: the root of the head falls evenly, sqrt(H) = sqrt(H0) - a/2 (1/A1 + 1/A2) t.
 TEST(Overfill, TwoUprightVesselsBecomeLevelByTheirClosedForm) {
   Case c;
-  c.tank = parts::UprightTank{20.0, 2.5};
+  c.tank.emplace(parts::BoxTank{5.0, 4.0, 2.5});
   c.in_tank = 20.0;
   c.in_truck = 16.0;
   c.truck_area = 10.0;
@@ -81,7 +81,7 @@ TEST(Overfill, TwoUprightVesselsBecomeLevelByTheirClosedForm) {
 
 Case at_a_rate() {
   Case c;
-  c.tank = parts::UprightTank{20.0, 2.5};
+  c.tank.emplace(parts::BoxTank{5.0, 4.0, 2.5});
   c.in_tank = 40.0;
   c.in_truck = 16.0;
   c.in_hose = 0.05;
@@ -162,7 +162,7 @@ TEST(Overfill, TheDropStopsWhenSomebodyStopsIt) {
 Case prototype(double truck_area) {
   Case c;
   constexpr double d = 2.44, capacity = 37.85;
-  c.tank = parts::LevelCylinder{d, capacity / (std::numbers::pi / 4.0 * d * d)};
+  c.tank.emplace(parts::RoundTank{.diameter = d, .length = capacity / (std::numbers::pi / 4.0 * d * d)});
   c.in_tank = 0.80 * capacity;
   c.in_truck = 16.0;
   c.in_hose = std::numbers::pi / 4.0 * bore * bore * 6.0;
@@ -175,7 +175,7 @@ Case prototype(double truck_area) {
   return c;
 }
 
-double depth_at(const Case& c, double share) { return parts::depth_of_volume(c.tank, share * 37.85); }
+double depth_at(const Case& c, double share) { return c.tank->level(share * 37.85); }
 
 double time_to_95(double truck_area) {
   Case c = prototype(truck_area);

@@ -14,10 +14,7 @@ constexpr double shut_share = 0.95;                   ///< \source [cfr_280, 280
 constexpr double alert_share = 0.90;                  ///< \source [cfr_280, 280.20(c)(1)(ii)(B)]
 constexpr double rounding = 1e-4;  ///< of a share, where a depth was entered to a hundredth of an inch
 
-double capacity(const Setup& setup) {
-  const auto& tank = setup.everything.tank;
-  return parts::volume_at_depth(tank, parts::full_depth(tank));
-}
+double capacity(const Setup& setup) { return setup.everything.tank->capacity(); }
 
 /// A depth where something acts [m], at the middle of the tank.
 double depth_of(const Setup& setup, Inputs& inputs, const char* what, const site::Maybe<Length>& entered,
@@ -49,7 +46,7 @@ void set_alarm(const site::OverfillAlarm& alarm, Inputs& inputs, Setup& setup) {
     c.alarm_at = depth_of(setup, inputs, "depth at which the overfill alarm sounds", alarm.at_depth, at);
   } else if (alarm.at_share) {
     const double share = *inputs.take("share of the capacity at which the overfill alarm sounds", alarm.at_share, "");
-    c.alarm_at = parts::depth_of_volume(c.tank, share * capacity(setup));
+    c.alarm_at = c.tank->level(share * capacity(setup));
   }
   c.hears_alarm = alarm.heard_at_fill.value_or(false) && c.alarm_at < never;
 }
@@ -80,9 +77,7 @@ BarrierState absent(Barrier barrier, const std::string& owner, const char* why) 
 }
 
 /// Share of the capacity that stands to a depth.
-double share_to(const Setup& setup, double depth) {
-  return parts::volume_at_depth(setup.everything.tank, depth) / capacity(setup);
-}
+double share_to(const Setup& setup, double depth) { return setup.everything.tank->volume(depth) / capacity(setup); }
 
 BarrierState valve_state(const Setup& setup) {
   const std::string& id = setup.tank->id.text;

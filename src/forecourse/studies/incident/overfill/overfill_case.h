@@ -1,8 +1,9 @@
 #pragma once
 
 #include <limits>
+#include <optional>
 
-#include "forecourse/parts/tank/level_volume.h"
+#include "forecourse/parts/tank/tank_volume.h"
 #include "forecourse/studies/incident/release/balance.h"
 
 namespace forecourse::studies::overfilling {
@@ -11,14 +12,14 @@ inline constexpr double never = std::numeric_limits<double>::infinity();
 
 /// A drop into a tank that has too little room, as numbers. All SI; depths and heights from the tank's bottom.
 struct Case {
-  parts::TankShape tank;
-  double in_tank = 0.0;           ///< [m3] when the drop begins
-  double in_truck = 0.0;          ///< [m3]
-  double in_hose = 0.0;           ///< [m3] when it is full
-  double truck_area = 0.0;        ///< [m2] of its surface, seen from above
-  double truck_bottom = 0.0;      ///< [m] of its compartment
-  double rate = 0.0;              ///< [m3/s] above 0: given, whatever the heights
-  double fixed_head = 0.0;        ///< [m] above 0: between the surfaces, which do not move
+  std::optional<parts::TankVolume> tank;  ///< always there in a case that is run
+  double in_tank = 0.0;                   ///< [m3] when the drop begins
+  double in_truck = 0.0;                  ///< [m3]
+  double in_hose = 0.0;                   ///< [m3] when it is full
+  double truck_area = 0.0;                ///< [m2] of its surface, seen from above
+  double truck_bottom = 0.0;              ///< [m] of its compartment
+  double rate = 0.0;                      ///< [m3/s] above 0: given, whatever the heights
+  double fixed_head = 0.0;                ///< [m] above 0: between the surfaces, which do not move
   double outlet = 0.0;            ///< [m] where fuel comes out of the fill of a full tank; below the top: at the top
   release::Opening way;           ///< from truck to tank, by gravity
   double density = 0.0;           ///< [kg/m3]

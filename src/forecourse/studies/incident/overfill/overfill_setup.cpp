@@ -169,7 +169,7 @@ class Setting {
   /// Where fuel comes out once the tank is full: no lower than its top.
   void set_outlet() {
     Case& c = out_.everything;
-    c.outlet = parts::full_depth(c.tank);
+    c.outlet = c.tank->full_level();
     const auto& bottom = out_.tank->bottom_elevation;
     if (!bottom || out_.tank->above_ground.value_or(false)) return;
     const site::Maybe<Length> none;

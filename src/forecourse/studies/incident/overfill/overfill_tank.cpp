@@ -37,7 +37,7 @@ void set_tank(const site::Site& site, Inputs& inputs, Setup& setup) {
     setup.problem = std::move(*why);
     return;
   }
-  setup.everything.tank = std::get<parts::TankShape>(vessel);
+  setup.everything.tank = std::get<parts::TankVolume>(vessel);
   warn_of_shape(tank, setup.warnings);
   const auto depth = depth_of(site, tank, inputs);
   if (!depth) {
@@ -45,7 +45,7 @@ void set_tank(const site::Site& site, Inputs& inputs, Setup& setup) {
     return;
   }
   setup.depth = *depth;
-  setup.everything.in_tank = parts::volume_at_depth(setup.everything.tank, *depth);
+  setup.everything.in_tank = setup.everything.tank->volume(*depth);
 }
 
 }  // namespace forecourse::studies::overfilling

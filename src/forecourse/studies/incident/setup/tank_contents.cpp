@@ -22,13 +22,15 @@ parts::DipChart chart_of(const site::Tank& tank) {
 
 std::optional<parts::TankShape> shape_of(const site::TankShape& shape) {
   if (shape.kind.text == "horizontal-cylinder" && shape.inside_diameter && shape.length)
-    return parts::LevelCylinder{shape.inside_diameter->likely.si(), shape.length->likely.si()};
+    return parts::RoundTank{.diameter = shape.inside_diameter->likely.si(), .length = shape.length->likely.si()};
   if (shape.kind.text == "vertical-cylinder" && shape.inside_diameter && shape.height) {
-    const double d = shape.inside_diameter->likely.si();
-    return parts::UprightTank{0.25 * std::numbers::pi * d * d, shape.height->likely.si()};
+    return parts::RoundTank{.diameter = shape.inside_diameter->likely.si(),
+                            .length = shape.height->likely.si(),
+                            .incline = 0.5 * std::numbers::pi};
   }
   if (shape.kind.text == "rectangular" && shape.length && shape.width && shape.height)
-    return parts::UprightTank{shape.length->likely.si() * shape.width->likely.si(), shape.height->likely.si()};
+    return parts::BoxTank{
+        .length = shape.length->likely.si(), .width = shape.width->likely.si(), .height = shape.height->likely.si()};
   return std::nullopt;
 }
 
@@ -49,13 +51,13 @@ const Part* with_id(const std::vector<Part>& parts, const std::string& id) {
   return found == parts.end() ? nullptr : &*found;
 }
 
-network::FlowTable fall_of(const parts::TankShape& shape, double depth, double usable, double density) {
+network::FlowTable fall_of(const parts::TankVolume& tank, double depth, double usable, double density) {
   if (!(usable > 0.0)) return {};
-  const double full = parts::volume_at_depth(shape, depth);
+  const double full = tank.volume(depth);
   const double step = usable / static_cast<double>(samples - 1);
   std::vector<double> falls;
   for (std::size_t i = 0; i < samples; ++i) {
-    const double left = i == 0 ? depth : parts::depth_of_volume(shape, full - step * static_cast<double>(i));
+    const double left = i == 0 ? depth : tank.level(full - step * static_cast<double>(i));
     falls.push_back(density * standard_gravity * (depth - left));
   }
   return {0.0, step, std::move(falls)};
@@ -63,9 +65,9 @@ network::FlowTable fall_of(const parts::TankShape& shape, double depth, double u
 
 }  // namespace
 
-std::variant<parts::TankShape, std::string> vessel_of(const site::Tank& tank) {
+std::variant<parts::TankVolume, std::string> vessel_of(const site::Tank& tank) {
   const std::string name = "tank '" + tank.id.text + "'";
-  if (!tank.chart.empty()) return chart_of(tank);
+  if (!tank.chart.empty()) return parts::TankVolume(chart_of(tank));
   if (!tank.compartments.empty())
     return name +
            " is divided by inner heads, and how much its compartment holds is not computed here: enter its "
@@ -73,7 +75,8 @@ std::variant<parts::TankShape, std::string> vessel_of(const site::Tank& tank) {
   if (!tank.shape) return "the shape of " + name + " is not entered, nor a chart";
   const auto shape = shape_of(*tank.shape);
   if (!shape) return "the sizes of " + name + " are not all entered, nor a chart";
-  return *shape;
+  if (const auto why = parts::tank_problem(*shape)) return name + ": " + *why;
+  return parts::TankVolume(*shape);
 }
 
 double pitch_of(const site::Tank& tank) {
@@ -98,14 +101,14 @@ std::variant<Contents, std::string> contents_for(const site::Site& site, const s
   if (auto* why = std::get_if<std::string>(&vessel)) return std::move(*why);
   const auto depth = depth_in(site, *tank);
   if (!depth) return "how much is in " + name + " is not entered";
-  const parts::TankShape& shape = std::get<parts::TankShape>(vessel);
+  const parts::TankVolume& inside = std::get<parts::TankVolume>(vessel);
   Contents out;
   out.to_bottom = !pump->inlet_above_bottom;
   const double inlet = out.to_bottom ? 0.0
                                      : at_middle(*tank, pump->inlet_above_bottom->likely.si(),
                                                  pump->at ? std::optional(pump->at->likely.si()) : std::nullopt);
-  out.usable = std::max(0.0, parts::volume_at_depth(shape, *depth) - parts::volume_at_depth(shape, inlet));
-  out.fall = fall_of(shape, *depth, out.usable, density);
+  out.usable = std::max(0.0, inside.volume(*depth) - inside.volume(inlet));
+  out.fall = fall_of(inside, *depth, out.usable, density);
   return out;
 }
 

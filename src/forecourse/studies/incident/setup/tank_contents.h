@@ -4,13 +4,13 @@
 #include <variant>
 
 #include "forecourse/network/escape/flow_table.h"
-#include "forecourse/parts/tank/level_volume.h"
+#include "forecourse/parts/tank/tank_volume.h"
 #include "forecourse/site/site.h"
 
 namespace forecourse::studies {
 
 /// The shape or chart of a tank; in words why it has none that can be computed.
-[[nodiscard]] std::variant<parts::TankShape, std::string> vessel_of(const site::Tank& tank);
+[[nodiscard]] std::variant<parts::TankVolume, std::string> vessel_of(const site::Tank& tank);
 
 /// Fall of a pitched tank along its length [1]; 0 with a chart, which has it in it.
 [[nodiscard]] double pitch_of(const site::Tank& tank);
