@@ -9,8 +9,8 @@ namespace forecourse::parts {
 /// A level round tank whose volume is known in closed form: heads flat, elliptical, hemispherical or conical.
 class LevelRound {
  public:
-  /// \param tank its heads fit
-  /// \return nothing for one that is pitched or has a dished head
+  /// \param tank [m], [rad], its heads fit
+  /// \return [m]; nothing for one that is pitched or has a dished head
   /// \error none
   /// \source closed form
   [[nodiscard]] static std::optional<LevelRound> of(const RoundTank& tank);

@@ -11,7 +11,7 @@ namespace forecourse::parts {
 /// A rising function of level, kept as polynomials between its kinks: quick to ask, there and back.
 class LevelTable {
  public:
-  /// \param volume the function, rising, 0 at the first kink; asked some hundreds of times
+  /// \param volume the function [m3], rising, 0 at the first kink; asked some hundreds of times
   /// \param kinks levels [m], rising, two at least: between them the function is smooth but for square roots at the
   /// ends \param close absolute error that is small enough [m3]
   LevelTable(const std::function<double(double)>& volume, const std::vector<double>& kinks, double close);

@@ -51,7 +51,7 @@ struct SoftEnds {
 
   /// The place at t.
   /// \param t [1], 0 to 1
-  /// \return the place, in the unit of the ends
+  /// \return the place [m]
   /// \error rounding
   /// \source closed form
   [[nodiscard]] double at(double t) const {
@@ -59,13 +59,13 @@ struct SoftEnds {
     return t < 0.5 ? from + (to - from) * s * s : to - (to - from) * c * c;
   }
   /// \param t [1], 0 to 1
-  /// \return change of the place with t, in the unit of the ends
+  /// \return change of the place with t [m]
   /// \error rounding
   /// \source closed form
   [[nodiscard]] double slope(double t) const {
     return (to - from) * 0.5 * std::numbers::pi * std::sin(std::numbers::pi * t);
   }
-  /// \param place in the unit of the ends, between them
+  /// \param place [m], between the ends
   /// \return t [1]
   /// \error rounding
   /// \source closed form
@@ -79,29 +79,66 @@ struct SoftEnds {
   }
 };
 
+/// The same rule for a whole stretch with soft ends: places as shares of it, and weights times the change of the place.
+/// \return places and weights [1]
+/// \error rounding
+/// \source closed form
+template <int N>
+[[nodiscard]] const GaussRule<N>& soft_rule() {
+  static const GaussRule<N> rule = [] {
+    GaussRule<N> out;
+    const SoftEnds whole{0.0, 1.0};
+    for (std::size_t i = 0; i < static_cast<std::size_t>(N); ++i) {
+      out.at[i] = whole.at(gauss_rule<N>().at[i]);
+      out.weight[i] = whole.slope(gauss_rule<N>().at[i]) * gauss_rule<N>().weight[i];
+    }
+    return out;
+  }();
+  return rule;
+}
+
+/// Sum of a rule over part of a stretch with soft ends.
+/// \param f the function, of a place [m]
+/// \param ends the stretch [m]
+/// \param t_from part of the stretch [1]
+/// \param t_to part of the stretch [1]
+/// \return the integral [m3], or what f times [m] is
+/// \error that of a rule of N places
+/// \source closed form: Gauss-Legendre quadrature
+template <int N, class Function>
+[[nodiscard]] double panel_sum(const Function& f, const SoftEnds& ends, double t_from, double t_to) {
+  double total = 0.0;
+  if (t_from == 0.0 && t_to == 1.0) {
+    const auto& rule = soft_rule<N>();
+    const double wide = ends.to - ends.from;
+    for (std::size_t i = 0; i < static_cast<std::size_t>(N); ++i)
+      total +=
+          rule.weight[i] * f(rule.at[i] < 0.5 ? ends.from + wide * rule.at[i] : ends.to - wide * rule.at[N - 1 - i]);
+    return total * wide;
+  }
+  const auto& rule = gauss_rule<N>();
+  for (std::size_t i = 0; i < static_cast<std::size_t>(N); ++i) {
+    const double t = t_from + (t_to - t_from) * rule.at[i];
+    total += rule.weight[i] * f(ends.at(t)) * ends.slope(t);
+  }
+  return total * (t_to - t_from);
+}
+
 /// Integral of a function that is smooth between the ends but may begin and end there like a power of a square root.
-/// \param f the function
-/// \param ends the stretch
-/// \param close absolute error that is small enough, in the unit of the result
+/// \param f the function, of a place [m]
+/// \param ends the stretch [m]
+/// \param close absolute error that is small enough [m3], or what f times [m] is
 /// \param t_from part of the stretch [1]
 /// \param t_to part of the stretch [1]
 /// \param halvings how often it may still be halved [1]
-/// \return the integral
+/// \return the integral [m3], or what f times [m] is
 /// \error below `close`, by the difference of rules of 10 and 16 places
 /// \source closed form: Gauss-Legendre quadrature
 template <class Function>
 [[nodiscard]] double panel_integral(const Function& f, const SoftEnds& ends, double close, double t_from = 0.0,
                                     double t_to = 1.0, int halvings = 24) {
-  const auto sum = [&]<int N>(const GaussRule<N>& rule) {
-    double total = 0.0;
-    for (std::size_t i = 0; i < static_cast<std::size_t>(N); ++i) {
-      const double t = t_from + (t_to - t_from) * rule.at[i];
-      total += rule.weight[i] * f(ends.at(t)) * ends.slope(t);
-    }
-    return total * (t_to - t_from);
-  };
-  const double fine = sum(gauss_rule<16>());
-  if (halvings == 0 || std::abs(fine - sum(gauss_rule<10>())) <= close) return fine;
+  const double fine = panel_sum<16>(f, ends, t_from, t_to);
+  if (halvings == 0 || std::abs(fine - panel_sum<10>(f, ends, t_from, t_to)) <= close) return fine;
   const double middle = 0.5 * (t_from + t_to);
   return panel_integral(f, ends, 0.5 * close, t_from, middle, halvings - 1) +
          panel_integral(f, ends, 0.5 * close, middle, t_to, halvings - 1);

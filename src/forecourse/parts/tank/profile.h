@@ -30,7 +30,8 @@ struct ArcPiece {
 using ProfilePiece = std::variant<ConePiece, ArcPiece>;
 
 /// A head with every size known.
-/// \param head what was entered; what is 0 follows: elliptical a depth of a quarter of the diameter, hemispherical half
+/// \param head [m] what was entered; what is 0 follows: elliptical a depth of a quarter of the diameter, hemispherical
+/// half
 ///   of it; dished from a crown of radius 1 diameter and a knuckle of 0.06 diameters, but where a depth is entered and
 ///   no knuckle, the depth with the crown's radius, and where no radius either, a crown without a knuckle
 /// \param diameter of the shell [m]

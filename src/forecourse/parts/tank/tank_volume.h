@@ -25,7 +25,7 @@ struct StickRange {
 /// Why there is no such tank; empty if there is one.
 /// \param shape [m], [rad]
 /// \param fittings [m], [m3]
-/// \return in words
+/// \return [1] in words
 /// \error none
 /// \source closed form
 [[nodiscard]] std::optional<std::string> tank_problem(const TankShape& shape,
