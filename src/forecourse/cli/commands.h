@@ -9,6 +9,7 @@
 #include "forecourse/cli/run.h"
 #include "forecourse/cli/site_source.h"
 #include "forecourse/studies/flow/flow.h"
+#include "forecourse/studies/tank/read_tank_options.h"
 
 namespace forecourse::cli {
 
@@ -67,6 +68,15 @@ struct ContainmentArguments {
   std::string command;               ///< as typed, for the report
 };
 
+/// What the tank study is told on the command line.
+struct TankArguments {
+  SiteArguments site;
+  studies::TankAsked asked;
+  bool pdf = false;     ///< tank.pdf beside tank.html
+  std::string paper;    ///< of the PDF, as of the flow study
+  std::string command;  ///< as typed, for the report
+};
+
 /// What the workbench is told on the command line.
 struct ServeArguments {
   std::string site;         ///< path of the site file
@@ -88,6 +98,9 @@ struct ServeArguments {
 
 /// Sumps, joints and double-walled lines: what they hold, how soon they fill, where fuel goes.
 [[nodiscard]] Exit containment_command(const ContainmentArguments& arguments);
+
+/// What each tank holds at any depth, the room in it, where overfill devices belong, what siphons do.
+[[nodiscard]] Exit tank_command(const TankArguments& arguments);
 
 /// The workbench: a page in the browser, served to this machine alone, until Ctrl+C.
 [[nodiscard]] Exit serve_command(const ServeArguments& arguments);

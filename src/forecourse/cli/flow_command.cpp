@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "forecourse/checks/flow_checks.h"
+#include "forecourse/checks/tank_checks.h"
 #include "forecourse/cli/commands.h"
 #include "forecourse/cli/console.h"
 #include "forecourse/cli/flow_request.h"
@@ -17,6 +18,7 @@
 #include "forecourse/report/incident/incident_report.h"
 #include "forecourse/report/incident/incident_view.h"
 #include "forecourse/report/station/station_report.h"
+#include "forecourse/report/tank/tank_report.h"
 #include "forecourse/studies/flow/read_flow_options.h"
 
 namespace forecourse::cli {
@@ -81,6 +83,10 @@ bool write_data(const std::string& folder, const report::StationStudies& studies
   bool good = write("flow.json", report::flow_document(*studies.flow, source.texts, studies.findings));
   if (good && studies.containment) {
     good = write("containment.json", report::containment_document(*studies.containment, {{}, {}, source.texts, {}}));
+  }
+  if (good && studies.tank) {
+    good = write("tank.json", report::tank_document(*studies.tank, checks::check_tanks(source.site, *studies.tank),
+                                                    {{}, {}, source.texts, {}}));
   }
   for (std::size_t i = 0; good && i < studies.incidents.size(); ++i) {
     const std::string name =

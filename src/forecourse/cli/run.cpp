@@ -97,6 +97,24 @@ void add_incident_options(CLI::App& command, IncidentArguments& incident) {
       ->check(CLI::IsMember({"a4", "letter"}));
 }
 
+void add_tank_options(CLI::App& command, TankArguments& tank) {
+  add_site_options(command, tank.site);
+  command.add_option("--tank", tank.asked.tank, "a tank or compartment (default: all)");
+  command.add_option("--depth", tank.asked.depth, "depth of the liquid in place of the reading: \"50 in\"");
+  command.add_option("--at", tank.asked.at,
+                     "where the depth and the chart are: fill, gauge, pump, or \"8 ft\" from the low end");
+  command.add_option("--step", tank.asked.step, "of the volume chart: \"1/8 in\" (default: 1 in or 2 cm)");
+  command.add_option("--rate", tank.asked.rate, "of the delivery: \"380 gpm\" (default: the site's)");
+  command.add_option("--room", tank.asked.room, "a share told besides 90 % and 95 %: 85%");
+  command
+      .add_option("--draw", tank.asked.draws,
+                  "what a pump draws from siphoned tanks: \"20 gpm\" (default: three of them)")
+      ->allow_extra_args(false);
+  command.add_flag("--pdf", tank.pdf, "also write tank.pdf (with weasyprint)");
+  command.add_option("--paper", tank.paper, "of the PDF: a4 or letter (default: letter with US units, else a4)")
+      ->check(CLI::IsMember({"a4", "letter"}));
+}
+
 void add_serve_options(CLI::App& command, ServeArguments& serve) {
   command.add_option("SITE", serve.site, "site file (TOML)")->required();
   command.add_option("--port", serve.port, "port of 127.0.0.1; 0: any that is free (default: the first from 8377)")
@@ -195,6 +213,17 @@ Exit run(const std::vector<std::string>& arguments) {
   containment_app->callback([&] {
     containment.command = typed(arguments);
     exit = containment_command(containment);
+  });
+
+  TankArguments tank;
+  CLI::App* tank_app =
+      app.add_subcommand("tank", "what each tank holds, the room in it, where overfill devices belong");
+  tank_app->footer(
+      "Example: forecourse tank sites/hollin-gap.toml --tank T1 --depth \"50 in\" --at \"8 ft\" --rate \"380 gpm\"");
+  add_tank_options(*tank_app, tank);
+  tank_app->callback([&] {
+    tank.command = typed(arguments);
+    exit = tank_command(tank);
   });
 
   ServeArguments serve;

@@ -29,11 +29,13 @@ std::optional<Measure> measure_of(const std::string& unit) {
 std::string shown(const std::optional<double>& si, const std::string& unit, site::Display display, Glyphs glyphs) {
   const double value = si.value_or(std::nan(""));
   if (const auto measure = measure_of(unit)) return number(*measure, display, value, glyphs);
+  if (unit == "share") return number(100.0 * value, 1, glyphs);
   return number(value, 2, glyphs);
 }
 
 std::string shown_unit(const std::string& unit, site::Display display, Glyphs glyphs) {
   const auto measure = measure_of(unit);
+  if (unit == "share") return "%";
   return measure ? unit_label(*measure, display, glyphs) : unit;
 }
 

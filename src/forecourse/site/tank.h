@@ -14,13 +14,15 @@ struct TankShape {
   Name kind;  ///< "horizontal-cylinder", "vertical-cylinder" or "rectangular"
   Maybe<Length> inside_diameter;
   Maybe<Length> outside_diameter;
-  Maybe<Length> length;       ///< of the inside, without the bulge of the heads
-  Maybe<Length> width;        ///< rectangular: across
-  Maybe<Length> height;       ///< rectangular or upright: inside
-  Name heads;                 ///< "flat", "dished", "elliptical", "hemispherical" or "conical"
-  Maybe<Length> head_depth;   ///< how far a head bulges; without it from its kind
-  Maybe<Length> dish_radius;  ///< of a dished head; without it the inside diameter
+  Maybe<Length> length;          ///< of the inside, without the bulge of the heads
+  Maybe<Length> width;           ///< rectangular: across
+  Maybe<Length> height;          ///< rectangular or upright: inside
+  Name heads;                    ///< "flat", "dished", "elliptical", "hemispherical" or "conical"
+  Maybe<Length> head_depth;      ///< how far a head bulges; without it from its kind
+  Maybe<Length> dish_radius;     ///< of a dished head; without it the inside diameter
+  Maybe<Length> knuckle_radius;  ///< between a dished head and the shell; without it 0.06 inside diameters
   Maybe<Ratio> pitch;
+  Maybe<Angle> roll;  ///< turned about its length
   std::optional<Chosen<TankEnd>> low_end;
 };
 
@@ -50,6 +52,38 @@ struct ChartPoint {
   Volume volume;
 };
 
+/// What stands inside a tank and takes room, evenly between two depths.
+struct Displacement {
+  SourceSpan where{};
+  Maybe<Volume> volume;
+  Maybe<Length> from;  ///< above the lowest inside point
+  Maybe<Length> to;
+};
+
+/// A reading while a tank was filled in measured amounts.
+struct CalibrationPoint {
+  Volume added;  ///< since the filling began
+  Length depth;
+};
+
+/// Readings by which a tank's shape can be corrected.
+struct Calibration {
+  SourceSpan where{};
+  Maybe<Length> at;           ///< place of the readings along the tank, from its low end
+  Maybe<Length> uncertainty;  ///< of one depth
+  std::vector<CalibrationPoint> points;
+  std::optional<Date> taken;
+};
+
+/// The pipe through which siphoned or manifolded tanks find one level.
+struct SiphonBar {
+  SourceSpan where{};
+  Name kind;  ///< "siphon" over the tops, or "manifold" between the bottoms
+  std::optional<Pipe> pipe;
+  Maybe<Length> end_above_bottom;  ///< of both its ends, in a siphon
+  Maybe<Length> crest_elevation;   ///< of a siphon's highest point
+};
+
 /// A buried or above-ground tank with all that is fitted to it. What is not listed does not exist.
 struct Tank {
   Name id;
@@ -60,11 +94,14 @@ struct Tank {
   Maybe<Length> surface_elevation;  ///< of the liquid, entered instead of a reading
   std::optional<LevelReading> reading;
   std::vector<Name> siphoned_with;  ///< tanks whose levels go with this one's
+  std::optional<SiphonBar> siphon;  ///< through which they do
   std::optional<Position> position;
   std::optional<Sump> sump;               ///< around the pump's head
   std::vector<Compartment> compartments;  ///< none: the tank holds one product
   std::vector<ChartPoint> chart;          ///< a dip chart entered instead of a shape
   Maybe<Volume> capacity;                 ///< nominal
+  std::vector<Displacement> displacements;
+  std::optional<Calibration> calibration;
   Fact above_ground;
   Fact double_wall;
   Name material;

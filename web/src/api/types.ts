@@ -126,6 +126,17 @@ export interface ContainmentWant {
   sensor_dead_for?: string;
   units?: Units;
 }
+export interface TankWant {
+  study: "tank";
+  tank?: string;
+  depth?: string;
+  at?: string;
+  step?: string;
+  rate?: string;
+  room?: string;
+  draws?: string | string[];
+  units?: Units;
+}
 export interface IncidentWant {
   study: "incident";
   kind?: IncidentKind;
@@ -190,6 +201,7 @@ export type KnownWant =
   | FlowWant
   | FindingsWant
   | ContainmentWant
+  | TankWant
   | IncidentWant
   | CompareWant
   | FlowDrawingWant

@@ -8,6 +8,7 @@
 #include "forecourse/report/html/parts.h"
 #include "forecourse/report/incident/incident_report.h"
 #include "forecourse/report/svg/text.h"
+#include "forecourse/report/tank/tank_report.h"
 
 namespace forecourse::report {
 namespace {
@@ -32,7 +33,7 @@ std::string body(const StationSource& source, const ReportChoice& choice, bool& 
 }
 
 /// What any of the studies in the report is to be read with, none twice.
-std::vector<std::string> cautions(bool of_containment, bool of_incident) {
+std::vector<std::string> cautions(bool of_containment, bool of_tanks, bool of_incident) {
   std::vector<std::string> out = flow_cautions();
   const auto add = [&](const std::vector<std::string>& more) {
     for (const std::string& caution : more) {
@@ -40,6 +41,7 @@ std::vector<std::string> cautions(bool of_containment, bool of_incident) {
     }
   };
   if (of_containment) add(containment_cautions());
+  if (of_tanks) add(tank_cautions());
   if (of_incident) add(incident_cautions());
   return out;
 }
@@ -84,7 +86,8 @@ std::string station_report(const StationStudies& studies, const site::Site& site
   const bool of_containment =
       studies.containment && (choice.sections.empty() || contains(choice.sections, "containment"));
   page.caution = caution(of_incident);
-  page.body += html::heading(2, "Cautions") + html::list(cautions(of_containment, of_incident));
+  const bool of_tanks = studies.tank && (choice.sections.empty() || contains(choice.sections, "tank"));
+  page.body += html::heading(2, "Cautions") + html::list(cautions(of_containment, of_tanks, of_incident));
   return html::page(page);
 }
 

@@ -9,6 +9,7 @@
 #include "forecourse/report/flow/ladder/ladder_html.h"
 #include "forecourse/report/flow/spans/span_html.h"
 #include "forecourse/report/incident/incident_report.h"
+#include "forecourse/report/tank/tank_report.h"
 
 namespace forecourse::report {
 namespace {
@@ -27,6 +28,7 @@ std::vector<DefaultUsed> all_defaults(const StationStudies& studies) {
   if (studies.containment) {
     out.insert(out.end(), studies.containment->defaults.begin(), studies.containment->defaults.end());
   }
+  if (studies.tank) out.insert(out.end(), studies.tank->defaults.begin(), studies.tank->defaults.end());
   return out;
 }
 
@@ -36,6 +38,7 @@ std::vector<Diagnostic> all_warnings(const Source& s) {
   const auto add = [&](const std::vector<Diagnostic>& more) { out.insert(out.end(), more.begin(), more.end()); };
   if (s.studies.flow) add(s.studies.flow->warnings);
   if (s.studies.containment) add(s.studies.containment->warnings);
+  if (s.studies.tank) add(s.studies.tank->warnings);
   return out;
 }
 
@@ -45,9 +48,11 @@ std::string containment(const Source& s) {
   return s.studies.containment ? containment_section(*s.studies.containment, s.site) : std::string();
 }
 
+std::string tanks(const Source& s) { return s.studies.tank ? tank_section(*s.studies.tank, s.site) : std::string(); }
+
 /// Incidents tell of their inputs themselves; without the other studies nothing rests on a default.
 std::string defaults(const Source& s) {
-  if (!s.studies.flow && !s.studies.containment) return {};
+  if (!s.studies.flow && !s.studies.containment && !s.studies.tank) return {};
   return defaults_section(all_defaults(s.studies), s.site.display);
 }
 
@@ -102,6 +107,7 @@ std::vector<StationSection> at_the_end() {
 
 std::vector<StationSection> station_sections(const site::Site& site) {
   std::vector<StationSection> out = of_the_course();
+  out.push_back({"tank", "Tanks", "no tank has a shape or a chart", tanks});
   out.push_back({"containment", "Containment", "no sump is entered", containment});
   for (std::size_t i = 0; i < site.incidents.size(); ++i) out.push_back(incident(site.incidents[i], i + 1));
   std::vector<StationSection> end = at_the_end();

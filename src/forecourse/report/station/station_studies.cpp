@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "forecourse/checks/flow_checks.h"
+#include "forecourse/checks/tank_checks.h"
 
 namespace forecourse::report {
 
@@ -15,9 +16,18 @@ bool has_sump(const site::Site& site) {
          std::any_of(site.dispensers.begin(), site.dispensers.end(), [](const auto& d) { return d.sump.has_value(); });
 }
 
+bool has_tank_shape(const site::Site& site) {
+  return std::any_of(site.tanks.begin(), site.tanks.end(),
+                     [](const auto& t) { return t.shape.has_value() || !t.chart.empty(); });
+}
+
 StationStudies study_without_flow(const site::Site& site, const site::Date& on, const Context& context) {
   StationStudies out;
   if (has_sump(site)) out.containment = studies::study_containment(site, {}, context);
+  if (has_tank_shape(site)) {
+    out.tank = studies::study_tank(site, {}, context);
+    out.findings = checks::check_tanks(site, *out.tank);
+  }
   for (const site::IncidentRequest& request : site.incidents) {
     studies::IncidentOptions options;
     options.kind = studies::incident_kind(request.kind.text).value_or(studies::IncidentKind::struck);
@@ -33,7 +43,8 @@ StationStudies study_station(const site::Site& site, const studies::FlowOptions&
   StationStudies out = study_without_flow(site, on, context);
   if (!has_hose(site)) return out;
   out.flow = studies::study_flow(site, options, context);
-  out.findings = checks::check_flow(site, *out.flow);
+  std::vector<checks::Finding> findings = checks::check_flow(site, *out.flow);
+  out.findings.insert(out.findings.begin(), findings.begin(), findings.end());
   return out;
 }
 

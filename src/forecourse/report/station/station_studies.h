@@ -8,6 +8,7 @@
 #include "forecourse/studies/containment/containment.h"
 #include "forecourse/studies/flow/flow.h"
 #include "forecourse/studies/incident/incident.h"
+#include "forecourse/studies/tank/tank.h"
 
 namespace forecourse::report {
 
@@ -16,11 +17,13 @@ struct StationStudies {
   std::optional<studies::FlowResult> flow;  ///< empty: the station has no hose
   std::vector<checks::Finding> findings;
   std::optional<studies::ContainmentResult> containment;  ///< empty: no sump is entered
+  std::optional<studies::TankResult> tank;                ///< empty: no tank has a shape or a chart
   std::vector<studies::IncidentResult> incidents;         ///< one for each [[incident]] of the site file, in its order
 };
 
 [[nodiscard]] bool has_hose(const site::Site& site);
 [[nodiscard]] bool has_sump(const site::Site& site);
+[[nodiscard]] bool has_tank_shape(const site::Site& site);
 
 /// Every study that the station has something for.
 ///
@@ -29,7 +32,7 @@ struct StationStudies {
 [[nodiscard]] StationStudies study_station(const site::Site& site, const studies::FlowOptions& options,
                                            const site::Date& on, const Context& context = {});
 
-/// Containment and incidents alone.
+/// Containment, tanks and incidents alone.
 [[nodiscard]] StationStudies study_without_flow(const site::Site& site, const site::Date& on,
                                                 const Context& context = {});
 

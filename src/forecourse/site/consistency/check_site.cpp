@@ -6,6 +6,7 @@
 #include "forecourse/site/consistency/names.h"
 #include "forecourse/site/consistency/reach.h"
 #include "forecourse/site/consistency/supply.h"
+#include "forecourse/site/consistency/tanks.h"
 
 namespace forecourse::site {
 
@@ -20,6 +21,7 @@ std::vector<Diagnostic> check_site(const Site& site, const std::vector<SourceSpa
   check_heights(site, supply, findings);
   check_lengths(site, half_read, findings);
   check_siphons(site, findings);
+  check_tanks(site, findings);
   check_controls(site, supply, findings);
   check_barriers(site, findings);
   return std::move(findings.all);

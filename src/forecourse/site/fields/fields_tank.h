@@ -17,7 +17,9 @@ void fields(Visitor& v, TankShape& shape) {
   v.word("heads", shape.heads, head_words, "Shape of the heads.");
   v.quantity("head_depth", shape.head_depth, "How far a head bulges.", not_negative);
   v.quantity("dish_radius", shape.dish_radius, "Radius of a dished head.", positive);
+  v.quantity("knuckle_radius", shape.knuckle_radius, "Radius between a dished head and the shell.", positive);
   v.quantity("pitch", shape.pitch, "Slope of the tank along its length.", gradient);
+  v.quantity("roll", shape.roll, "Angle by which it is turned about its length.", quarter_turn);
   v.choice("low_end", shape.low_end, tank_end_words, "The end that lies lower.");
 }
 
@@ -42,6 +44,33 @@ void fields(Visitor& v, Compartment& compartment) {
 }
 
 template <class Visitor>
+void fields(Visitor& v, Displacement& displacement) {
+  v.about("displacement", "What stands inside a tank and takes room, evenly between two depths.");
+  v.quantity("volume", displacement.volume, "Room that it takes.", positive);
+  v.quantity("from", displacement.from, "Where it begins above the lowest inside point.", not_negative);
+  v.quantity("to", displacement.to, "Where it ends above the lowest inside point.", positive);
+}
+
+template <class Visitor>
+void fields(Visitor& v, Calibration& calibration) {
+  v.about("calibration", "Readings while the tank was filled in measured amounts.");
+  v.quantity("at", calibration.at, "Place of the readings along the tank, from its low end.", not_negative);
+  v.quantity("uncertainty", calibration.uncertainty, "One standard deviation of a depth.", positive);
+  v.points("points", calibration.points, &CalibrationPoint::added, &CalibrationPoint::depth,
+           "Pairs of the volume added since the filling began and the depth.");
+  v.date("taken", calibration.taken, "Day of the readings.");
+}
+
+template <class Visitor>
+void fields(Visitor& v, SiphonBar& bar) {
+  v.about("siphon", "The pipe through which tanks that are siphoned find one level.");
+  v.word("kind", bar.kind, siphon_words, "Over the tops (siphon), or between the bottoms (manifold).");
+  v.table("pipe", bar.pipe, "Its length, bore and loss.");
+  v.quantity("end_above_bottom", bar.end_above_bottom, "Height of its ends above the tanks' bottoms.", not_negative);
+  v.quantity("crest_elevation", bar.crest_elevation, "Elevation of a siphon's highest point.");
+}
+
+template <class Visitor>
 void fields(Visitor& v, Tank& tank) {
   v.about("tank", "A tank with all that is fitted to it. What is not listed does not exist.");
   v.id("id", tank.id, IdRule::plain, "Name of the tank.");
@@ -51,10 +80,13 @@ void fields(Visitor& v, Tank& tank) {
   v.quantity("surface_elevation", tank.surface_elevation, "Elevation of the liquid, instead of a reading.");
   v.table("reading", tank.reading, "A level reading.");
   v.references("siphoned_with", tank.siphoned_with, PartKind::tank, "Tanks whose levels go with this one's.");
+  v.table("siphon", tank.siphon, "The pipe through which they do.");
   v.position("position", tank.position, "Position on plan.");
   v.table("sump", tank.sump, "The tank sump, around the pump's head.");
   v.list("compartment", tank.compartments, "Parts of the tank with their own products.");
   v.points("chart", tank.chart, &ChartPoint::depth, &ChartPoint::volume, "A dip chart: pairs of depth and volume.");
+  v.list("displacement", tank.displacements, "What stands inside it and takes room.");
+  v.table("calibration", tank.calibration, "Readings while it was filled in measured amounts.");
   v.quantity("capacity", tank.capacity, "Nominal capacity.", positive);
   v.fact("above_ground", tank.above_ground, "Whether it stands above ground.");
   v.fact("double_wall", tank.double_wall, "Whether it has two walls.");

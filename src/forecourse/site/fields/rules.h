@@ -46,6 +46,7 @@ inline constexpr Range fuel_temperature{kelvin_from_celsius(-50.0), kelvin_from_
 inline constexpr Range fuel_density{500.0, 1200.0, false, "from 500 to 1200 kg/m3"};
 inline constexpr Range site_altitude{-500.0, 9000.0, false, "from -1640 to 29500 ft (-500 to 9000 m)"};
 inline constexpr Range pump_speed{0.0, 2.0, true, "above zero and at most 2 (200 %)"};
+inline constexpr Range quarter_turn{-1.5, 1.5, false, "from -85 to 85 deg"};
 inline constexpr Range gradient{-1.0, 1.0, false, "from -1 to 1 (-100 % to 100 %)"};
 
 /// What an id may stand for.
@@ -86,6 +87,7 @@ inline constexpr std::array<WordFor<TruckVent>, 2> truck_vent_words{
 
 inline constexpr std::array<std::string_view, 3> shell_words{"horizontal-cylinder", "vertical-cylinder", "rectangular"};
 inline constexpr std::array<std::string_view, 5> head_words{"flat", "dished", "elliptical", "hemispherical", "conical"};
+inline constexpr std::array<std::string_view, 2> siphon_words{"siphon", "manifold"};
 inline constexpr std::array<std::string_view, 3> sump_words{"tapered", "box", "round"};
 inline constexpr std::array<std::string_view, 3> sensor_words{"float", "optical", "other"};
 inline constexpr std::array<std::string_view, 5> interstice_words{"dry", "brine", "vacuum", "pressure", "none"};

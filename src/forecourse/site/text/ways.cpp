@@ -295,6 +295,21 @@ void check_table(const ReadRun& run, const Tank& tank) {
   }
 }
 
+void check_table(const ReadRun& run, const Displacement& displacement) {
+  if (displacement.from && displacement.to && !(displacement.from->likely < displacement.to->likely)) {
+    run.error(displacement.to->where, "what stands inside the tank ends no higher than it begins");
+  }
+}
+
+void check_table(const ReadRun& run, const Calibration& calibration) {
+  const auto rising = [](const CalibrationPoint& a, const CalibrationPoint& b) {
+    return a.added < b.added && a.depth < b.depth;
+  };
+  if (!keeps(calibration.points, rising)) {
+    run.error(calibration.where, "the calibration readings must rise in volume added and in depth");
+  }
+}
+
 void check_table(const ReadRun& run, const TankShape& shape) {
   if (shape.inside_diameter && shape.outside_diameter &&
       shape.outside_diameter->likely < shape.inside_diameter->likely) {

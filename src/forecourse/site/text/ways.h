@@ -27,6 +27,8 @@ void check_table(const ReadRun& run, const Line& line);
 void check_table(const ReadRun& run, const VentValve& valve);
 void check_table(const ReadRun& run, const Tank& tank);
 void check_table(const ReadRun& run, const TankShape& shape);
+void check_table(const ReadRun& run, const Displacement& displacement);
+void check_table(const ReadRun& run, const Calibration& calibration);
 void check_table(const ReadRun& run, const PumpControl& control);
 void check_table(const ReadRun& run, const OverfillValve& valve);
 /// A closing is given in exactly one way, and its points fall to shut.

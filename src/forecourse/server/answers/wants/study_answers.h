@@ -21,6 +21,7 @@ struct Asked {
 /// The answers to the wants of these names. Each calls what the command of that name calls.
 [[nodiscard]] report::Json flow_answer(const Asked& asked);
 [[nodiscard]] report::Json containment_answer(const Asked& asked);
+[[nodiscard]] report::Json tank_answer(const Asked& asked);
 [[nodiscard]] report::Json incident_answer(const Asked& asked);
 [[nodiscard]] report::Json findings_answer(const Asked& asked);
 [[nodiscard]] report::Json compare_answer(const Asked& asked);

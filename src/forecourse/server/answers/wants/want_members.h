@@ -35,6 +35,15 @@ inline constexpr auto containment_members = std::to_array<WantMember>({{"study",
                                                                        {"inflows", "string | string[]"},
                                                                        {"sensor_dead_for", "string"},
                                                                        {"units", "Units"}});
+inline constexpr auto tank_members = std::to_array<WantMember>({{"study", "\"tank\""},
+                                                                {"tank", "string"},
+                                                                {"depth", "string"},
+                                                                {"at", "string"},
+                                                                {"step", "string"},
+                                                                {"rate", "string"},
+                                                                {"room", "string"},
+                                                                {"draws", "string | string[]"},
+                                                                {"units", "Units"}});
 /// What an incident is asked for with, told or drawn.
 inline constexpr auto incident_options = std::to_array<WantMember>({{"kind", "IncidentKind"},
                                                                     {"id", "string"},
@@ -82,6 +91,7 @@ struct WantShape {
 inline constexpr auto want_shapes = std::to_array<WantShape>({{"FlowWant", flow_members},
                                                               {"FindingsWant", findings_members},
                                                               {"ContainmentWant", containment_members},
+                                                              {"TankWant", tank_members},
                                                               {"IncidentWant", incident_members},
                                                               {"CompareWant", compare_members},
                                                               {"FlowDrawingWant", flow_drawing_members},

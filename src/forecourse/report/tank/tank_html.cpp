@@ -1,0 +1,108 @@
+#include "forecourse/report/findings.h"
+#include "forecourse/report/html/page.h"
+#include "forecourse/report/html/parts.h"
+#include "forecourse/report/tank/tank_drawings.h"
+#include "forecourse/report/tank/tank_report.h"
+#include "forecourse/report/tank/tank_view.h"
+
+namespace forecourse::report {
+namespace {
+
+constexpr Glyphs glyphs = Glyphs::unicode;
+constexpr std::size_t lines_on_page = 130;
+
+std::string drawings(const studies::TankTold& tank, const site::Site& site, const std::string& id) {
+  std::string out;
+  const svg::TankScene scene = tank_scene(tank, site, "tank-" + id);
+  if (!scene.outline.empty())
+    out +=
+        html::chart_figure(scene,
+                           "Both sections to one scale. Dashed: the liquid now, and the levels of 90 % and 95 % of the "
+                           "capacity. Under each stick the depth that it shows.");
+  const svg::VolumeCurve curve = volume_curve(tank, site.display, "volume-" + id);
+  std::string note = "As the tank lies.";
+  if (!curve.level_chart.empty()) note += " Long dashes: what a level chart tells at the same depth.";
+  if (!curve.fitted.empty()) note += " Short dashes: fitted to the calibration readings.";
+  return out + html::chart_figure(curve, note);
+}
+
+std::string tank_part(const studies::TankTold& tank, const site::Site& site, const std::string& id) {
+  const site::Display display = site.display;
+  std::string out = html::heading(3, "Tank " + tank.id + (tank.product.empty() ? "" : ", " + tank.product));
+  if (!tank.problem.empty()) return out + html::paragraph("Not determined: " + tank.problem + ".");
+  out += html::paragraph(tank.shape +
+                         (tank.pitched ? ", pitched " + number(100.0 * tank.pitch, 2, glyphs) + " %" : "") + ".");
+  out += drawings(tank, site, id);
+  out += html::table(page_table(place_table(tank, display, glyphs), "Dips along tank " + tank.id,
+                                "Depths square to the axis, from the inside bottom at the place."));
+  out += html::list(tank_remarks(tank, display, glyphs));
+  out +=
+      html::table(page_table(route_table(tank, display, glyphs), "Overfill prevention, tank " + tank.id,
+                             "Three published routes (40 CFR 280.20(c)(1)(ii)); one is enough. Depths at the device's "
+                             "own place: of an alarm the gauge, else the fill."));
+  if (!tank.overfill.set.empty())
+    out += html::table(page_table(set_table(tank, display, glyphs), "What is set now, tank " + tank.id));
+  if (!tank.overfill.wrong.empty())
+    out += html::table(
+        page_table(wrong_table(tank, display, glyphs), "What a chart that does not fit would set, tank " + tank.id,
+                   "A level chart takes the pitched tank as level; a share of the height is no share of the "
+                   "volume."));
+  if (tank.calibration) {
+    if (tank.calibration->problem.empty()) {
+      out += html::table(
+          page_table(fit_table(*tank.calibration, display, glyphs), "Fitted to the readings, tank " + tank.id));
+      out +=
+          html::table(page_table(fit_chart_table(*tank.calibration, display, glyphs), "Fitted chart, tank " + tank.id));
+    }
+    out += html::list(fit_remarks(*tank.calibration, display, glyphs));
+  }
+  return out + html::table(page_table(chart_table(tank, display, glyphs, lines_on_page),
+                                      "Volume chart, tank " + tank.id, "At the " + tank.chart.what + "."));
+}
+
+std::string siphon_part(const studies::SiphonTold& siphon, site::Display display) {
+  std::string out = html::heading(3, "Siphoned: " + siphon_name(siphon));
+  if (siphon.problem.empty()) {
+    out += html::table(page_table(siphon_table(siphon, display, glyphs), "Levels and volumes"));
+    out += html::table(page_table(draw_table(siphon, display, glyphs), "While a pump draws from one of them",
+                                  "From one level. One gauge: its level taken for all of the tanks."));
+  }
+  return out + html::list(siphon_remarks(siphon, display, glyphs));
+}
+
+}  // namespace
+
+std::string tank_section(const studies::TankResult& result, const site::Site& site) {
+  std::string out = html::heading(2, "Tanks");
+  if (result.tanks.empty()) return out + html::paragraph("No tank is listed in the site file.");
+  out += html::table(page_table(tank_table(result, site.display, glyphs), "What the tanks hold",
+                                "Shares are of the whole inside, to the very top."));
+  for (std::size_t i = 0; i < result.tanks.size(); ++i) out += tank_part(result.tanks[i], site, std::to_string(i + 1));
+  for (const studies::SiphonTold& siphon : result.siphons) out += siphon_part(siphon, site.display);
+  return out;
+}
+
+std::string tank_report(const studies::TankResult& result, const std::vector<checks::Finding>& findings,
+                        const site::Site& site, const TankFacts& facts) {
+  html::Page page;
+  page.station = site.name.empty() ? "Station without a name" : site.name.text;
+  page.study = "Tanks";
+  page.cells = {{"Station", site.name.text}, {"Study", "tank"}};
+  if (!facts.texts.empty()) page.cells.emplace_back("Site file", facts.texts.front().name);
+  if (!facts.date.empty()) page.cells.emplace_back("Date", facts.date);
+  page.cells.emplace_back("Units", site.display == site::Display::us ? "US customary" : "SI");
+  page.cells.emplace_back("Made with", "forecourse " + result.version);
+  page.caution = tank_cautions().front();
+  page.body = findings_html(findings, site.display) + tank_section(result, site);
+  std::vector<std::string> defaults, warnings;
+  for (const DefaultUsed& used : result.defaults)
+    defaults.push_back(used.what + ": " + default_value(used, site.display) + ", " + word(used.status));
+  for (const Diagnostic& warning : result.warnings) warnings.push_back(warning.message);
+  if (!defaults.empty()) page.body += html::heading(2, "Values that were not entered") + html::list(defaults);
+  if (!warnings.empty()) page.body += html::heading(2, "Warnings") + html::list(warnings);
+  page.body += html::heading(2, "Cautions") + html::list(tank_cautions());
+  if (!facts.command.empty()) page.body += html::heading(2, "Run it again") + html::paragraph(facts.command, "command");
+  return html::page(page);
+}
+
+}  // namespace forecourse::report
