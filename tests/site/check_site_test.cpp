@@ -206,5 +206,25 @@ TEST(CheckSite, SiphonedTanksHoldOneProduct) {
                           "  3:98: note: the product of tank 'T2'", "3:66: error: tank 'T1' is siphoned with itself"));
 }
 
+// SOURCE: common practice, no source
+TEST(CheckSite, APitchThatUncoversTheDropTubeIsTold) {
+  const auto tank = [](const std::string& pitch) {
+    return told_of(
+        replaced(station(""), "id = \"T1\", product = \"regular\"",
+                 "id = \"T1\", product = \"regular\", shape = { kind = \"horizontal-cylinder\", inside_diameter = \"96 "
+                 "in\", length = "
+                 "\"27 ft\", pitch = \"" +
+                     pitch +
+                     "\" }, reading = { depth = \"8 in\", at = \"2 ft\" }, fill = [{ at = \"25 ft\", drop_tube = { "
+                     "end_above_bottom = \"6 in\" } }]"));
+  };
+  EXPECT_THAT(tank("0 %"), IsEmpty());
+  EXPECT_THAT(
+      tank("2 %"),
+      ElementsAre(testing::HasSubstr(
+          "warning: the drop tube of tank 'T1' ends 6 in above the bottom, but at the fill the liquid stands only "
+          "2.48 in deep | the pitch uncovers the fill: a longer drop tube, or the fill at the low end")));
+}
+
 }  // namespace
 }  // namespace forecourse::site

@@ -58,8 +58,12 @@ void ask_heard(const DeviceSet& set, Try& attempt) {
 
 std::vector<Try> tries(const DeviceSet& set) {
   if (set.device == OverfillDevice::shutoff) {
-    Try dry{
-        FindingState::not_determined, "C", set.share, 1.0, "share", "where the fittings at the top stand is not entered"};
+    Try dry{FindingState::not_determined,
+            "C",
+            set.share,
+            1.0,
+            "share",
+            "where the fittings at the top stand is not entered"};
     if (set.wets_fitting) {
       dry.state = *set.wets_fitting ? FindingState::falls_short : FindingState::meets;
       dry.reason.clear();
@@ -74,8 +78,10 @@ std::vector<Try> tries(const DeviceSet& set) {
   return {std::move(share), std::move(time)};
 }
 
-int rank(FindingState state) {
-  return state == FindingState::meets ? 0 : state == FindingState::not_determined ? 1 : 2;
+/// What is met before what is not determined, and the routes in their order.
+std::pair<int, std::string> rank(const Try& attempt) {
+  const int state = attempt.state == FindingState::meets ? 0 : attempt.state == FindingState::not_determined ? 1 : 2;
+  return {state, attempt.route};
 }
 
 Finding finding_of(const TankTold& tank) {
@@ -93,7 +99,7 @@ Finding finding_of(const TankTold& tank) {
   for (const DeviceSet& set : tank.overfill.set) all.push_back(tries(set));
   for (std::size_t i = 0; i < all.size(); ++i) {
     for (const Try& attempt : all[i]) {
-      if (best != nullptr && rank(best->state) <= rank(attempt.state)) continue;
+      if (best != nullptr && rank(*best) <= rank(attempt)) continue;
       best = &attempt;
       device = &tank.overfill.set[i];
     }
@@ -108,10 +114,11 @@ Finding finding_of(const TankTold& tank) {
     return out;
   }
   out.state = best->state;
+  out.unit = best->unit;
+  out.rule += out.unit == "s" ? "-time" : "-share";  // of one unit, so that they stand in one table
   out.clause += std::string("(") + best->route + ")";
   out.where = device->where;
   out.reason = best->reason;
-  out.unit = best->unit;
   if (best->state == FindingState::not_determined) {
     out.change = "enter it, or look at the tank";
     return out;

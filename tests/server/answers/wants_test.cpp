@@ -47,6 +47,9 @@ TEST(Wants, GiveTheDocumentsOfTheCommands) {
               "site-s", {{"study", "flow"}, {"open", {"D1.a", "D3.a"}}, {"keep", "9 gpm"}, {"units", "si"}});
   expect_same({"containment", path_of("hollin-gap"), "--json", "--inflow", "3 gph"}, "hollin-gap",
               {{"study", "containment"}, {"inflows", {"3 gph"}}});
+  expect_same(
+      {"tank", path_of("ludd-bank"), "--json", "--tank", "T1", "--depth", "50 in", "--at", "gauge", "--draw", "20 gpm"},
+      "ludd-bank", {{"study", "tank"}, {"tank", "T1"}, {"depth", "50 in"}, {"at", "gauge"}, {"draws", {"20 gpm"}}});
   expect_same({"compare", path_of("site-s"), "--json", "--set", "line.trunk.bore=3 in"}, "site-s",
               {{"study", "compare"}, {"sets", {"line.trunk.bore=3 in"}}});
 }

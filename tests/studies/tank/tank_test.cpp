@@ -127,6 +127,16 @@ TEST(TankStudy, WhatIsMissingIsSaid) {
   EXPECT_FALSE(tank.rooms.front().room);
 }
 
+TEST(TankStudy, ADepthWithASpreadGivesAVolumeWithOne) {
+  std::string text = level_tank;
+  text.replace(text.find("\"50 in\""), 7, "{ low = \"49 in\", likely = \"50 in\", high = \"52 in\" }");
+  const TankTold tank = only_tank(site_of(text));
+  EXPECT_LT(*tank.now->least, tank.now->volume);
+  TankOptions high;
+  high.depth = 52.0 * inch;
+  EXPECT_DOUBLE_EQ(*tank.now->most, only_tank(site_of(level_tank), high).now->volume);
+}
+
 TEST(TankStudy, OptionsThatDoNotFit) {
   const site::Site site = site_of(level_tank);
   TankOptions options;

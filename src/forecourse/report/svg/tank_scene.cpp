@@ -109,9 +109,12 @@ class Scene {
     if (s_.level) out += filled(s_.outline, *s_.level, "liquid " + s_.tone);
     if (s_.water) out += filled(s_.outline, *s_.water, "collected");
     out += polygon(corners, "edge");
+    // Names are kept a line apart, from the lowest up, so that none covers another.
+    double free = 1e9;
     for (const TankMark& mark : s_.marks) {
       out += line({x(left_) - 6.0, y(mark.level)}, {x(right_) + 6.0, y(mark.level)}, "limit");
-      out += label({x(left_) - 8.0, y(mark.level) + 4.0}, mark.name, "limit-left");
+      free = std::min(y(mark.level) + 9.0, free - 13.0);
+      out += label({x(left_) - 8.0, free}, mark.name, "limit-left");
     }
     if (s_.level) out += line({x(left_) - 6.0, y(*s_.level)}, {x(right_) + 6.0, y(*s_.level)}, "liquid-level");
     for (std::size_t i = 0; i < s_.sticks.size(); ++i) out += stick(s_.sticks[i], i);

@@ -40,7 +40,7 @@ svg::TankScene tank_scene(const TankTold& tank, const site::Site& site, const st
   out.section_width = tank.section_width.value_or(tank.diameter.value_or(place->stick));
   out.section_foot = place->foot.level;
   out.section_surface = place->depth;
-  out.section_name = "at the " + place->what;
+  out.section_name = "section: " + place->what;
   if (tank.now) {
     out.level = tank.now->level;
     out.water = tank.now->water_level;
@@ -60,8 +60,8 @@ svg::VolumeCurve volume_curve(const TankTold& tank, site::Display display, const
   svg::VolumeCurve out;
   out.id = id;
   out.title = "Volume against depth, tank " + tank.id;
-  out.description = "Volume at each depth at the " + tank.chart.what + ".";
-  out.depth_axis = "depth at the " + tank.chart.what + ", " + unit_label(Measure::bore, display);
+  out.description = "Volume at each depth at one place: " + tank.chart.what + ".";
+  out.depth_axis = "depth, " + tank.chart.what + ", " + unit_label(Measure::bore, display);
   out.volume_axis = "volume, " + unit_label(Measure::volume, display);
   const auto point = [&](double depth, double volume) {
     return svg::Point{shown_value(Measure::bore, display, depth), shown_value(Measure::volume, display, volume)};

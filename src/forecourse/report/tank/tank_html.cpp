@@ -57,7 +57,7 @@ std::string tank_part(const studies::TankTold& tank, const site::Site& site, con
     out += html::list(fit_remarks(*tank.calibration, display, glyphs));
   }
   return out + html::table(page_table(chart_table(tank, display, glyphs, lines_on_page),
-                                      "Volume chart, tank " + tank.id, "At the " + tank.chart.what + "."));
+                                      "Volume chart, tank " + tank.id, "Place: " + tank.chart.what + "."));
 }
 
 std::string siphon_part(const studies::SiphonTold& siphon, site::Display display) {

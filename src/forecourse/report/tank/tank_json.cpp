@@ -15,6 +15,9 @@ Json now_json(const TankNow& now) {
           {"level_m", now.level},
           {"volume_m3", now.volume},
           {"share", now.share},
+          {"least_m3", number_or_null(now.least)},
+          {"most_m3", number_or_null(now.most)},
+          {"standard_error_m3", number_or_null(now.standard_error)},
           {"ullage_m3", now.ullage},
           {"water_m3", number_or_null(now.water)},
           {"water_level_m", number_or_null(now.water_level)}};

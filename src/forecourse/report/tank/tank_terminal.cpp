@@ -30,7 +30,7 @@ void tell_tank(terminal::Page& page, const studies::TankTold& tank, site::Displa
     page.remark("What a level chart, or a share of the height, would set:");
     page.table(terminal_table(wrong_table(tank, display, glyphs)));
   }
-  page.remark("Volume chart at the " + tank.chart.what + ":");
+  page.remark("Volume chart, " + tank.chart.what + ":");
   page.table(terminal_table(chart_table(tank, display, glyphs, verbose ? tank.chart.rows.size() : lines_on_screen)));
   if (!tank.calibration) return;
   page.remark("Fitted to the calibration readings:");

@@ -224,10 +224,16 @@ std::vector<std::string> tank_remarks(const TankTold& tank, site::Display displa
   const Shown show(display, glyphs);
   std::vector<std::string> out;
   if (!tank.not_read.empty()) out.push_back("What is in it is not determined: " + tank.not_read + ".");
+  if (tank.now && tank.now->least)
+    out.push_back("By the spread of its depth there are from " + show.volume_of(*tank.now->least) + " to " +
+                  show.volume_of(*tank.now->most) + " in it.");
+  if (tank.now && tank.now->standard_error)
+    out.push_back("By the gauge's uncertainty the volume has a standard error of " +
+                  show.volume_of(*tank.now->standard_error) + ".");
   if (tank.pitched && tank.places.size() == 1 && tank.places.front().what == "low end")
     out.emplace_back("No place along the tank is entered; depths are at the low end.");
   if (tank.chart.dry_below > 1e-6 * tank.capacity)
-    out.push_back("At the " + tank.chart.what + " the stick stands dry while there are up to " +
+    out.push_back("At the place of the chart (" + tank.chart.what + ") the stick stands dry while there are up to " +
                   show.volume_of(tank.chart.dry_below) + " in the tank.");
   if (tank.chart.unseen_above > 1e-6 * tank.capacity)
     out.push_back("Where it is covered, there is still room for " + show.volume_of(tank.chart.unseen_above) + ".");

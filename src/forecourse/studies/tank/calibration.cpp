@@ -6,6 +6,8 @@
 #include <numbers>
 #include <utility>
 
+#include "forecourse/parts/tank/round_body.h"
+
 namespace forecourse::studies {
 namespace {
 
@@ -60,6 +62,33 @@ std::optional<Matrix> inverse(Matrix a) {
   return out;
 }
 
+/// A tank of trial: asked a few times, so that no table is worth making.
+struct Trial {
+  parts::RoundBody body;
+  double cosine;  ///< of its incline
+  const std::vector<parts::Displacement>& fittings;
+
+  [[nodiscard]] double level(const parts::DipPlace& place, double depth) const {
+    return body.level_at(place.along, (depth - body.radius(place.along)) * std::cos(place.roll));
+  }
+  [[nodiscard]] double volume(const parts::DipPlace& place, double depth) const {
+    const double h = std::clamp(level(place, depth), 0.0, body.full_level());
+    double out = body.volume(h);
+    for (const parts::Displacement& d : fittings)
+      out -= d.volume * std::clamp((h - d.from) / (d.to - d.from), 0.0, 1.0);
+    return out;
+  }
+  [[nodiscard]] double capacity() const {
+    double out = body.capacity();
+    for (const parts::Displacement& d : fittings) out -= d.volume;
+    return out;
+  }
+  /// Change of volume with depth.
+  [[nodiscard]] double surface(const parts::DipPlace& place, double depth) const {
+    return body.surface_area(level(place, depth)) * cosine * std::cos(place.roll);
+  }
+};
+
 /// One tank and its readings.
 class Fit {
  public:
@@ -72,6 +101,7 @@ class Fit {
     entered_ = {shape_.diameter, shape_.length, std::tan(shape_.incline), 0.0, start_volume(inside.volume)};
     range_ = {plausible_share * shape_.diameter, plausible_share * shape_.length, plausible_pitch, plausible_zero,
               plausible_share * capacity_};
+    set_surfaces();
     out_.along = calibration.at ? calibration.at->likely.si() : 0.0;
     if (calibration.uncertainty) out_.uncertainty = calibration.uncertainty->likely.si();
   }
@@ -83,12 +113,21 @@ class Fit {
   }
 
  private:
+  /// Surface at each reading as entered; near the top and the bottom, where it goes to nothing, a part of the largest.
+  void set_surfaces() {
+    constexpr double least = 0.2;
+    const Trial tank = trial_of(entered_);
+    for (const site::CalibrationPoint& p : calibration_.points) surfaces_.push_back(tank.surface(place_, p.depth.si()));
+    const double largest = *std::max_element(surfaces_.begin(), surfaces_.end());
+    for (double& surface : surfaces_) surface = std::max(surface, least * largest);
+  }
+
   [[nodiscard]] double start_volume(const parts::TankVolume& tank) const {
     const auto& first = calibration_.points.front();
     return tank.volume(tank.level_at(place_, first.depth.si())) - first.added.si();
   }
 
-  [[nodiscard]] parts::TankVolume tank_of(const Sizes& s) const {
+  [[nodiscard]] Trial trial_of(const Sizes& s) const {
     parts::RoundTank shape = shape_;
     const double scale = s[diameter] / shape_.diameter;
     shape.diameter = s[diameter];
@@ -99,21 +138,17 @@ class Fit {
       head->dish_radius *= scale;
       head->knuckle_radius *= scale;
     }
-    return parts::TankVolume(shape, fittings_);
+    return {parts::RoundBody(shape), std::cos(shape.incline), fittings_};
   }
 
-  /// Depths that the stick shows.
-  [[nodiscard]] std::vector<double> depths(const Sizes& s) const {
-    const parts::TankVolume tank = tank_of(s);
-    std::vector<double> out;
-    for (const site::CalibrationPoint& p : calibration_.points)
-      out.push_back(tank.depth_at(place_, tank.level(s[start] + p.added.si())) - s[zero]);
-    return out;
-  }
-
+  /// Depth read less depth computed: the volume that is off over the surface there.
   [[nodiscard]] std::vector<double> residuals(const Sizes& s) const {
-    std::vector<double> out = depths(s);
-    for (std::size_t i = 0; i < out.size(); ++i) out[i] = calibration_.points[i].depth.si() - out[i];
+    const Trial tank = trial_of(s);
+    std::vector<double> out;
+    for (std::size_t i = 0; i < calibration_.points.size(); ++i) {
+      const auto& p = calibration_.points[i];
+      out.push_back((tank.volume(place_, p.depth.si() + s[zero]) - s[start] - p.added.si()) / surfaces_[i]);
+    }
     return out;
   }
 
@@ -129,8 +164,9 @@ class Fit {
     Sizes up = at, down = at;
     up[size] += step;
     down[size] = size == pitch ? std::max(0.0, at[size] - step) : at[size] - step;
-    std::vector<double> high = depths(up), low = depths(down);
-    for (std::size_t i = 0; i < high.size(); ++i) high[i] = (high[i] - low[i]) * range_[size] / (up[size] - down[size]);
+    std::vector<double> high = residuals(up);
+    const std::vector<double> low = residuals(down);
+    for (std::size_t i = 0; i < high.size(); ++i) high[i] = (low[i] - high[i]) * range_[size] / (up[size] - down[size]);
     return high;
   }
 
@@ -291,23 +327,20 @@ class Fit {
 
   void add_chart() {
     constexpr int rows = 20;
-    const parts::TankVolume before = tank_of(entered_), after = tank_of(fitted_.at);
+    const Trial before = trial_of(entered_), after = trial_of(fitted_.at);
     out_.capacity = after.capacity();
-    out_.capacity_error = error_of([&](const Sizes& s) { return tank_of(s).capacity(); });
+    out_.capacity_error = error_of([&](const Sizes& s) { return trial_of(s).capacity(); });
     // One tank for each free size, asked for every line.
-    std::vector<std::pair<Size, parts::TankVolume>> moved;
+    std::vector<std::pair<Size, Trial>> moved;
     for (const Size size : free_) {
       Sizes up = fitted_.at;
       up[size] += 1e-3 * range_[size];
-      moved.emplace_back(size, tank_of(up));
+      moved.emplace_back(size, trial_of(up));
     }
-    const double top = after.range_of(place_).top - after.range_of(place_).bottom;
-    const double stick = top / std::cos(std::atan(fitted_.at[pitch]));
+    const double stick = 2.0 * after.body.radius(place_.along);
     for (int i = 0; i <= rows; ++i) {
       const double depth = stick * i / rows;
-      const auto read = [&](const parts::TankVolume& tank, double off) {
-        return tank.volume(tank.level_at(place_, depth + off));
-      };
+      const auto read = [&](const Trial& tank, double off) { return tank.volume(place_, depth + off); };
       FittedChartRow row{depth, read(before, 0.0), read(after, fitted_.at[zero]), 0.0};
       std::vector<double> slopes;
       for (const auto& [size, tank] : moved) {
@@ -328,6 +361,7 @@ class Fit {
   std::vector<parts::Displacement> fittings_;
   parts::DipPlace place_;
   double capacity_ = 0.0;
+  std::vector<double> surfaces_;  ///< [m2] at each reading
   Sizes entered_{}, range_{};
   std::array<std::string, sizes> held_;
   std::vector<Size> free_;

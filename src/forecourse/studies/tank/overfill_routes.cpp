@@ -20,21 +20,24 @@ std::optional<double> likely(const site::Maybe<Length>& entered) {
 /// The routes of one tank, one after the other.
 class Routes {
  public:
-  Routes(const site::Site& site, const site::Tank& tank, const network::TankInside& inside, std::optional<double> rate)
-      : site_(site), tank_(tank), inside_(inside), rate_(rate) {
+  Routes(const site::Site& site, const site::Tank& tank, const network::TankInside& inside,
+         const std::optional<parts::TankVolume>& level_chart, std::optional<double> rate)
+      : site_(site),
+        tank_(tank),
+        inside_(inside),
+        level_chart_(level_chart),
+        rate_(rate),
+        pitched_(level_chart.has_value()) {
     if (!tank.fills.empty()) fill_ = &tank.fills.front();
     if (fill_ != nullptr) fill_at_ = likely(fill_->at);
     if (tank.gauge) gauge_at_ = likely(tank.gauge->at);
-    const auto flat = network::as_level(inside.volume.shape());
-    pitched_ = flat && std::abs(inside.volume.full_level() - parts::TankVolume(*flat).full_level()) > 1e-9;
     out_.has_fill = fill_ != nullptr;
   }
 
   OverfillRoutes tell() && {
     find_fitting();
     add_settings();
-    if (const auto flat = network::as_level(inside_.volume.shape()))
-      add_wrong(parts::TankVolume(*flat, inside_.volume.fittings()));
+    if (!inside_.charted) add_wrong(level_chart_ ? *level_chart_ : inside_.volume);
     add_set();
     return std::move(out_);
   }
@@ -215,10 +218,11 @@ class Routes {
   const site::Site& site_;
   const site::Tank& tank_;
   const network::TankInside& inside_;
+  const std::optional<parts::TankVolume>& level_chart_;
   std::optional<double> rate_;
+  bool pitched_;
   const site::Fill* fill_ = nullptr;
   std::optional<double> fill_at_, gauge_at_;
-  bool pitched_ = false;
   OverfillRoutes out_;
 };
 
@@ -230,8 +234,8 @@ const char* word(OverfillDevice device) {
 }
 
 OverfillRoutes overfill_routes(const site::Site& site, const site::Tank& tank, const network::TankInside& inside,
-                               const std::optional<double>& rate) {
-  return Routes(site, tank, inside, rate).tell();
+                               const std::optional<parts::TankVolume>& level_chart, const std::optional<double>& rate) {
+  return Routes(site, tank, inside, level_chart, rate).tell();
 }
 
 }  // namespace forecourse::studies

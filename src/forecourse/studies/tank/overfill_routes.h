@@ -69,7 +69,11 @@ struct OverfillRoutes {
 };
 
 /// What the routes ask for in one tank, what is set, and what a level chart would set.
+///
+/// \param level_chart the tank taken as level; empty: it is level, or known by its dip chart alone
 [[nodiscard]] OverfillRoutes overfill_routes(const site::Site& site, const site::Tank& tank,
-                                             const network::TankInside& inside, const std::optional<double>& rate);
+                                             const network::TankInside& inside,
+                                             const std::optional<parts::TankVolume>& level_chart,
+                                             const std::optional<double>& rate);
 
 }  // namespace forecourse::studies

@@ -8,6 +8,7 @@
 #include "forecourse/base/nearest_word.h"
 #include "forecourse/base/unit_text.h"
 #include "forecourse/network/tanks/tank_inside.h"
+#include "forecourse/site/uncertain_values.h"
 #include "forecourse/studies/tank/outline.h"
 
 namespace forecourse::studies {
@@ -106,7 +107,7 @@ class Telling {
     set_places();
     set_rooms();
     set_chart();
-    out_.overfill = overfill_routes(site_, tank_, *inside_, out_.rate);
+    out_.overfill = overfill_routes(site_, tank_, *inside_, level_, out_.rate);
     if (body_.compartment == nullptr && tank_.calibration)
       out_.calibration = fit_calibration(*tank_.calibration, *inside_);
     return std::move(out_);
@@ -179,11 +180,22 @@ class Telling {
     now.share = now.volume / out_.capacity;
     now.ullage = out_.capacity - now.volume;
     now.by_option = options_.depth.has_value();
+    set_spread(inside_->place(along), now);
     if (water && !options_.depth) {
       now.water_level = volume().level_at(inside_->place(along), *water);
       now.water = volume().volume(*now.water_level);
     }
     out_.now = now;
+  }
+
+  /// How far the volume may be off by the depth alone: it rises with it.
+  void set_spread(const parts::DipPlace& place, TankNow& now) const {
+    if (tank_.gauge && tank_.gauge->uncertainty)
+      now.standard_error = volume().surface_area(now.level) * tank_.gauge->uncertainty->likely.si();
+    const auto& reading = tank_.reading;
+    if (options_.depth || !reading || !reading->depth || !reading->depth->is_uncertain()) return;
+    now.least = volume().volume(volume().level_at(place, reading->depth->low.si()));
+    now.most = volume().volume(volume().level_at(place, reading->depth->high.si()));
   }
 
   void add_place(std::string what, const std::optional<double>& along) {
@@ -209,7 +221,7 @@ class Telling {
   }
 
   void set_places() {
-    if (options_.at) add_place("asked", along_of(*options_.at));
+    if (options_.at) add_place("place asked", along_of(*options_.at));
     for (const site::Fill& fill : tank_.fills)
       add_place("fill" + (fill.id.empty() ? "" : " " + fill.id.text), likely(fill.at));
     if (tank_.gauge) add_place("gauge", likely(tank_.gauge->at));
@@ -346,6 +358,22 @@ std::vector<Diagnostic> check_options(const site::Site& site, const TankOptions&
   return out;
 }
 
+namespace {
+
+/// Of uncertain values only the depth of a reading is followed; of the others the likely one is used, and that is said.
+void warn_of_likely(const site::Site& site, std::vector<Diagnostic>& out) {
+  for (const site::UncertainValue& value : site::uncertain_values(site)) {
+    if (value.table != "tank" || value.path.ends_with("reading.depth")) continue;
+    out.push_back({Severity::warning,
+                   value.path + " was entered as low, likely and high: the likely value is used for the tanks",
+                   value.where,
+                   {},
+                   {}});
+  }
+}
+
+}  // namespace
+
 TankResult study_tank(const site::Site& site, const TankOptions& options, const Context& context) {
   TankResult out;
   out.options = options;
@@ -364,6 +392,7 @@ TankResult study_tank(const site::Site& site, const TankOptions& options, const 
     out.defaults.insert(out.defaults.end(), tank.defaults.begin(), tank.defaults.end());
     if (tank.problem.empty()) warn(tank, out.warnings);
   }
+  warn_of_likely(site, out.warnings);
   for (const SiphonTold& siphon : out.siphons)
     out.defaults.insert(out.defaults.end(), siphon.defaults.begin(), siphon.defaults.end());
   return out;

@@ -44,15 +44,18 @@ struct TankPlace {
 
 /// What is in a tank.
 struct TankNow {
-  double level = 0.0;                 ///< [m] above the lowest inside point
-  double depth = 0.0;                 ///< [m] as read, at `along`
-  std::optional<double> along;        ///< [m]; empty: not entered
-  double volume = 0.0;                ///< [m3] fuel and water
-  double share = 0.0;                 ///< [1] of the capacity
-  double ullage = 0.0;                ///< [m3]
-  std::optional<double> water;        ///< [m3]
-  std::optional<double> water_level;  ///< [m]
-  bool by_option = false;             ///< the depth was asked for, not read
+  double level = 0.0;                    ///< [m] above the lowest inside point
+  double depth = 0.0;                    ///< [m] as read, at `along`
+  std::optional<double> along;           ///< [m]; empty: not entered
+  double volume = 0.0;                   ///< [m3] fuel and water
+  double share = 0.0;                    ///< [1] of the capacity
+  double ullage = 0.0;                   ///< [m3]
+  std::optional<double> water;           ///< [m3]
+  std::optional<double> water_level;     ///< [m]
+  std::optional<double> least;           ///< [m3] of `volume`, where the depth was entered as low, likely and high
+  std::optional<double> most;            ///< [m3]
+  std::optional<double> standard_error;  ///< [m3] of `volume`, from the gauge's uncertainty
+  bool by_option = false;                ///< the depth was asked for, not read
 };
 
 /// Room up to a share of the capacity.
