@@ -44,6 +44,22 @@ inline constexpr double rankine_at_zero_fahrenheit_as_in_ap42 = 459.6;  ///< [de
 }
 /// US gallons, 231 in3 each, exact by definition.
 [[nodiscard]] constexpr double cubic_meters_from_gallons(double gallons) { return gallons * 3.785411784e-3; }
+/// Conventional inches of water column: water of 1000 kg/m3 under standard gravity.
+[[nodiscard]] constexpr double pascal_from_inches_of_water(double inches) { return inches * 1000.0 * 9.80665 * 0.0254; }
+/// Inches, exact by definition.
+[[nodiscard]] constexpr double meters_from_inches(double inches) { return inches * 0.0254; }
+/// Cubic feet an hour, exact by definition.
+[[nodiscard]] constexpr double cubic_meters_per_second_from_cubic_feet_per_hour(double cubic_feet_per_hour) {
+  return cubic_feet_per_hour * 0.3048 * 0.3048 * 0.3048 / 3600.0;
+}
+/// Pounds in a thousand US gallons, exact by definition.
+[[nodiscard]] constexpr double kilograms_per_cubic_meter_from_pounds_per_thousand_gallons(double pounds) {
+  return pounds * 0.45359237 / cubic_meters_from_gallons(1000.0);
+}
+[[nodiscard]] constexpr double kilograms_from_grams(double grams) { return 1e-3 * grams; }
+[[nodiscard]] constexpr double grams_from_kilograms(double kilograms) { return 1e3 * kilograms; }
+/// Temperature in degrees Rankine.
+[[nodiscard]] constexpr double rankine_from_kelvin(double kelvin) { return 1.8 * kelvin; }
 [[nodiscard]] constexpr double seconds_from_minutes(double minutes) { return 60.0 * minutes; }
 [[nodiscard]] constexpr double minutes_from_seconds(double seconds) { return seconds / 60.0; }
 [[nodiscard]] constexpr double hours_from_seconds(double seconds) { return seconds / 3600.0; }

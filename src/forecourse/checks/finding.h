@@ -26,6 +26,7 @@ struct Finding {
   std::optional<double> value;   ///< SI
   std::optional<double> margin;  ///< SI, positive: the limit is met by this much
   std::string unit;              ///< SI unit of the three
+  bool of_vapor = false;         ///< of vapor: shown in inches of water, and in volume an hour
   SourceSpan where{};
   std::string reason;  ///< why it is not determined
   std::string change;  ///< what to change

@@ -77,6 +77,24 @@ struct TankArguments {
   std::string command;  ///< as typed, for the report
 };
 
+/// What the flotation study is told on the command line.
+struct FlotationArguments {
+  SiteArguments site;
+  std::string tank;         ///< id; empty: every tank with a flotation table
+  std::string water_level;  ///< a length below grade
+  std::string filled;       ///< a volume
+  std::string factor;       ///< a number
+  std::string command;      ///< as typed, for the report
+};
+
+/// What the vapor study is told on the command line.
+struct VaporArguments {
+  SiteArguments site;
+  std::string temperature;  ///< of the fuels
+  std::string on;           ///< the day by which tests are judged overdue; empty: today
+  std::string command;      ///< as typed, for the report
+};
+
 /// What the workbench is told on the command line.
 struct ServeArguments {
   std::string site;         ///< path of the site file
@@ -101,6 +119,12 @@ struct ServeArguments {
 
 /// What each tank holds at any depth, the room in it, where overfill devices belong, what siphons do.
 [[nodiscard]] Exit tank_command(const TankArguments& arguments);
+
+/// What holds buried tanks down against the ground water.
+[[nodiscard]] Exit flotation_command(const FlotationArguments& arguments);
+
+/// Vapor: its pressure, what is lost of it, what rules and tests ask; and product care.
+[[nodiscard]] Exit vapor_command(const VaporArguments& arguments);
 
 /// The workbench: a page in the browser, served to this machine alone, until Ctrl+C.
 [[nodiscard]] Exit serve_command(const ServeArguments& arguments);

@@ -12,6 +12,8 @@
 #include "forecourse/cli/pdf.h"
 #include "forecourse/report/containment/containment_report.h"
 #include "forecourse/report/containment/containment_view.h"
+#include "forecourse/report/flotation/flotation_report.h"
+#include "forecourse/report/flotation/flotation_view.h"
 #include "forecourse/report/flow/flow_html.h"
 #include "forecourse/report/flow/flow_json.h"
 #include "forecourse/report/flow/flow_terminal.h"
@@ -19,6 +21,8 @@
 #include "forecourse/report/incident/incident_view.h"
 #include "forecourse/report/station/station_report.h"
 #include "forecourse/report/tank/tank_report.h"
+#include "forecourse/report/vapor/vapor_report.h"
+#include "forecourse/report/vapor/vapor_view.h"
 #include "forecourse/studies/flow/read_flow_options.h"
 
 namespace forecourse::cli {
@@ -49,6 +53,10 @@ std::vector<std::pair<std::string, std::vector<std::string>>> in_short(const rep
                                                                        site::Display display, report::Glyphs glyphs) {
   std::vector<std::pair<std::string, std::vector<std::string>>> out;
   if (studies.containment) out.push_back({"Containment", {report::containment_in_short(*studies.containment)}});
+  if (studies.flotation) {
+    out.push_back({"Ground water", {report::flotation_first, report::flotation_in_short(*studies.flotation)}});
+  }
+  if (studies.vapor) out.push_back({"Vapor", report::vapor_answer(*studies.vapor, display, glyphs)});
   for (const studies::IncidentResult& incident : studies.incidents) {
     std::vector<std::string> sentences = report::incident_answer(incident, display, glyphs);
     sentences.insert(sentences.begin(), std::string("If it has happened: ") + report::incident_first);
@@ -87,6 +95,14 @@ bool write_data(const std::string& folder, const report::StationStudies& studies
   if (good && studies.tank) {
     good = write("tank.json", report::tank_document(*studies.tank, checks::check_tanks(source.site, *studies.tank),
                                                     {{}, {}, source.texts, {}}));
+  }
+  if (good && studies.flotation) {
+    good = write("flotation.json", report::flotation_document(*studies.flotation,
+                                                              {{}, {}, source.texts, studies.flotation_findings, {}}));
+  }
+  if (good && studies.vapor) {
+    good =
+        write("vapor.json", report::vapor_document(*studies.vapor, {{}, {}, source.texts, studies.vapor_findings, {}}));
   }
   for (std::size_t i = 0; good && i < studies.incidents.size(); ++i) {
     const std::string name =
@@ -170,7 +186,9 @@ Exit study(const FlowArguments& arguments, bool all) {
     print_error(report::to_text(errors, source.texts));
     return Exit::bad_input;
   }
-  return falls_short(studies.findings) ? Exit::falls_short : Exit::fine;
+  const bool short_of_any =
+      falls_short(studies.findings) || falls_short(studies.flotation_findings) || falls_short(studies.vapor_findings);
+  return short_of_any ? Exit::falls_short : Exit::fine;
 }
 
 }  // namespace

@@ -115,6 +115,15 @@ void add_tank_options(CLI::App& command, TankArguments& tank) {
       ->check(CLI::IsMember({"a4", "letter"}));
 }
 
+void add_flotation_options(CLI::App& command, FlotationArguments& flotation) {
+  add_site_options(command, flotation.site);
+  command.add_option("--tank", flotation.tank, "one tank: T1 (default: every tank with a flotation table)");
+  command.add_option("--water-level", flotation.water_level,
+                     "ground water below grade: \"2 ft\" (default: the site file's)");
+  command.add_option("--filled", flotation.filled, "also with this in the tank: \"1200 gal\"");
+  command.add_option("--factor", flotation.factor, "factor wanted: 1.2 (default: the site file's)");
+}
+
 void add_serve_options(CLI::App& command, ServeArguments& serve) {
   command.add_option("SITE", serve.site, "site file (TOML)")->required();
   command.add_option("--port", serve.port, "port of 127.0.0.1; 0: any that is free (default: the first from 8377)")
@@ -224,6 +233,27 @@ Exit run(const std::vector<std::string>& arguments) {
   tank_app->callback([&] {
     tank.command = typed(arguments);
     exit = tank_command(tank);
+  });
+
+  FlotationArguments flotation;
+  CLI::App* flotation_app = app.add_subcommand("flotation", "what holds buried tanks down against the ground water");
+  flotation_app->footer(
+      "Example: forecourse flotation sites/hollin-gap.toml --tank T1 --water-level \"2 ft\" --filled \"1200 gal\"");
+  add_flotation_options(*flotation_app, flotation);
+  flotation_app->callback([&] {
+    flotation.command = typed(arguments);
+    exit = flotation_command(flotation);
+  });
+
+  VaporArguments vapor;
+  CLI::App* vapor_app = app.add_subcommand("vapor", "vapor: pressure, losses, rules and tests; product care");
+  vapor_app->footer("Example: forecourse vapor sites/hollin-gap.toml --temperature \"70 degF\"");
+  add_site_options(*vapor_app, vapor.site);
+  vapor_app->add_option("--temperature", vapor.temperature, "of the fuels: \"70 degF\" (default: the site file's)");
+  vapor_app->add_option("--on", vapor.on, on_words);
+  vapor_app->callback([&] {
+    vapor.command = typed(arguments);
+    exit = vapor_command(vapor);
   });
 
   ServeArguments serve;

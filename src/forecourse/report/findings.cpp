@@ -17,26 +17,32 @@ constexpr std::array<FindingState, 5> states_in_order{FindingState::falls_short,
                                                       FindingState::close, FindingState::meets,
                                                       FindingState::does_not_apply};
 
-std::optional<Measure> measure_of(const std::string& unit) {
+std::optional<Measure> measure_of(const Finding& finding) {
+  const std::string& unit = finding.unit;
+  if (finding.of_vapor && unit == "m3/s") return Measure::vapor_leak;
+  if (finding.of_vapor && unit == "Pa") return Measure::ullage_pressure;
+  if (finding.of_vapor && unit == "m") return Measure::bore;
   if (unit == "m3/s") return Measure::flow;
   if (unit == "Pa") return Measure::pressure;
   if (unit == "m") return Measure::length;
   if (unit == "m/s") return Measure::velocity;
   if (unit == "K") return Measure::temperature;
+  if (unit == "N") return Measure::force;
+  if (unit == "m3") return Measure::volume;
   return std::nullopt;
 }
 
-std::string shown(const std::optional<double>& si, const std::string& unit, site::Display display, Glyphs glyphs) {
+std::string shown(const std::optional<double>& si, const Finding& finding, site::Display display, Glyphs glyphs) {
   const double value = si.value_or(std::nan(""));
-  if (const auto measure = measure_of(unit)) return number(*measure, display, value, glyphs);
-  if (unit == "share") return number(100.0 * value, 1, glyphs);
+  if (const auto measure = measure_of(finding)) return number(*measure, display, value, glyphs);
+  if (finding.unit == "share") return number(100.0 * value, 1, glyphs);
   return number(value, 2, glyphs);
 }
 
-std::string shown_unit(const std::string& unit, site::Display display, Glyphs glyphs) {
-  const auto measure = measure_of(unit);
-  if (unit == "share") return "%";
-  return measure ? unit_label(*measure, display, glyphs) : unit;
+std::string shown_unit(const Finding& finding, site::Display display, Glyphs glyphs) {
+  const auto measure = measure_of(finding);
+  if (finding.unit == "share") return "%";
+  return measure ? unit_label(*measure, display, glyphs) : finding.unit;
 }
 
 bool belong_together(const Finding& a, const Finding& b) {
@@ -51,10 +57,10 @@ std::string range(const FindingGroup& group, site::Display display, Glyphs glyph
     if (finding->value && std::isfinite(*finding->value)) values.push_back(*finding->value);
   }
   if (values.empty()) return {};
-  const std::string& unit = group.findings.front()->unit;
+  const Finding& first = *group.findings.front();
   const auto [least, most] = std::minmax_element(values.begin(), values.end());
-  const std::string low = shown(*least, unit, display, glyphs);
-  const std::string high = shown(*most, unit, display, glyphs);
+  const std::string low = shown(*least, first, display, glyphs);
+  const std::string high = shown(*most, first, display, glyphs);
   return low == high ? low : low + " to " + high;
 }
 
@@ -97,7 +103,7 @@ std::string clause_in_words(const Finding& finding) {
 
 /// A row for each group of findings of one rule.
 std::string rule_table(const std::vector<FindingGroup>& groups, const Finding& first, site::Display display) {
-  const std::string unit = shown_unit(first.unit, display, Glyphs::unicode);
+  const std::string unit = shown_unit(first, display, Glyphs::unicode);
   html::Table table{"Requirement: " + first.requirement,
                     clause_in_words(first),
                     {{"State", ""},
@@ -113,10 +119,10 @@ std::string rule_table(const std::vector<FindingGroup>& groups, const Finding& f
     if (f.rule != first.rule) continue;
     const std::string both = f.reason + (f.reason.empty() || f.change.empty() ? "" : "; ") + f.change;
     const std::string values = range(group, display, Glyphs::unicode);
-    table.rows.push_back({{checks::word(f.state), subjects(group), values.empty() ? "\u2013" : values,
-                           shown(f.limit, f.unit, display, Glyphs::unicode),
-                           shown(least_margin(group), f.unit, display, Glyphs::unicode), both},
-                          f.state == FindingState::falls_short});
+    table.rows.push_back(
+        {{checks::word(f.state), subjects(group), values.empty() ? "\u2013" : values,
+          shown(f.limit, f, display, Glyphs::unicode), shown(least_margin(group), f, display, Glyphs::unicode), both},
+         f.state == FindingState::falls_short});
   }
   return html::table(table);
 }
@@ -168,11 +174,11 @@ std::string in_words(const FindingGroup& group, site::Display display, Glyphs gl
   const Finding& first = *group.findings.front();
   std::string out = subjects(group) + ": " + first.requirement;
   const std::string values = range(group, display, glyphs);
-  const std::string unit = " " + shown_unit(first.unit, display, glyphs);
+  const std::string shown_as = shown_unit(first, display, glyphs);
+  const std::string unit = shown_as.empty() ? "" : " " + shown_as;
   if (!values.empty()) out += "; " + values + unit;
   if (first.limit) {
-    out +=
-        std::string(values.empty() ? "; " : ", ") + "limit " + shown(first.limit, first.unit, display, glyphs) + unit;
+    out += std::string(values.empty() ? "; " : ", ") + "limit " + shown(first.limit, first, display, glyphs) + unit;
   }
   if (!first.clause.empty())
     out += "; " + first.clause +

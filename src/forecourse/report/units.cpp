@@ -18,7 +18,7 @@ struct Shown {
 };
 
 /// One row for each Measure: US customary, SI.
-constexpr std::array<std::array<Shown, 2>, 18> shown_as{{
+constexpr std::array<std::array<Shown, 2>, 24> shown_as{{
     {{{"gpm", "", 2}, {"L/min", "", 1}}},
     {{{"psi", "", 1}, {"kPa", "", 0}}},
     {{{"ft", "", 1}, {"m", "", 2}}},
@@ -37,6 +37,12 @@ constexpr std::array<std::array<Shown, 2>, 18> shown_as{{
     {{{"deg", "", 0}, {"deg", "", 0}}},
     {{{"kW", "", 0}, {"kW", "", 0}}},
     {{{"kW/m2", "kW/m²", 2}, {"kW/m2", "kW/m²", 2}}},
+    {{{"ft3", "ft³", 0}, {"m3", "m³", 2}}},
+    {{{"lbf/ft3", "lbf/ft³", 1}, {"kN/m3", "kN/m³", 2}}},
+    {{{"lb", "", 0}, {"kg", "", 0}}},
+    {{{"inH2O", "", 2}, {"Pa", "", 0}}},
+    {{{"g/gal", "", 2}, {"g/m3", "g/m³", 0}}},
+    {{{"ft3/h", "ft³/h", 2}, {"L/h", "", 1}}},
 }};
 
 const Shown& shown(Measure measure, site::Display display) {

@@ -28,6 +28,12 @@ namespace forecourse::report {
 ///     angle        deg      0      deg     0
 ///     heat         kW       0      kW      0
 ///     heat_flux    kW/m²    0.00   kW/m²   0.00
+///     solid_volume ft³      0      m³      0.00   soil and concrete
+///     unit_weight  lbf/ft³  0.0    kN/m³   0.00
+///     mass         lb       0      kg      0
+///     ullage_pressure inH2O 0.00   Pa      0      above the atmosphere, of vapor
+///     vapor_loss   g/gal    0.00   g/m3    0      mass of vapor for each volume of fuel
+///     vapor_leak   ft³/h    0.00   L/h     0.0    of vapor
 enum class Measure {
   flow,
   pressure,
@@ -47,6 +53,12 @@ enum class Measure {
   angle,
   heat,
   heat_flux,
+  solid_volume,
+  unit_weight,
+  mass,
+  ullage_pressure,
+  vapor_loss,
+  vapor_leak,
 };
 
 /// Which characters a number may use.

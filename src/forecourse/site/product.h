@@ -24,6 +24,7 @@ struct Product {
   Maybe<Temperature> temperature;                ///< flowing temperature; without it the site's ground temperature
   Maybe<AbsolutePressure> reid_vapor_pressure;   ///< at 100 degF
   Maybe<AbsolutePressure> true_vapor_pressure;   ///< at the flowing temperature
+  Maybe<double> vapor_molar_mass;                ///< of its vapor [g/mol]
   Maybe<Modulus> isothermal_bulk_modulus;
   Maybe<Modulus> isentropic_bulk_modulus;
   Maybe<Expansion> expansion;

@@ -50,6 +50,10 @@ TEST(Wants, GiveTheDocumentsOfTheCommands) {
   expect_same(
       {"tank", path_of("ludd-bank"), "--json", "--tank", "T1", "--depth", "50 in", "--at", "gauge", "--draw", "20 gpm"},
       "ludd-bank", {{"study", "tank"}, {"tank", "T1"}, {"depth", "50 in"}, {"at", "gauge"}, {"draws", {"20 gpm"}}});
+  expect_same({"flotation", path_of("hollin-gap"), "--json", "--water-level", "2 ft"}, "hollin-gap",
+              {{"study", "flotation"}, {"water_level", "2 ft"}});
+  expect_same({"vapor", path_of("hollin-gap"), "--json", "--on", "2026-11-25"}, "hollin-gap",
+              {{"study", "vapor"}, {"on", "2026-11-25"}});
   expect_same({"compare", path_of("site-s"), "--json", "--set", "line.trunk.bore=3 in"}, "site-s",
               {{"study", "compare"}, {"sets", {"line.trunk.bore=3 in"}}});
 }

@@ -137,6 +137,20 @@ export interface TankWant {
   draws?: string | string[];
   units?: Units;
 }
+export interface FlotationWant {
+  study: "flotation";
+  tank?: string;
+  water_level?: string;
+  filled?: string;
+  factor?: string;
+  units?: Units;
+}
+export interface VaporWant {
+  study: "vapor";
+  temperature?: string;
+  on?: string;
+  units?: Units;
+}
 export interface IncidentWant {
   study: "incident";
   kind?: IncidentKind;
@@ -202,6 +216,8 @@ export type KnownWant =
   | FindingsWant
   | ContainmentWant
   | TankWant
+  | FlotationWant
+  | VaporWant
   | IncidentWant
   | CompareWant
   | FlowDrawingWant

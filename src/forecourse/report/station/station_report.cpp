@@ -3,12 +3,14 @@
 #include <algorithm>
 
 #include "forecourse/report/containment/containment_report.h"
+#include "forecourse/report/flotation/flotation_report.h"
 #include "forecourse/report/flow/flow_view.h"
 #include "forecourse/report/html/page.h"
 #include "forecourse/report/html/parts.h"
 #include "forecourse/report/incident/incident_report.h"
 #include "forecourse/report/svg/text.h"
 #include "forecourse/report/tank/tank_report.h"
+#include "forecourse/report/vapor/vapor_report.h"
 
 namespace forecourse::report {
 namespace {
@@ -17,14 +19,29 @@ bool contains(const std::vector<std::string>& words, const std::string& word) {
   return std::find(words.begin(), words.end(), word) != words.end();
 }
 
+/// What a report tells of, as far as its cautions go by it.
+struct ToldOf {
+  bool containment = false;
+  bool tank = false;
+  bool flotation = false;
+  bool vapor = false;
+  bool incident = false;
+};
+
 /// The sections as HTML, each under an anchor of its own.
-std::string body(const StationSource& source, const ReportChoice& choice, bool& tells_of_incident) {
+std::string body(const StationSource& source, const ReportChoice& choice, ToldOf& told) {
   std::string out;
   for (const StationSection& section : station_sections(source.site)) {
     const bool asked = contains(choice.sections, section.id);
     if (!asked && !choice.sections.empty()) continue;
     std::string html = section.write(source);
-    tells_of_incident = tells_of_incident || (!html.empty() && section.id.starts_with("incident-"));
+    if (!html.empty()) {
+      told.containment = told.containment || section.id == "containment";
+      told.tank = told.tank || section.id == "tank";
+      told.flotation = told.flotation || section.id == "flotation";
+      told.vapor = told.vapor || section.id == "vapor";
+      told.incident = told.incident || section.id.starts_with("incident-");
+    }
     if (html.empty() && asked)
       html = html::heading(2, section.name) + html::paragraph("Left out: " + section.why_empty + ".");
     if (!html.empty()) out += "<section id=\"" + svg::escape(section.id) + "\">\n" + html + "</section>\n";
@@ -33,22 +50,25 @@ std::string body(const StationSource& source, const ReportChoice& choice, bool& 
 }
 
 /// What any of the studies in the report is to be read with, none twice.
-std::vector<std::string> cautions(bool of_containment, bool of_tanks, bool of_incident) {
+std::vector<std::string> cautions(const ToldOf& told) {
   std::vector<std::string> out = flow_cautions();
   const auto add = [&](const std::vector<std::string>& more) {
     for (const std::string& caution : more) {
       if (!contains(out, caution)) out.push_back(caution);
     }
   };
-  if (of_containment) add(containment_cautions());
-  if (of_tanks) add(tank_cautions());
-  if (of_incident) add(incident_cautions());
+  if (told.containment) add(containment_cautions());
+  if (told.tank) add(tank_cautions());
+  if (told.flotation) add(flotation_cautions());
+  if (told.vapor) add(vapor_cautions());
+  if (told.incident) add(incident_cautions());
   return out;
 }
 
-std::string caution(bool of_incident) {
+std::string caution(const ToldOf& told) {
   const std::vector<std::string> all = flow_cautions();
-  const std::string first = of_incident ? std::string("If it has happened: ") + incident_first + " " : "";
+  std::string first = told.incident ? std::string("If it has happened: ") + incident_first + " " : "";
+  if (told.flotation) first += std::string(flotation_first) + " ";
   return first + "Computed from what was entered. It advises; nothing computed is a test. " + all[1];
 }
 
@@ -81,13 +101,10 @@ std::string station_report(const StationStudies& studies, const site::Site& site
                            const ReportChoice& choice) {
   const StationSource source{studies, site, facts.texts, facts.before, facts.command};
   html::Page page = around(site, facts, filled(choice.cells, site, facts));
-  bool of_incident = false;
-  page.body = body(source, choice, of_incident);
-  const bool of_containment =
-      studies.containment && (choice.sections.empty() || contains(choice.sections, "containment"));
-  page.caution = caution(of_incident);
-  const bool of_tanks = studies.tank && (choice.sections.empty() || contains(choice.sections, "tank"));
-  page.body += html::heading(2, "Cautions") + html::list(cautions(of_containment, of_tanks, of_incident));
+  ToldOf told;
+  page.body = body(source, choice, told);
+  page.caution = caution(told);
+  page.body += html::heading(2, "Cautions") + html::list(cautions(told));
   return html::page(page);
 }
 

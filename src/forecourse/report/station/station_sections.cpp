@@ -5,11 +5,13 @@
 #include "forecourse/base/nearest_word.h"
 #include "forecourse/report/containment/containment_report.h"
 #include "forecourse/report/findings.h"
+#include "forecourse/report/flotation/flotation_report.h"
 #include "forecourse/report/flow/flow_html.h"
 #include "forecourse/report/flow/ladder/ladder_html.h"
 #include "forecourse/report/flow/spans/span_html.h"
 #include "forecourse/report/incident/incident_report.h"
 #include "forecourse/report/tank/tank_report.h"
+#include "forecourse/report/vapor/vapor_report.h"
 
 namespace forecourse::report {
 namespace {
@@ -24,25 +26,38 @@ std::function<std::string(const Source&)> of_flow(Write write) {
 
 std::vector<DefaultUsed> all_defaults(const StationStudies& studies) {
   std::vector<DefaultUsed> out;
-  if (studies.flow) out = studies.flow->defaults;
-  if (studies.containment) {
-    out.insert(out.end(), studies.containment->defaults.begin(), studies.containment->defaults.end());
-  }
-  if (studies.tank) out.insert(out.end(), studies.tank->defaults.begin(), studies.tank->defaults.end());
+  const auto add = [&](const auto& study) {
+    if (study) out.insert(out.end(), study->defaults.begin(), study->defaults.end());
+  };
+  add(studies.flow);
+  add(studies.containment);
+  add(studies.tank);
+  add(studies.flotation);
+  add(studies.vapor);
   return out;
 }
 
 /// Warnings of the reader and of the studies; those of an incident stand in its section.
 std::vector<Diagnostic> all_warnings(const Source& s) {
   std::vector<Diagnostic> out = s.before;
-  const auto add = [&](const std::vector<Diagnostic>& more) { out.insert(out.end(), more.begin(), more.end()); };
-  if (s.studies.flow) add(s.studies.flow->warnings);
-  if (s.studies.containment) add(s.studies.containment->warnings);
-  if (s.studies.tank) add(s.studies.tank->warnings);
+  const auto add = [&](const auto& study) {
+    if (study) out.insert(out.end(), study->warnings.begin(), study->warnings.end());
+  };
+  add(s.studies.flow);
+  add(s.studies.containment);
+  add(s.studies.tank);
+  add(s.studies.flotation);
+  add(s.studies.vapor);
   return out;
 }
 
-std::string findings(const Source& s) { return findings_html(s.studies.findings, s.site.display); }
+std::string findings(const Source& s) {
+  std::vector<checks::Finding> all = s.studies.findings;
+  for (const auto* more : {&s.studies.flotation_findings, &s.studies.vapor_findings}) {
+    all.insert(all.end(), more->begin(), more->end());
+  }
+  return findings_html(all, s.site.display);
+}
 
 std::string containment(const Source& s) {
   return s.studies.containment ? containment_section(*s.studies.containment, s.site) : std::string();
@@ -50,11 +65,18 @@ std::string containment(const Source& s) {
 
 std::string tanks(const Source& s) { return s.studies.tank ? tank_section(*s.studies.tank, s.site) : std::string(); }
 
+std::string flotation(const Source& s) {
+  return s.studies.flotation ? flotation_section(*s.studies.flotation, s.site) : std::string();
+}
+
 /// Incidents tell of their inputs themselves; without the other studies nothing rests on a default.
 std::string defaults(const Source& s) {
-  if (!s.studies.flow && !s.studies.containment && !s.studies.tank) return {};
+  if (!s.studies.flow && !s.studies.containment && !s.studies.tank && !s.studies.flotation && !s.studies.vapor)
+    return {};
   return defaults_section(all_defaults(s.studies), s.site.display);
 }
+
+std::string vapor(const Source& s) { return s.studies.vapor ? vapor_section(*s.studies.vapor, s.site) : std::string(); }
 
 StationSection incident(const site::IncidentRequest& request, std::size_t number) {
   const std::string at = request.at.text.empty() ? "" : " at " + request.at.text;
@@ -109,6 +131,9 @@ std::vector<StationSection> station_sections(const site::Site& site) {
   std::vector<StationSection> out = of_the_course();
   out.push_back({"tank", "Tanks", "no tank has a shape or a chart", tanks});
   out.push_back({"containment", "Containment", "no sump is entered", containment});
+  out.push_back(
+      {"flotation", "Tanks against the ground water", "of no tank anything is entered under flotation", flotation});
+  out.push_back({"vapor", "Vapor and product care", "no tank is entered", vapor});
   for (std::size_t i = 0; i < site.incidents.size(); ++i) out.push_back(incident(site.incidents[i], i + 1));
   std::vector<StationSection> end = at_the_end();
   std::move(end.begin(), end.end(), std::back_inserter(out));

@@ -2,8 +2,10 @@
 
 #include <algorithm>
 
+#include "forecourse/checks/flotation_checks.h"
 #include "forecourse/checks/flow_checks.h"
 #include "forecourse/checks/tank_checks.h"
+#include "forecourse/checks/vapor_checks.h"
 
 namespace forecourse::report {
 
@@ -21,12 +23,24 @@ bool has_tank_shape(const site::Site& site) {
                      [](const auto& t) { return t.shape.has_value() || !t.chart.empty(); });
 }
 
+bool has_flotation(const site::Site& site) {
+  return std::any_of(site.tanks.begin(), site.tanks.end(), [](const auto& t) { return t.flotation.has_value(); });
+}
+
 StationStudies study_without_flow(const site::Site& site, const site::Date& on, const Context& context) {
   StationStudies out;
   if (has_sump(site)) out.containment = studies::study_containment(site, {}, context);
   if (has_tank_shape(site)) {
     out.tank = studies::study_tank(site, {}, context);
     out.findings = checks::check_tanks(site, *out.tank);
+  }
+  if (has_flotation(site)) {
+    out.flotation = studies::study_flotation(site, {}, context);
+    out.flotation_findings = checks::check_flotation(*out.flotation);
+  }
+  if (!site.tanks.empty()) {
+    out.vapor = studies::study_vapor(site, {}, context);
+    out.vapor_findings = checks::check_vapor(site, *out.vapor, on);
   }
   for (const site::IncidentRequest& request : site.incidents) {
     studies::IncidentOptions options;

@@ -6,9 +6,11 @@
 #include "forecourse/base/context.h"
 #include "forecourse/checks/finding.h"
 #include "forecourse/studies/containment/containment.h"
+#include "forecourse/studies/flotation/flotation.h"
 #include "forecourse/studies/flow/flow.h"
 #include "forecourse/studies/incident/incident.h"
 #include "forecourse/studies/tank/tank.h"
+#include "forecourse/studies/vapor/vapor.h"
 
 namespace forecourse::report {
 
@@ -18,12 +20,17 @@ struct StationStudies {
   std::vector<checks::Finding> findings;
   std::optional<studies::ContainmentResult> containment;  ///< empty: no sump is entered
   std::optional<studies::TankResult> tank;                ///< empty: no tank has a shape or a chart
-  std::vector<studies::IncidentResult> incidents;         ///< one for each [[incident]] of the site file, in its order
+  std::optional<studies::FlotationResult> flotation;      ///< empty: of no tank anything is entered under flotation
+  std::optional<studies::VaporResult> vapor;              ///< empty: no tank is entered
+  std::vector<checks::Finding> flotation_findings;
+  std::vector<checks::Finding> vapor_findings;
+  std::vector<studies::IncidentResult> incidents;  ///< one for each [[incident]] of the site file, in its order
 };
 
 [[nodiscard]] bool has_hose(const site::Site& site);
 [[nodiscard]] bool has_sump(const site::Site& site);
 [[nodiscard]] bool has_tank_shape(const site::Site& site);
+[[nodiscard]] bool has_flotation(const site::Site& site);
 
 /// Every study that the station has something for.
 ///

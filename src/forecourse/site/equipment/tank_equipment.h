@@ -71,6 +71,8 @@ struct VentValve {
   Maybe<PressureDifference> vacuum_opens_at;  ///< tank below the atmosphere, written without a sign
   std::vector<VentPoint> points;              ///< outward flow and tank pressure, rising
   std::vector<VentPoint> vacuum_points;       ///< inward flow and tank vacuum, rising
+  Maybe<VolumeFlow> pressure_leak;            ///< measured at 2 in of water of pressure
+  Maybe<VolumeFlow> vacuum_leak;              ///< measured at 4 in of water of vacuum
   std::optional<Date> tested;
 };
 
@@ -85,6 +87,24 @@ struct Vent {
   Fact blocked;
 };
 
+/// A static pressure test of the room above the fuel, begun at 2 in of water.
+struct PressureTest {
+  SourceSpan where{};
+  Maybe<Volume> ullage;
+  Maybe<double> nozzles;          ///< that the tested room serves
+  Maybe<PressureDifference> end;  ///< above the atmosphere, after 5 minutes
+  std::optional<Date> tested;
+};
+
+/// What was measured while a tank was filled with vapor going back to the tanker.
+struct EfficiencyTest {
+  SourceSpan where{};
+  Maybe<Volume> vented;  ///< that left through the vent
+  Maybe<Temperature> vapor_temperature;
+  Maybe<Volume> loaded;  ///< of fuel
+  std::optional<Date> tested;
+};
+
 /// The way of vapor back to the tanker (stage I).
 struct VaporReturn {
   SourceSpan where{};
@@ -92,6 +112,9 @@ struct VaporReturn {
   std::optional<Pipe> pipe;
   std::optional<EnteredLoss> loss;  ///< of the dry break and adapter
   Name shared;                      ///< id of a common vapor pipe
+  Maybe<Ratio> efficiency;          ///< share of the displaced vapor that goes back to the tanker
+  std::optional<PressureTest> pressure_test;
+  std::optional<EfficiencyTest> efficiency_test;
   std::optional<Date> tested;
 };
 
@@ -115,6 +138,23 @@ struct Deadman {
   Maybe<UnitWeight> unit_weight;
   Maybe<Length> base_depth;  ///< of its underside below grade
   Fact soil_prism;           ///< the soil above it counts
+  Maybe<Length> prism_top;   ///< depth below grade up to which that soil counts; without it to grade
+};
+
+/// Straps that tie a tank to its deadmen or to a slab under it.
+struct Strap {
+  SourceSpan where{};
+  Maybe<double> count;
+  Maybe<Force> working_load;  ///< of one with its fittings, both legs together
+};
+
+/// A sump that stands on a tank and goes through slab and backfill.
+struct BuriedSump {
+  SourceSpan where{};
+  Maybe<double> count;
+  Maybe<Length> diameter;  ///< outside
+  Maybe<Length> depth;     ///< of its underside below grade; without it the crown's
+  Maybe<Mass> mass;        ///< empty, with lid and fittings
 };
 
 /// A concrete slab over a tank.
@@ -122,23 +162,31 @@ struct Slab {
   SourceSpan where{};
   Maybe<Length> thickness;
   Maybe<Density> density;
-  Maybe<Length> overhang;  ///< beyond the tank on each side
+  Maybe<Length> overhang;   ///< beyond the tank on each side
+  Maybe<Length> length;     ///< along the tank, instead of an overhang
+  Maybe<Length> width;      ///< across the tank, instead of an overhang
+  Maybe<Length> top_depth;  ///< below grade; without it at grade
 };
 
 /// What holds a buried tank down in wet ground.
 struct Flotation {
   SourceSpan where{};
   Maybe<Mass> empty_mass;
-  Maybe<Length> cover;        ///< soil above the crown
+  Maybe<Mass> fittings_mass;  ///< of pumps, pipes and manways on the tank
+  Maybe<Length> cover;        ///< from grade to the crown
   Maybe<Length> water_level;  ///< ground water below grade
   Maybe<UnitWeight> backfill;
   Maybe<UnitWeight> backfill_submerged;
   Maybe<UnitWeight> water;
-  Fact soil_beside_crown;  ///< the soil beside the crown counts
-  Maybe<Density> ballast;  ///< density of what it is filled with
-  Maybe<Ratio> factor;     ///< wanted safety factor
+  Fact soil_beside_crown;      ///< the soil beside the crown counts
+  Maybe<Ratio> rupture_slope;  ///< of the planes between which soil is lifted, horizontal for vertical
+  Name rupture_from;           ///< "axis" or "bottom": where the planes begin
+  Maybe<Density> ballast;      ///< density of what it is filled with
+  Maybe<Ratio> factor;         ///< wanted safety factor
   std::optional<Slab> slab;
+  std::vector<BuriedSump> sumps;
   std::vector<Deadman> deadmen;
+  std::optional<Strap> strap;
 };
 
 }  // namespace forecourse::site

@@ -65,6 +65,9 @@ void fields(Visitor& v, VentValve& valve) {
   v.points("points", valve.points, &VentPoint::flow, &VentPoint::pressure, "Pairs of outward flow and tank pressure.");
   v.points("vacuum_points", valve.vacuum_points, &VentPoint::flow, &VentPoint::pressure,
            "Pairs of inward flow and tank vacuum.");
+  v.quantity("pressure_leak", valve.pressure_leak, "Leak of the shut valve at 2 in of water of pressure.",
+             not_negative);
+  v.quantity("vacuum_leak", valve.vacuum_leak, "Leak of the shut valve at 4 in of water of vacuum.", not_negative);
   v.date("tested", valve.tested, "Last test.");
 }
 
@@ -80,12 +83,34 @@ void fields(Visitor& v, Vent& vent) {
 }
 
 template <class Visitor>
+void fields(Visitor& v, PressureTest& test) {
+  v.about("pressure_test", "A static pressure test of the room above the fuel, begun at 2 in of water.");
+  v.quantity("ullage", test.ullage, "The room tested.", positive);
+  v.number("nozzles", test.nozzles, "Nozzles that this room serves.", at_least_one);
+  v.quantity("end", test.end, "Pressure above the atmosphere after 5 minutes.", not_negative);
+  v.date("tested", test.tested, "Day of the test.");
+}
+
+template <class Visitor>
+void fields(Visitor& v, EfficiencyTest& test) {
+  v.about("efficiency_test", "What was measured while a tank was filled with vapor going back to the tanker.");
+  v.quantity("vented", test.vented, "Volume that left through the vent.", not_negative);
+  v.quantity("vapor_temperature", test.vapor_temperature, "Temperature of it.", fuel_temperature);
+  v.quantity("loaded", test.loaded, "Volume of fuel that was dropped.", positive);
+  v.date("tested", test.tested, "Day of the test.");
+}
+
+template <class Visitor>
 void fields(Visitor& v, VaporReturn& vapor) {
   v.about("vapor_return", "The way of vapor back to the tanker (stage I).");
   v.word("kind", vapor.kind, vapor_return_words, "Connection at the tank.");
   v.pipe("pipe", vapor.pipe, "The pipe from the tank to the connection.");
   v.loss("loss", vapor.loss, "Loss of the dry break and adapter.");
   v.name("shared", vapor.shared, "Id of a vapor pipe that several tanks use.");
+  v.quantity("efficiency", vapor.efficiency, "Share of the displaced vapor that goes back to the tanker.",
+             share_of_one);
+  v.table("pressure_test", vapor.pressure_test, "The last static pressure test.");
+  v.table("efficiency_test", vapor.efficiency_test, "The last test of its efficiency.");
   v.date("tested", vapor.tested, "Last test.");
 }
 
@@ -105,6 +130,9 @@ void fields(Visitor& v, Slab& slab) {
   v.quantity("thickness", slab.thickness, "Its thickness.", positive);
   v.quantity("density", slab.density, "Density of the concrete.", positive);
   v.quantity("overhang", slab.overhang, "Beyond the tank on each side.", not_negative);
+  v.quantity("length", slab.length, "Along the tank, instead of an overhang.", positive);
+  v.quantity("width", slab.width, "Across the tank, instead of an overhang.", positive);
+  v.quantity("top_depth", slab.top_depth, "Of its top below grade; without it, it lies at grade.", not_negative);
 }
 
 template <class Visitor>
@@ -117,22 +145,49 @@ void fields(Visitor& v, Deadman& deadman) {
   v.quantity("unit_weight", deadman.unit_weight, "Unit weight of what it is made of.", positive);
   v.quantity("base_depth", deadman.base_depth, "Depth of its underside below grade.", positive);
   v.fact("soil_prism", deadman.soil_prism, "Whether the soil above it counts.");
+  v.quantity("prism_top", deadman.prism_top, "Depth below grade up to which that soil counts; without it to grade.",
+             not_negative);
+}
+
+template <class Visitor>
+void fields(Visitor& v, Strap& strap) {
+  v.about("strap", "Straps that tie a tank to its deadmen or to a slab under it.");
+  v.number("count", strap.count, "How many.", at_least_one);
+  v.quantity("working_load", strap.working_load, "Working load of one with its fittings, both legs together.",
+             positive);
+}
+
+template <class Visitor>
+void fields(Visitor& v, BuriedSump& sump) {
+  v.about("buried_sump", "A sump that stands on a tank and goes through slab and backfill.");
+  v.number("count", sump.count, "How many of these; without it one.", at_least_one);
+  v.quantity("diameter", sump.diameter, "Outside diameter.", positive);
+  v.quantity("depth", sump.depth, "Of its underside below grade; without it that of the crown.", positive);
+  v.quantity("mass", sump.mass, "Mass of it, empty, with lid and fittings.", not_negative);
 }
 
 template <class Visitor>
 void fields(Visitor& v, Flotation& flotation) {
   v.about("flotation", "What holds a buried tank down in wet ground.");
   v.quantity("empty_mass", flotation.empty_mass, "Mass of the empty tank.", positive);
-  v.quantity("cover", flotation.cover, "Soil above the crown.", not_negative);
-  v.quantity("water_level", flotation.water_level, "Ground water, below grade.");
+  v.quantity("fittings_mass", flotation.fittings_mass, "Mass of pumps, pipes and manways on it.", not_negative);
+  v.quantity("cover", flotation.cover, "From grade to the crown.", not_negative);
+  v.quantity("water_level", flotation.water_level, "Depth of the ground water below grade.", below_grade);
   v.quantity("backfill", flotation.backfill, "Unit weight of the backfill above water.", positive);
   v.quantity("backfill_submerged", flotation.backfill_submerged, "Unit weight of the backfill under water.", positive);
   v.quantity("water", flotation.water, "Unit weight of the ground water.", positive);
   v.fact("soil_beside_crown", flotation.soil_beside_crown, "Whether the soil beside the crown counts.");
+  v.quantity("rupture_slope", flotation.rupture_slope,
+             "Slope of the planes between which soil is lifted, horizontal for vertical; without it upright.",
+             not_negative);
+  v.word("rupture_from", flotation.rupture_from, rupture_words,
+         "Where these planes begin: at the tank's axis (without this key) or its bottom.");
   v.quantity("ballast", flotation.ballast, "Density of what the tank is filled with.", positive);
   v.quantity("factor", flotation.factor, "Factor wanted.", positive);
   v.table("slab", flotation.slab, "The slab over the tank.");
+  v.list("sump", flotation.sumps, "The sumps on the tank.");
   v.list("deadman", flotation.deadmen, "The deadmen.");
+  v.table("strap", flotation.strap, "The straps.");
 }
 
 }  // namespace forecourse::site

@@ -23,6 +23,8 @@ void fields(Visitor& v, Product& product) {
   v.quantity("reid_vapor_pressure", product.reid_vapor_pressure, "Reid vapor pressure, at 100 degF.", not_negative);
   v.quantity("true_vapor_pressure", product.true_vapor_pressure, "True vapor pressure at the flowing temperature.",
              not_negative);
+  v.number("vapor_molar_mass", product.vapor_molar_mass, "Molar mass of its vapor in g/mol, a bare number.",
+           molar_mass);
   v.quantity("isothermal_bulk_modulus", product.isothermal_bulk_modulus, "Bulk modulus for slow changes.", positive);
   v.quantity("isentropic_bulk_modulus", product.isentropic_bulk_modulus, "Bulk modulus for pressure waves.", positive);
   v.quantity("expansion", product.expansion, "Thermal expansion by volume.", positive);

@@ -38,6 +38,8 @@ inline constexpr double no_limit = std::numeric_limits<double>::infinity();
 inline constexpr Range any_value{};
 inline constexpr Range positive{0.0, no_limit, true, "above zero"};
 inline constexpr Range not_negative{0.0, no_limit, false, "zero or more"};
+inline constexpr Range below_grade{0.0, no_limit, false,
+                                   "zero or more (water above grade is a flood, no ground water)"};
 inline constexpr Range share_of_one{0.0, 1.0, false, "from 0 to 1 (0 % to 100 %)"};
 inline constexpr Range at_least_one{1.0, no_limit, false, "1 or more"};
 /// The range of the tables that fuel properties come from.
@@ -45,6 +47,7 @@ inline constexpr Range fuel_temperature{kelvin_from_celsius(-50.0), kelvin_from_
                                         "from -58 to 302 degF (-50 to 150 degC)"};
 inline constexpr Range fuel_density{500.0, 1200.0, false, "from 500 to 1200 kg/m3"};
 inline constexpr Range site_altitude{-500.0, 9000.0, false, "from -1640 to 29500 ft (-500 to 9000 m)"};
+inline constexpr Range molar_mass{16.0, 300.0, false, "from 16 to 300 (g/mol)"};
 inline constexpr Range pump_speed{0.0, 2.0, true, "above zero and at most 2 (200 %)"};
 inline constexpr Range quarter_turn{-1.5, 1.5, false, "from -85 to 85 deg"};
 inline constexpr Range gradient{-1.0, 1.0, false, "from -1 to 1 (-100 % to 100 %)"};
@@ -88,6 +91,7 @@ inline constexpr std::array<WordFor<TruckVent>, 2> truck_vent_words{
 inline constexpr std::array<std::string_view, 3> shell_words{"horizontal-cylinder", "vertical-cylinder", "rectangular"};
 inline constexpr std::array<std::string_view, 5> head_words{"flat", "dished", "elliptical", "hemispherical", "conical"};
 inline constexpr std::array<std::string_view, 2> siphon_words{"siphon", "manifold"};
+inline constexpr std::array<std::string_view, 2> rupture_words{"axis", "bottom"};
 inline constexpr std::array<std::string_view, 3> sump_words{"tapered", "box", "round"};
 inline constexpr std::array<std::string_view, 3> sensor_words{"float", "optical", "other"};
 inline constexpr std::array<std::string_view, 5> interstice_words{"dry", "brine", "vacuum", "pressure", "none"};

@@ -32,22 +32,6 @@ int whole(const std::string& text, std::size_t from, std::size_t size) {
   return out;
 }
 
-/// The day by which tests are judged overdue: as written, else today.
-site::Date read_day(WantReader& want) {
-  using namespace std::chrono;
-  const std::string text = want.text("on");
-  year_month_day day{floor<days>(system_clock::now())};
-  if (!text.empty()) {
-    day = year_month_day{year{whole(text, 0, 4)}, month{static_cast<unsigned>(whole(text, 5, 2))},
-                         std::chrono::day{static_cast<unsigned>(whole(text, 8, 2))}};
-    if (!day.ok() || text.size() != 10) want.refuse("'on' is a day, but '" + text + "' is written", "write 2026-11-25");
-  }
-  return {static_cast<int>(day.year()),
-          static_cast<int>(static_cast<unsigned>(day.month())),
-          static_cast<int>(static_cast<unsigned>(day.day())),
-          {}};
-}
-
 /// Whether parts and hoses are there is told by `check_options` of the study.
 Parsed<studies::IncidentOptions> read_options(WantReader& want) {
   Parsed<studies::IncidentOptions> options = studies::read_incident_options(read_texts(want), studies::Asker::page);
@@ -67,6 +51,21 @@ std::string incident_key(const report::Json& want) {
 }
 
 }  // namespace
+
+site::Date read_day(WantReader& want) {
+  using namespace std::chrono;
+  const std::string text = want.text("on");
+  year_month_day day{floor<days>(system_clock::now())};
+  if (!text.empty()) {
+    day = year_month_day{year{whole(text, 0, 4)}, month{static_cast<unsigned>(whole(text, 5, 2))},
+                         std::chrono::day{static_cast<unsigned>(whole(text, 8, 2))}};
+    if (!day.ok() || text.size() != 10) want.refuse("'on' is a day, but '" + text + "' is written", "write 2026-11-25");
+  }
+  return {static_cast<int>(day.year()),
+          static_cast<int>(static_cast<unsigned>(day.month())),
+          static_cast<int>(static_cast<unsigned>(day.day())),
+          {}};
+}
 
 ToldIncident told_incident(const Asked& asked, WantReader& want) {
   const Parsed<studies::IncidentOptions> options = read_options(want);

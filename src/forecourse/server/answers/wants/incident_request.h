@@ -18,4 +18,7 @@ struct ToldIncident {  // NOLINT(bugprone-exception-escape): as OpenedSite
 /// reader was asked for counts too.
 [[nodiscard]] ToldIncident told_incident(const Asked& asked, WantReader& want);
 
+/// The day by which tests are judged overdue, the member "on": as written, else today.
+[[nodiscard]] site::Date read_day(WantReader& want);
+
 }  // namespace forecourse::server

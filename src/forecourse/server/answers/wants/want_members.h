@@ -44,6 +44,14 @@ inline constexpr auto tank_members = std::to_array<WantMember>({{"study", "\"tan
                                                                 {"room", "string"},
                                                                 {"draws", "string | string[]"},
                                                                 {"units", "Units"}});
+inline constexpr auto flotation_members = std::to_array<WantMember>({{"study", "\"flotation\""},
+                                                                     {"tank", "string"},
+                                                                     {"water_level", "string"},
+                                                                     {"filled", "string"},
+                                                                     {"factor", "string"},
+                                                                     {"units", "Units"}});
+inline constexpr auto vapor_members = std::to_array<WantMember>(
+    {{"study", "\"vapor\""}, {"temperature", "string"}, {"on", "string"}, {"units", "Units"}});
 /// What an incident is asked for with, told or drawn.
 inline constexpr auto incident_options = std::to_array<WantMember>({{"kind", "IncidentKind"},
                                                                     {"id", "string"},
@@ -92,6 +100,8 @@ inline constexpr auto want_shapes = std::to_array<WantShape>({{"FlowWant", flow_
                                                               {"FindingsWant", findings_members},
                                                               {"ContainmentWant", containment_members},
                                                               {"TankWant", tank_members},
+                                                              {"FlotationWant", flotation_members},
+                                                              {"VaporWant", vapor_members},
                                                               {"IncidentWant", incident_members},
                                                               {"CompareWant", compare_members},
                                                               {"FlowDrawingWant", flow_drawing_members},
