@@ -60,6 +60,11 @@ inline constexpr double rankine_at_zero_fahrenheit_as_in_ap42 = 459.6;  ///< [de
 [[nodiscard]] constexpr double grams_from_kilograms(double kilograms) { return 1e3 * kilograms; }
 /// Temperature in degrees Rankine.
 [[nodiscard]] constexpr double rankine_from_kelvin(double kelvin) { return 1.8 * kelvin; }
+/// US gallons a minute.
+[[nodiscard]] constexpr double cubic_meters_per_second_from_gpm(double gpm) {
+  return cubic_meters_from_gallons(gpm) / 60.0;
+}
+[[nodiscard]] constexpr double meters_from_feet(double feet) { return feet * 0.3048; }        ///< exact by definition
 [[nodiscard]] constexpr double seconds_from_minutes(double minutes) { return 60.0 * minutes; }
 [[nodiscard]] constexpr double minutes_from_seconds(double seconds) { return seconds / 60.0; }
 [[nodiscard]] constexpr double hours_from_seconds(double seconds) { return seconds / 3600.0; }

@@ -82,4 +82,18 @@ concept HasAnalytic = requires(const M& m, double t, const SequenceView& view, s
   m.advance_analytically(t, t, view, out, out);
 };
 
+/// Optional: `static constexpr bool stiff = true` says that some compartments settle far faster than what is asked for.
+/// Steps are then implicit, as long as the slow ones allow. Such a model has no auxiliaries, no pack and no closed
+/// form.
+template <class M>
+concept IsStiff = requires {
+  requires M::stiff;
+};
+
+/// Optional, of a stiff model: `m.is_read(compartment)` tells whether any law depends on it; the others are not varied.
+template <class M>
+concept TellsReaders = requires(const M& m, int i) {
+  { m.is_read(i) } -> std::convertible_to<bool>;
+};
+
 }  // namespace forecourse::solvers::sequence

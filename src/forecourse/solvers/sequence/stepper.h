@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 #include <optional>
+#include <type_traits>
 #include <utility>
 #include <vector>
 
@@ -13,8 +14,13 @@
 #include "forecourse/solvers/sequence/model.h"
 #include "forecourse/solvers/sequence/recorder.h"
 #include "forecourse/solvers/sequence/result.h"
+#include "forecourse/solvers/sequence/stiff/stiff_kernel.h"
 
 namespace forecourse::solvers::sequence {
+
+/// The kernel that steps a model: implicit for a model that says that it is stiff.
+template <SequenceModel M>
+using KernelOf = std::conditional_t<IsStiff<M>, StiffKernel<M>, StepKernel<M>>;
 
 /// One run of a sequence: steps between events, events in their order, a record of both.
 ///
@@ -22,7 +28,7 @@ namespace forecourse::solvers::sequence {
 /// within a step, its moment is found by taking shorter steps from the same start, never by interpolation, so that
 /// every amount lies on a true step. The order of events at one instant stands at `Event` and in
 /// docs/theory/sequence-solver.md.
-template <SequenceModel M>
+template <SequenceModel M, class Kernel = KernelOf<M>>
 class SequenceRun {
  public:
   SequenceRun(const M& model, const SequenceStart& start, const SequenceOptions& options, const Context& context)
@@ -250,7 +256,7 @@ class SequenceRun {
   const Context& context_;
   SequenceState state_;
   GuardWatch watch_;
-  StepKernel<M> kernel_;
+  Kernel kernel_;
   Recorder recorder_;
   std::vector<double> values_;  ///< of the guards
   std::vector<double> excess_;
