@@ -8,6 +8,7 @@
 
 #include "forecourse/cli/run.h"
 #include "forecourse/cli/site_source.h"
+#include "forecourse/studies/delivery/read_delivery_options.h"
 #include "forecourse/studies/flow/flow.h"
 #include "forecourse/studies/tank/read_tank_options.h"
 
@@ -95,6 +96,13 @@ struct VaporArguments {
   std::string command;      ///< as typed, for the report
 };
 
+/// What a delivery is told on the command line.
+struct DeliveryArguments {
+  SiteArguments site;
+  studies::DeliveryTexts texts;
+  std::string command;  ///< as typed, for the report
+};
+
 /// What the workbench is told on the command line.
 struct ServeArguments {
   std::string site;         ///< path of the site file
@@ -125,6 +133,9 @@ struct ServeArguments {
 
 /// Vapor: its pressure, what is lost of it, what rules and tests ask; and product care.
 [[nodiscard]] Exit vapor_command(const VaporArguments& arguments);
+
+/// A delivery by gravity: rate, time, levels, pressure of the vapor, what stays in the hose.
+[[nodiscard]] Exit delivery_command(const DeliveryArguments& arguments);
 
 /// The workbench: a page in the browser, served to this machine alone, until Ctrl+C.
 [[nodiscard]] Exit serve_command(const ServeArguments& arguments);

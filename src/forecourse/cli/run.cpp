@@ -124,6 +124,19 @@ void add_flotation_options(CLI::App& command, FlotationArguments& flotation) {
   command.add_option("--factor", flotation.factor, "factor wanted: 1.2 (default: the site file's)");
 }
 
+void add_delivery_options(CLI::App& command, DeliveryArguments& delivery) {
+  add_site_options(command, delivery.site);
+  studies::DeliveryTexts& texts = delivery.texts;
+  command.add_option("DELIVERY", texts.delivery, "which [[delivery]] of the site file (default: the first)");
+  command.add_option("--tank", texts.tank, "only what is dropped into this tank");
+  command.add_option("--volume", texts.volume, "what the first compartment brings: \"3000 gal\"");
+  command.add_option("--rate", texts.rate, "a given rate in place of a computed one: \"380 gpm\"");
+  command.add_option("--without", texts.without, "what is left out: vapor-return")->allow_extra_args(false);
+  command.add_option("--blocked", texts.blocked, "a vent, or a tank with all its vents, that lets nothing pass")
+      ->allow_extra_args(false);
+  command.add_option("--stop-at", texts.stop_at, "when the truck is shut: \"5 min\"");
+}
+
 void add_serve_options(CLI::App& command, ServeArguments& serve) {
   command.add_option("SITE", serve.site, "site file (TOML)")->required();
   command.add_option("--port", serve.port, "port of 127.0.0.1; 0: any that is free (default: the first from 8377)")
@@ -254,6 +267,19 @@ Exit run(const std::vector<std::string>& arguments) {
   vapor_app->callback([&] {
     vapor.command = typed(arguments);
     exit = vapor_command(vapor);
+  });
+
+  DeliveryArguments delivery;
+  CLI::App* delivery_app =
+      app.add_subcommand("delivery", "rate, time and vapor pressure while a tanker unloads by gravity");
+  delivery_app->footer(
+      "Can be left out: vapor-return, vent, vent-valve, overfill-valve, overfill-alarm, driver.\n"
+      "Example: forecourse delivery sites/marle-cross.toml --tank T1 --without vapor-return\n"
+      "         forecourse delivery sites/marle-cross.toml --blocked stack");
+  add_delivery_options(*delivery_app, delivery);
+  delivery_app->callback([&] {
+    delivery.command = typed(arguments);
+    exit = delivery_command(delivery);
   });
 
   ServeArguments serve;

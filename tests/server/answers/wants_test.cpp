@@ -54,6 +54,8 @@ TEST(Wants, GiveTheDocumentsOfTheCommands) {
               {{"study", "flotation"}, {"water_level", "2 ft"}});
   expect_same({"vapor", path_of("hollin-gap"), "--json", "--on", "2026-11-25"}, "hollin-gap",
               {{"study", "vapor"}, {"on", "2026-11-25"}});
+  expect_same({"delivery", path_of("marle-cross"), "--json", "--without", "vapor-return", "--stop-at", "3 min"},
+              "marle-cross", {{"study", "delivery"}, {"without", {"vapor-return"}}, {"stop_at", "3 min"}});
   expect_same({"compare", path_of("site-s"), "--json", "--set", "line.trunk.bore=3 in"}, "site-s",
               {{"study", "compare"}, {"sets", {"line.trunk.bore=3 in"}}});
 }

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "forecourse/report/containment/containment_report.h"
+#include "forecourse/report/delivery/delivery_report.h"
 #include "forecourse/report/flotation/flotation_report.h"
 #include "forecourse/report/flow/flow_view.h"
 #include "forecourse/report/html/page.h"
@@ -65,9 +66,20 @@ std::vector<std::string> cautions(const ToldOf& told) {
   return out;
 }
 
-std::string caution(const ToldOf& told) {
+/// Whether the report tells of a delivery that, as it was entered, stalls or ends under pressure.
+bool told_pressure(const StationStudies& studies, const ReportChoice& choice) {
+  for (std::size_t i = 0; i < studies.deliveries.size(); ++i) {
+    const bool told = choice.sections.empty() || contains(choice.sections, "delivery-" + std::to_string(i + 1));
+    const std::vector<studies::DeliveryRun>& runs = studies.deliveries[i].runs;
+    if (told && !runs.empty() && runs.front().under_pressure) return true;
+  }
+  return false;
+}
+
+std::string caution(const ToldOf& told, bool of_pressure) {
   const std::vector<std::string> all = flow_cautions();
-  std::string first = told.incident ? std::string("If it has happened: ") + incident_first + " " : "";
+  std::string first = of_pressure ? std::string(stalled_caution) + " " : std::string();
+  first += told.incident ? std::string("If it has happened: ") + incident_first + " " : "";
   if (told.flotation) first += std::string(flotation_first) + " ";
   return first + "Computed from what was entered. It advises; nothing computed is a test. " + all[1];
 }
@@ -103,7 +115,7 @@ std::string station_report(const StationStudies& studies, const site::Site& site
   html::Page page = around(site, facts, filled(choice.cells, site, facts));
   ToldOf told;
   page.body = body(source, choice, told);
-  page.caution = caution(told);
+  page.caution = caution(told, told_pressure(studies, choice));
   page.body += html::heading(2, "Cautions") + html::list(cautions(told));
   return html::page(page);
 }

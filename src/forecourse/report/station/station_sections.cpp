@@ -4,6 +4,7 @@
 
 #include "forecourse/base/nearest_word.h"
 #include "forecourse/report/containment/containment_report.h"
+#include "forecourse/report/delivery/delivery_report.h"
 #include "forecourse/report/findings.h"
 #include "forecourse/report/flotation/flotation_report.h"
 #include "forecourse/report/flow/flow_html.h"
@@ -87,6 +88,14 @@ StationSection incident(const site::IncidentRequest& request, std::size_t number
           }};
 }
 
+StationSection delivery(const site::Delivery& asked, std::size_t number) {
+  return {"delivery-" + std::to_string(number), "Delivery " + asked.id.text, "the delivery was not studied",
+          [number](const Source& s) {
+            const auto& all = s.studies.deliveries;
+            return number <= all.size() ? delivery_section(all[number - 1], s.site, number) : std::string();
+          }};
+}
+
 std::vector<StationSection> of_the_course() {
   using studies::FlowResult;
   const std::string no_hose = "the station has no hose, so there is no flow to compute";
@@ -134,6 +143,7 @@ std::vector<StationSection> station_sections(const site::Site& site) {
   out.push_back(
       {"flotation", "Tanks against the ground water", "of no tank anything is entered under flotation", flotation});
   out.push_back({"vapor", "Vapor and product care", "no tank is entered", vapor});
+  for (std::size_t i = 0; i < site.deliveries.size(); ++i) out.push_back(delivery(site.deliveries[i], i + 1));
   for (std::size_t i = 0; i < site.incidents.size(); ++i) out.push_back(incident(site.incidents[i], i + 1));
   std::vector<StationSection> end = at_the_end();
   std::move(end.begin(), end.end(), std::back_inserter(out));

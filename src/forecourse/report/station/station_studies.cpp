@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "forecourse/checks/delivery_checks.h"
 #include "forecourse/checks/flotation_checks.h"
 #include "forecourse/checks/flow_checks.h"
 #include "forecourse/checks/tank_checks.h"
@@ -41,6 +42,13 @@ StationStudies study_without_flow(const site::Site& site, const site::Date& on, 
   if (!site.tanks.empty()) {
     out.vapor = studies::study_vapor(site, {}, context);
     out.vapor_findings = checks::check_vapor(site, *out.vapor, on);
+  }
+  for (const site::Delivery& delivery : site.deliveries) {
+    studies::DeliveryOptions options;
+    options.delivery = delivery.id.text;
+    out.deliveries.push_back(studies::study_delivery(site, options, context));
+    const std::vector<checks::Finding> found = checks::check_delivery(site, out.deliveries.back());
+    out.findings.insert(out.findings.end(), found.begin(), found.end());
   }
   for (const site::IncidentRequest& request : site.incidents) {
     studies::IncidentOptions options;

@@ -6,6 +6,7 @@
 #include "forecourse/base/context.h"
 #include "forecourse/checks/finding.h"
 #include "forecourse/studies/containment/containment.h"
+#include "forecourse/studies/delivery/delivery.h"
 #include "forecourse/studies/flotation/flotation.h"
 #include "forecourse/studies/flow/flow.h"
 #include "forecourse/studies/incident/incident.h"
@@ -19,6 +20,7 @@ struct StationStudies {
   std::optional<studies::FlowResult> flow;  ///< empty: the station has no hose
   std::vector<checks::Finding> findings;
   std::optional<studies::ContainmentResult> containment;  ///< empty: no sump is entered
+  std::vector<studies::DeliveryResult> deliveries;        ///< one for each [[delivery]] of the site file, in its order
   std::optional<studies::TankResult> tank;                ///< empty: no tank has a shape or a chart
   std::optional<studies::FlotationResult> flotation;      ///< empty: of no tank anything is entered under flotation
   std::optional<studies::VaporResult> vapor;              ///< empty: no tank is entered

@@ -60,7 +60,8 @@ class Drawing {
   }
 
  private:
-  [[nodiscard]] double x(double time) const { return begin_ + time_place(time, end_) * (right() - begin_); }
+  [[nodiscard]] double x(double time) const { return begin_ + place(time) * (right() - begin_); }
+  [[nodiscard]] double place(double time) const { return c_.even ? time / end_ : time_place(time, end_); }
   [[nodiscard]] double right() const { return c_.width - 12.0; }
   [[nodiscard]] double head(std::size_t i) const { return top_ + static_cast<double>(i) * (panel_height + gap_); }
 
@@ -148,7 +149,23 @@ class Drawing {
     return out;
   }
 
+  /// Minutes, evenly.
+  [[nodiscard]] std::string even_axis() const {
+    constexpr double minute = 60.0;
+    const double foot = head(c_.panels.size() - 1) + panel_height;
+    const std::vector<double> ticks = axis_marks(0.0, end_ / minute, c_.width < wide ? 4 : 8);
+    std::string out;
+    for (const double tick : ticks) {
+      if (tick * minute > end_ * (1.0 + 1e-9)) break;
+      const double at = x(tick * minute);
+      out += line({at, foot}, {at, foot + 5.0}, "zero");
+      out += label({at, foot + 18.0}, mark_text(tick, ticks) + (tick > 0.0 ? " min" : ""), "tick-top");
+    }
+    return out;
+  }
+
   [[nodiscard]] std::string time_axis() const {
+    if (c_.even) return even_axis();
     struct Tick {
       double time;
       const char* text;

@@ -36,6 +36,7 @@ struct TimeChart {
   std::string description;
   std::vector<TimePanel> panels;
   std::vector<TimeMark> marks;
+  bool even = false;  ///< the axis goes evenly in time, in minutes
 };
 
 /// Share of the axis's length at which a time stands [1]: the first second takes a third of it, evenly; what comes

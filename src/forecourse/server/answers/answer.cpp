@@ -15,11 +15,12 @@ namespace {
 using report::Json;
 using Answerer = Json (*)(const Asked&);
 
-constexpr std::array<std::pair<const char*, Answerer>, 8> studies_known{{{"flow", flow_answer},
+constexpr std::array<std::pair<const char*, Answerer>, 9> studies_known{{{"flow", flow_answer},
                                                                          {"containment", containment_answer},
                                                                          {"tank", tank_answer},
                                                                          {"flotation", flotation_answer},
                                                                          {"vapor", vapor_answer},
+                                                                         {"delivery", delivery_answer},
                                                                          {"incident", incident_answer},
                                                                          {"findings", findings_answer},
                                                                          {"compare", compare_answer}}};

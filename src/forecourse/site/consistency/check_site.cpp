@@ -2,6 +2,7 @@
 
 #include "forecourse/site/consistency/barriers.h"
 #include "forecourse/site/consistency/controls.h"
+#include "forecourse/site/consistency/deliveries.h"
 #include "forecourse/site/consistency/heights.h"
 #include "forecourse/site/consistency/names.h"
 #include "forecourse/site/consistency/reach.h"
@@ -24,6 +25,7 @@ std::vector<Diagnostic> check_site(const Site& site, const std::vector<SourceSpa
   check_tanks(site, findings);
   check_controls(site, supply, findings);
   check_barriers(site, findings);
+  check_deliveries(site, findings);
   return std::move(findings.all);
 }
 

@@ -85,6 +85,8 @@ struct Vent {
   Maybe<Length> outlet_elevation;
   std::optional<VentValve> valve;
   Fact blocked;
+  Fact restrictor;  ///< a float in it restricts flow when the tank is nearly full
+  std::optional<Date> installed;
 };
 
 /// A static pressure test of the room above the fuel, begun at 2 in of water.

@@ -11,6 +11,7 @@ void fields(Visitor& v, TruckCompartment& compartment) {
   v.reference("product", compartment.product, PartKind::product, "What is in it.");
   v.reference("tank", compartment.tank, PartKind::tank, "Where it is dropped.");
   v.quantity("volume", compartment.volume, "What is loaded.", positive);
+  v.quantity("capacity", compartment.capacity, "What the compartment holds, with its vapor space.", positive);
   v.quantity("elevation", compartment.elevation, "Elevation of the liquid at the start.");
   v.quantity("height", compartment.height, "Height of the liquid at the start.", positive);
   v.quantity("temperature", compartment.temperature, "Temperature of the fuel.", fuel_temperature);
@@ -29,10 +30,14 @@ void fields(Visitor& v, Delivery& delivery) {
   v.choice("truck_open_to", delivery.truck_open_to, truck_vent_words, "To what the truck's compartment breathes.");
   v.pipe("truck_pipe", delivery.truck_pipe, "The pipe of the truck.");
   v.pipe("hose", delivery.hose, "The delivery hose.");
+  v.loss("elbow", delivery.elbow, "Loss of the elbow and adaptor at the fill.");
   v.pipe("vapor_hose", delivery.vapor_hose, "The vapor hose; not listed: none.");
   v.quantity("vapor_density", delivery.vapor_density, "Density of the vapor.", positive);
   v.quantity("vapor_viscosity", delivery.vapor_viscosity, "Viscosity of the vapor.", positive);
   v.quantity("vapor_growth", delivery.vapor_growth, "Volumes of vapor per volume of liquid dropped.", positive);
+  v.quantity("change_over", delivery.change_over, "From the end of a drop to the start of the next.", not_negative);
+  v.quantity("driver_acts_in", delivery.driver_acts_in,
+             "From what tells the driver to stop until the truck's valve is shut.", not_negative);
 }
 
 }  // namespace forecourse::site

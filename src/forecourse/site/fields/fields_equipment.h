@@ -80,6 +80,8 @@ void fields(Visitor& v, Vent& vent) {
   v.quantity("outlet_elevation", vent.outlet_elevation, "Elevation of the outlet.");
   v.table("valve", vent.valve, "The pressure/vacuum valve.");
   v.fact("blocked", vent.blocked, "Whether it is blocked.");
+  v.fact("restrictor", vent.restrictor, "Whether a float in it restricts flow when the tank is nearly full.");
+  v.date("installed", vent.installed, "When it was installed.");
 }
 
 template <class Visitor>

@@ -11,6 +11,7 @@ struct TruckCompartment {
   Name product;
   Name tank;                ///< where it is dropped
   Maybe<Volume> volume;     ///< loaded
+  Maybe<Volume> capacity;   ///< with its vapor space
   Maybe<Length> elevation;  ///< of the liquid surface at the start
   Maybe<Length> height;     ///< of the liquid at the start
   Maybe<Temperature> temperature;
@@ -33,10 +34,13 @@ struct Delivery {
   std::optional<Chosen<TruckVent>> truck_open_to;
   std::optional<Pipe> truck_pipe;
   std::optional<Pipe> hose;
+  std::optional<EnteredLoss> elbow;  ///< of elbow and adaptor at the fill
   std::optional<Pipe> vapor_hose;
   Maybe<Density> vapor_density;
   Maybe<DynamicViscosity> vapor_viscosity;
-  Maybe<Ratio> vapor_growth;  ///< volumes of vapor per volume of liquid dropped
+  Maybe<Ratio> vapor_growth;       ///< volumes of vapor per volume of liquid dropped
+  Maybe<Duration> change_over;     ///< between the end of a drop and the start of the next
+  Maybe<Duration> driver_acts_in;  ///< from what tells the driver to stop until the truck is shut
 };
 
 }  // namespace forecourse::site

@@ -24,6 +24,7 @@ struct Asked {
 [[nodiscard]] report::Json tank_answer(const Asked& asked);
 [[nodiscard]] report::Json flotation_answer(const Asked& asked);
 [[nodiscard]] report::Json vapor_answer(const Asked& asked);
+[[nodiscard]] report::Json delivery_answer(const Asked& asked);
 [[nodiscard]] report::Json incident_answer(const Asked& asked);
 [[nodiscard]] report::Json findings_answer(const Asked& asked);
 [[nodiscard]] report::Json compare_answer(const Asked& asked);

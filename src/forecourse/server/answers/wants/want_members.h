@@ -52,6 +52,15 @@ inline constexpr auto flotation_members = std::to_array<WantMember>({{"study", "
                                                                      {"units", "Units"}});
 inline constexpr auto vapor_members = std::to_array<WantMember>(
     {{"study", "\"vapor\""}, {"temperature", "string"}, {"on", "string"}, {"units", "Units"}});
+inline constexpr auto delivery_members = std::to_array<WantMember>({{"study", "\"delivery\""},
+                                                                    {"delivery", "string"},
+                                                                    {"tank", "string"},
+                                                                    {"volume", "string"},
+                                                                    {"rate", "string"},
+                                                                    {"stop_at", "string"},
+                                                                    {"without", "string | string[]"},
+                                                                    {"blocked", "string | string[]"},
+                                                                    {"units", "Units"}});
 /// What an incident is asked for with, told or drawn.
 inline constexpr auto incident_options = std::to_array<WantMember>({{"kind", "IncidentKind"},
                                                                     {"id", "string"},
@@ -102,6 +111,7 @@ inline constexpr auto want_shapes = std::to_array<WantShape>({{"FlowWant", flow_
                                                               {"TankWant", tank_members},
                                                               {"FlotationWant", flotation_members},
                                                               {"VaporWant", vapor_members},
+                                                              {"DeliveryWant", delivery_members},
                                                               {"IncidentWant", incident_members},
                                                               {"CompareWant", compare_members},
                                                               {"FlowDrawingWant", flow_drawing_members},

@@ -1,0 +1,291 @@
+#include "forecourse/checks/delivery_checks.h"
+
+#include <algorithm>
+#include <tuple>
+
+#include "forecourse/site/shelf.h"
+#include "forecourse/studies/delivery/limits.h"
+
+namespace forecourse::checks {
+namespace {
+
+using studies::DeliveryResult;
+using studies::DeliveryRun;
+
+constexpr const char* subpart = "as read in stored copies of the text";
+
+Finding make(const char* rule, const char* requirement, const std::string& subject, const char* clause,
+             const SourceSpan& where) {
+  Finding f;
+  f.rule = rule;
+  f.requirement = requirement;
+  f.subject = subject;
+  f.clause = clause;
+  f.edition = subpart;
+  f.clause_verified = true;
+  f.where = where;
+  return f;
+}
+
+/// A value that must not be above its limit.
+void at_most(Finding& f, double value, double limit, const char* unit) {
+  f.value = value;
+  f.limit = limit;
+  f.margin = limit - value;
+  f.unit = unit;
+  f.state = state_of(*f.margin, limit);
+}
+
+void at_least(Finding& f, double value, double limit, const char* unit) {
+  at_most(f, value, limit, unit);
+  f.margin = value - limit;
+  f.state = state_of(*f.margin, limit);
+}
+
+/// A computed value that rests on figures that are not firm says nothing.
+void unless_firm(Finding& f, const DeliveryResult& result) {
+  std::string names;
+  for (const DefaultUsed& used : result.defaults) {
+    if (is_firm(used)) continue;
+    names += (names.empty() ? "" : ", ") + used.what;
+  }
+  if (names.empty()) return;
+  f.state = FindingState::not_determined;
+  f.reason = "it rests on figures that were not entered: " + names;
+  f.change = "enter them";
+}
+
+class Checks {
+ public:
+  Checks(const site::Site& site, const DeliveryResult& result) : site_(site), result_(result) {}
+
+  std::vector<Finding> all() {
+    if (!result_.runs.empty()) {
+      for (const studies::DeliveryTank& tank : run().tanks) room(tank);
+      truck();
+      for (const studies::DropTold& drop : run().drops) velocities(drop);
+    }
+    for (const site::Tank& tank : site_.tanks) of_tank(tank);
+    return std::move(out_);
+  }
+
+ private:
+  [[nodiscard]] const DeliveryRun& run() const { return result_.runs.front(); }
+
+  void room(const studies::DeliveryTank& told) {
+    Finding f =
+        make("delivery-room", "what is brought is no more than the room in the tank, up to 95 % of its capacity",
+             told.tank, "40 CFR 280.30(a), 280.20(c)(1)(ii)", result_.where);
+    at_most(f, told.for_it, told.room_to_95, "m3");
+    if (told.room_to_95 <= 0.0) f.state = FindingState::falls_short;
+    if (f.state == FindingState::falls_short) f.change = "order less, or wait until more is sold";
+    out_.push_back(std::move(f));
+  }
+
+  void truck() {
+    const auto one = [&](const char* rule, const char* words, double value, double limit) {
+      Finding f = make(rule, words, result_.delivery, "40 CFR 63 Subpart CCCCCC table 1 (1)(c)", result_.where);
+      bool gasoline = false;
+      for (const studies::DropTold& drop : run().drops)
+        gasoline = gasoline || studies::is_gasoline(site_, drop.product);
+      if (!run().truck.closed || !gasoline) {
+        f.state = FindingState::does_not_apply;
+        f.reason = gasoline ? "no vapor hose is on" : "no gasoline is dropped";
+      } else {
+        at_most(f, value, limit, "Pa of vapor");
+        if (f.state == FindingState::falls_short) f.change = "widen the way of the vapor, or drop more slowly";
+        unless_firm(f, result_);
+      }
+      out_.push_back(std::move(f));
+    };
+    one("truck-pressure", "the pressure in the truck stays within 18 in of water while it unloads",
+        run().truck.highest_pressure, limits_.truck_pressure);
+    one("truck-vacuum", "the vacuum in the truck stays within 5.9 in of water while it unloads",
+        -run().truck.lowest_pressure, limits_.truck_vacuum);
+  }
+
+  void velocities(const studies::DropTold& drop) {
+    const auto one = [&](const char* rule, const char* words, const std::optional<double>& value,
+                         const std::optional<double>& limit, const char* missing) {
+      Finding f = make(rule, words, drop.compartment, "NFPA 77 table 7.6", result_.where);
+      f.edition = "2000";
+      if (!value || !limit) {
+        f.reason = missing;
+        f.change = "enter it";
+      } else {
+        at_most(f, *value, *limit, "m/s");
+        if (f.state == FindingState::falls_short) f.change = "drop more slowly";
+      }
+      out_.push_back(std::move(f));
+    };
+    one("fill-velocity-start", "until the end of the drop tube is covered by two diameters the fuel moves slowly",
+        drop.start_velocity, limits_.start_velocity, "bore and end_above_bottom of the drop tube are not both entered");
+    one("fill-velocity", "once it is covered the fuel stays below the limit by the bore", drop.tube_velocity,
+        drop.tube_limit, "the bore of the drop tube is not entered");
+  }
+
+  // ---- what stands there -----------------------------------------------------------------------------
+
+  void of_tank(const site::Tank& tank) {
+    const bool gasoline = studies::is_gasoline(site_, tank.product.text);
+    if (gasoline) {
+      for (const site::Fill& fill : tank.fills) submerged(tank, fill);
+    }
+    std::size_t number = 0;
+    for (const site::Vent& vent : tank.vents) {
+      ++number;
+      const std::string name = !vent.id.empty() ? vent.id.text : tank.id.text + " vent " + std::to_string(number);
+      height(vent, name);
+      size(tank, vent, name);
+      restrictor(tank, vent, name);
+      if (gasoline && vent.valve) settings(*vent.valve, name);
+      if (gasoline) mixed(tank, vent, name);
+    }
+  }
+
+  static bool after(const site::Date& day, int year, int month, int date) {
+    return std::tie(day.year, day.month, day.day) > std::tie(year, month, date);
+  }
+
+  void submerged(const site::Tank& tank, const site::Fill& fill) {
+    const std::string name = fill.id.empty() ? tank.id.text + " fill" : fill.id.text;
+    Finding f = make("submerged-fill", "the drop tube ends near the bottom, so that the fill is submerged", name,
+                     "40 CFR 63.11117(b)", fill.where);
+    if (!fill.drop_tube || !fill.drop_tube->end_above_bottom) {
+      f.reason = "how far the drop tube ends above the bottom is not entered";
+      f.change = "enter drop_tube = { end_above_bottom }, to the point of its opening farthest from the bottom";
+    } else if (!tank.installed) {
+      f.reason = "when the tank was installed is not entered: the limit is 12 in up to 9 November 2006, 6 in after";
+      f.value = fill.drop_tube->end_above_bottom->likely.si();
+      f.unit = "m";
+      f.change = "enter installed";
+    } else {
+      const double limit =
+          after(*tank.installed, 2006, 11, 9) ? limits_.submerged_after_2006 : limits_.submerged_before_2006;
+      at_most(f, fill.drop_tube->end_above_bottom->likely.si(), limit, "m");
+      if (f.state == FindingState::falls_short)
+        f.change = "fit a longer drop tube, or show that its end is covered at all times";
+    }
+    out_.push_back(std::move(f));
+  }
+
+  void height(const site::Vent& vent, const std::string& name) {
+    Finding f = make("vent-height", "a vent ends at least 12 ft above the ground beside it", name,
+                     "29 CFR 1910.106(b)(3)(iv)(a), IFC 5704.2.7.3.3", vent.where);
+    if (!vent.outlet_elevation) {
+      f.reason = "the elevation of its outlet is not entered";
+      f.change = "enter outlet_elevation";
+    } else {
+      at_least(f, vent.outlet_elevation->likely.si(), limits_.vent_height, "m");
+      if (f.state == FindingState::falls_short) f.change = "raise the outlet";
+    }
+    out_.push_back(std::move(f));
+  }
+
+  /// Highest rate into a tank in the run asked for [m3/s]; 0: nothing is dropped into it.
+  [[nodiscard]] double rate_into(const std::string& tank) const {
+    double rate = 0.0;
+    if (result_.runs.empty()) return rate;
+    for (const studies::DropTold& drop : run().drops) {
+      if (drop.tank == tank) rate = std::max(rate, drop.highest_rate);
+    }
+    return rate;
+  }
+
+  void size(const site::Tank& tank, const site::Vent& vent, const std::string& name) {
+    const double rate = rate_into(tank.id.text);
+    if (!(rate > 0.0)) return;
+    Finding f = make("vent-size", "the vent is as wide as the table of vent diameters asks at this rate", name,
+                     "29 CFR 1910.106(b)(3)(iv)(b), table H-11", vent.where);
+    const auto* known = vent.pipe ? site::find_pipe(vent.pipe->nominal.text) : nullptr;
+    const double bore = vent.pipe && vent.pipe->bore ? vent.pipe->bore->likely.si()
+                        : known != nullptr           ? known->bore
+                                                     : 0.0;
+    if (!(bore > 0.0) || !vent.pipe->length) {
+      f.reason = "bore and length of its pipe are not both entered";
+      f.change = "enter pipe = { length, bore }";
+    } else if (const auto nominal = studies::vent_size(rate, vent.pipe->length->likely.si())) {
+      constexpr double rounding = 0.92;  // a bore lies this close to its nominal size, at the least of Schedule 80
+      at_least(f, bore, *nominal * rounding, "m");
+      if (f.state == FindingState::close) f.state = FindingState::meets;  // the limit is a nominal size, made smaller
+      if (f.state == FindingState::falls_short) f.change = "widen the vent, or drop more slowly";
+    } else {
+      f.state = FindingState::not_determined;
+      f.reason = "its length or the rate is beyond the table";
+    }
+    out_.push_back(std::move(f));
+  }
+
+  void restrictor(const site::Tank& tank, const site::Vent& vent, const std::string& name) {
+    Finding f = make("vent-restrictor", "a restrictor in a vent is no overfill prevention after 13 October 2015", name,
+                     "40 CFR 280.20(c)(3)", vent.where);
+    const auto& installed = vent.installed ? vent.installed : tank.installed;
+    if (!vent.restrictor) {
+      f.reason = "whether there is one is not entered";
+      f.change = "enter restrictor = true or false";
+    } else if (!*vent.restrictor) {
+      f.state = FindingState::meets;
+    } else if (!installed) {
+      f.reason = "when it was installed is not entered";
+      f.change = "enter installed of the vent";
+    } else {
+      f.state = after(*installed, 2015, 10, 13) ? FindingState::falls_short : FindingState::meets;
+      if (f.state == FindingState::falls_short) f.change = "use another way of overfill prevention";
+    }
+    out_.push_back(std::move(f));
+  }
+
+  void settings(const site::VentValve& valve, const std::string& name) {
+    const auto one = [&](const char* rule, const char* words, const site::Maybe<PressureDifference>& entered,
+                         double low, double high) {
+      Finding f = make(rule, words, name, "40 CFR 63 Subpart CCCCCC table 1 (1)(g)", valve.where);
+      f.unit = "Pa of vapor";
+      if (!entered) {
+        f.reason = "its setting is not entered";
+        f.change = "enter opens_at and vacuum_opens_at";
+      } else {
+        const double value = entered->likely.si();
+        const bool near_low = value - low < high - value;
+        f.value = value;
+        f.limit = near_low ? low : high;
+        f.margin = std::min(value - low, high - value);
+        f.state = state_of(*f.margin, *f.limit);
+        if (f.state == FindingState::falls_short) f.change = "fit a valve with a setting between the two";
+      }
+      out_.push_back(std::move(f));
+    };
+    one("vent-pressure-setting", "a vent valve opens between 2.5 and 6.0 in of water", valve.opens_at,
+        limits_.vent_opens_low, limits_.vent_opens_high);
+    one("vent-vacuum-setting", "a vent valve opens to vacuum between 6.0 and 10.0 in of water", valve.vacuum_opens_at,
+        limits_.vent_draws_low, limits_.vent_draws_high);
+  }
+
+  void mixed(const site::Tank& tank, const site::Vent& vent, const std::string& name) {
+    if (vent.shared.empty()) return;
+    Finding f = make("vent-mixed", "vents of gasoline and of diesel are not joined without a positive separation", name,
+                     "IFC 5704.2.7.3.5.3", vent.where);
+    f.edition = "2018";
+    f.state = FindingState::meets;
+    for (const site::Tank& other : site_.tanks) {
+      const bool joined = std::any_of(other.vents.begin(), other.vents.end(),
+                                      [&](const site::Vent& v) { return v.shared == vent.shared; });
+      if (&other == &tank || !joined || studies::is_gasoline(site_, other.product.text)) continue;
+      f.state = FindingState::falls_short;
+      f.change = "part the vent of tank " + other.id.text + " from it";
+    }
+    out_.push_back(std::move(f));
+  }
+
+  const site::Site& site_;
+  const DeliveryResult& result_;
+  studies::DeliveryLimits limits_ = studies::delivery_limits();
+  std::vector<Finding> out_;
+};
+
+}  // namespace
+
+std::vector<Finding> check_delivery(const site::Site& site, const DeliveryResult& result) {
+  return Checks(site, result).all();
+}
+
+}  // namespace forecourse::checks

@@ -1,0 +1,33 @@
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "forecourse/site/site.h"
+
+namespace forecourse::studies {
+
+/// Published limits that a delivery is held against, for those who may not ask the laws of the parts.
+struct DeliveryLimits {
+  double truck_pressure = 0.0;                         ///< [Pa] gauge
+  double truck_vacuum = 0.0;                           ///< [Pa]
+  double start_velocity = 0.0;                         ///< [m/s]
+  double vent_height = 0.0;                            ///< [m] above grade
+  double vent_opens_low = 0.0, vent_opens_high = 0.0;  ///< [Pa]
+  double vent_draws_low = 0.0, vent_draws_high = 0.0;  ///< [Pa]
+  double submerged_before_2006 = 0.0;                  ///< [m] end of the drop tube above the bottom
+  double submerged_after_2006 = 0.0;                   ///< [m]
+};
+
+/// \source [cfr_63_cccccc, 63.11117(b), table 1 (1)(c) and (1)(g)]
+/// \source [nfpa_77_2000, table 7.6]
+/// \source [osha_1910_106, (b)(3)(iv)(a)]
+[[nodiscard]] DeliveryLimits delivery_limits();
+
+/// Nominal size of a vent by the published table [m]; empty beyond it.
+[[nodiscard]] std::optional<double> vent_size(double flow, double length);
+
+/// Whether a product is a gasoline.
+[[nodiscard]] bool is_gasoline(const site::Site& site, const std::string& product);
+
+}  // namespace forecourse::studies

@@ -1,0 +1,364 @@
+#include <algorithm>
+#include <numeric>
+#include <utility>
+
+#include "forecourse/base/api_units.h"
+#include "forecourse/fuel/properties.h"
+#include "forecourse/network/escape/broken_end.h"
+#include "forecourse/parts/vapor/vapor_mixture.h"
+#include "forecourse/parts/vapor/vent_valve.h"
+#include "forecourse/site/liquid_level.h"
+#include "forecourse/studies/delivery/setup/setup.h"
+
+namespace forecourse::studies::delivering {
+namespace {
+
+using network::Element;
+using network::ElementKind;
+using network::PartLaws;
+
+constexpr double most = 0.1;                ///< [m3/s]
+constexpr double usual_density = 2.0;       ///< [kg/m3] gasoline vapor and air
+constexpr double usual_viscosity = 1.8e-5;  ///< [Pa s]
+constexpr double usual_outage = 0.03;       ///< share of what is loaded
+constexpr double vapor_molar_mass = 0.066;  ///< [kg/mol]
+
+bool is_gasoline(const site::Site& site, const std::string& product) {
+  for (const site::Product& p : site.products) {
+    if (p.id.text != product) continue;
+    const auto kind = fuel::kind_from_name(p.kind.text);
+    return !kind || !fuel::is_diesel(*kind);
+  }
+  return true;
+}
+
+class Vapor {
+ public:
+  Vapor(const site::Site& site, const Variation& variation, Setup& setup)
+      : site_(site), variation_(variation), s_(setup), c_(setup.everything) {}
+
+  void set() {
+    set_fluid();
+    join_tanks();
+    set_truck();
+    for (std::size_t t = 0; t < s_.tanks.size() && s_.problem.empty(); ++t) place(t);
+    for (std::size_t t = 0; t < s_.tanks.size() && s_.problem.empty(); ++t) set_return(t);
+  }
+
+ private:
+  // ---- what the vapor is ---------------------------------------------------------------------------
+
+  void set_fluid() {
+    const site::Delivery& d = *s_.delivery;
+    c_.growth = d.vapor_growth ? d.vapor_growth->likely.si() : 1.0;
+    if (!d.vapor_growth)
+      note("volumes of vapor per volume of liquid", 1.0, "",
+           "the vapor takes no more room than the liquid; enter vapor_growth");
+    s_.vapor.density = d.vapor_density ? d.vapor_density->likely.si() : density();
+    s_.vapor.dynamic_viscosity = d.vapor_viscosity ? d.vapor_viscosity->likely.si() : usual_viscosity;
+    if (!d.vapor_viscosity)
+      note("viscosity of the vapor", usual_viscosity, "Pa s", "near that of air; enter vapor_viscosity");
+  }
+
+  /// Saturated, where a vapor pressure is entered for the product; else a usual figure.
+  double density() {
+    const std::string& product = s_.drops.front().product;
+    for (const site::Product& p : site_.products) {
+      if (p.id.text != product) continue;
+      if (const auto saturated = saturated_density(p)) return *saturated;
+    }
+    const bool light = is_gasoline(site_, product);
+    const double value = light ? usual_density : parts::molar_mass_of_air / molar_volume(kelvin_from_fahrenheit(60.0));
+    note("density of the vapor", value, "kg/m3",
+         light ? "gasoline vapor with air; enter vapor_density" : "that of air; enter vapor_density");
+    return value;
+  }
+
+  [[nodiscard]] double molar_volume(double temperature) const {
+    return parts::molar_gas_constant * temperature / c_.atmospheric;
+  }
+
+  std::optional<double> saturated_density(const site::Product& p) {
+    if (!p.reid_vapor_pressure && !p.true_vapor_pressure) return std::nullopt;
+    fuel::EnteredProperties entered;
+    if (p.reid_vapor_pressure) entered.reid_vapor_pressure = p.reid_vapor_pressure->likely.si();
+    if (p.true_vapor_pressure) entered.true_vapor_pressure = p.true_vapor_pressure->likely.si();
+    const auto& at = p.temperature ? p.temperature : site_.ground_temperature;
+    const double temperature = at ? at->likely.si() : kelvin_from_fahrenheit(60.0);
+    const auto kind = fuel::kind_from_name(p.kind.text).value_or(fuel::Kind::other);
+    const fuel::Property pressure = fuel::properties_of(kind, entered, temperature, 0.0).true_vapor_pressure;
+    if (!pressure.determined() || !(pressure.value < c_.atmospheric)) return std::nullopt;
+    const double out = parts::vapor_mixture(vapor_molar_mass, pressure.value, temperature, c_.atmospheric).density;
+    note("density of the vapor", out, "kg/m3",
+         "air saturated with vapor of 66 g/mol at the true vapor pressure; enter vapor_density");
+    return out;
+  }
+
+  void note(const char* what, double value, const char* unit, const char* source) {
+    s_.defaults.push_back({what, value, unit, DefaultStatus::illustrative, source, {}});
+  }
+
+  // ---- tanks that breathe together -----------------------------------------------------------------
+
+  [[nodiscard]] static bool share(const site::Tank& a, const site::Tank& b) {
+    for (const site::Vent& one : a.vents) {
+      for (const site::Vent& other : b.vents) {
+        if (!one.shared.empty() && one.shared == other.shared) return true;
+      }
+    }
+    return a.vapor_return && b.vapor_return && !a.vapor_return->shared.empty() &&
+           a.vapor_return->shared == b.vapor_return->shared;
+  }
+
+  [[nodiscard]] std::size_t top(std::size_t i) const {
+    while (group_[i] != i) i = group_[i];
+    return i;
+  }
+
+  void join_tanks() {
+    group_.resize(site_.tanks.size());
+    std::iota(group_.begin(), group_.end(), std::size_t{0});
+    for (std::size_t i = 0; i < group_.size(); ++i) {
+      for (std::size_t k = i + 1; k < group_.size(); ++k) {
+        if (share(site_.tanks[i], site_.tanks[k])) group_[top(k)] = top(i);
+      }
+    }
+  }
+
+  [[nodiscard]] std::size_t index_of(const site::Tank& tank) const {
+    return static_cast<std::size_t>(&tank - site_.tanks.data());
+  }
+
+  /// The tanks of a group, in the order of the file.
+  [[nodiscard]] std::vector<const site::Tank*> group_of(const site::Tank& tank) const {
+    std::vector<const site::Tank*> out;
+    for (std::size_t i = 0; i < group_.size(); ++i) {
+      if (top(i) == top(index_of(tank))) out.push_back(&site_.tanks[i]);
+    }
+    return out;
+  }
+
+  // ---- a space -------------------------------------------------------------------------------------
+
+  void place(std::size_t t) {
+    const site::Tank& tank = *s_.tanks[t].tank;
+    const std::size_t group = top(index_of(tank));
+    for (const auto& [known, space] : placed_) {
+      if (known != group) continue;
+      c_.tanks[t].space = space;
+      if (space < 0) s_.open_because[t] = s_.open_because[static_cast<std::size_t>(first_open_)];
+      return;
+    }
+    s_.open_because.resize(s_.tanks.size());
+    const std::string why = make_space(group_of(tank));
+    c_.tanks[t].space = why.empty() ? static_cast<int>(c_.spaces.size()) - 1 : -1;
+    s_.open_because[t] = why;
+    if (!why.empty()) first_open_ = t;
+    placed_.emplace_back(group, c_.tanks[t].space);
+  }
+
+  /// \return why the pressure in it is not determined; empty if it is
+  std::string make_space(const std::vector<const site::Tank*>& tanks) {
+    bool listed = false;
+    for (const site::Tank* tank : tanks) listed = listed || !tank->vents.empty() || tank->vapor_return;
+    if (!listed) return "neither a vent nor a vapor return is listed";
+    SpaceSetup told;
+    SpaceCase space;
+    const int index = static_cast<int>(c_.spaces.size());
+    std::vector<VentCase> vents;
+    std::vector<std::string> names, seen;
+    for (const site::Tank* tank : tanks) {
+      told.tanks.push_back(tank->id.text);
+      space.other_room += other_room(*tank);
+      std::size_t number = 0;
+      for (const site::Vent& vent : tank->vents) {
+        ++number;
+        const bool known = !vent.shared.empty() && std::find(seen.begin(), seen.end(), vent.shared.text) != seen.end();
+        if (known) continue;
+        if (!vent.shared.empty()) seen.push_back(vent.shared.text);
+        const std::string name = !vent.id.empty()         ? vent.id.text
+                                 : !vent.shared.empty()   ? vent.shared.text
+                                 : tank->vents.size() > 1 ? "vent " + std::to_string(number) + " of " + tank->id.text
+                                                          : "vent of " + tank->id.text;
+        if (is_shut(*tank, vent)) continue;
+        if (!vent.pipe && !has_valve(vent)) return "the pipe of " + name + " is not entered";
+        VentCase made;
+        made.space = index;
+        set_vent(vent, name, made, told);
+        if (!s_.problem.empty()) return s_.problem;
+        vents.push_back(std::move(made));
+        names.push_back(name);
+      }
+    }
+    c_.spaces.push_back(std::move(space));
+    s_.spaces.push_back(std::move(told));
+    std::move(vents.begin(), vents.end(), std::back_inserter(c_.vents));
+    std::move(names.begin(), names.end(), std::back_inserter(s_.vents));
+    return {};
+  }
+
+  /// Room above the liquid of a tank that is joined and not filled [m3].
+  double other_room(const site::Tank& tank) {
+    for (const TankSetup& filled : s_.tanks) {
+      if (filled.tank == &tank) return 0.0;
+    }
+    auto body = body_of(tank);
+    if (auto* shape = std::get_if<TankBody>(&body)) {
+      const auto& reading = tank.reading;
+      if (reading && reading->depth) {
+        const auto at = reading->at ? std::optional(reading->at->likely.si()) : std::nullopt;
+        return shape->capacity() - shape->volume(shape->level_at(at, reading->depth->likely.si()));
+      }
+    }
+    s_.warnings.push_back("the vapor above the liquid of tank '" + tank.id.text +
+                          "', which shares a vent or vapor pipe, is left out: its shape or reading is not entered");
+    return 0.0;
+  }
+
+  [[nodiscard]] bool is_shut(const site::Tank& tank, const site::Vent& vent) const {
+    const auto named = [&](const std::string& id) {
+      return !id.empty() &&
+             std::find(variation_.blocked.begin(), variation_.blocked.end(), id) != variation_.blocked.end();
+    };
+    return variation_.all_blocked || is_without(variation_, DeliveryPart::vent) || vent.blocked.value_or(false) ||
+           named(vent.id.text) || named(vent.shared.text) || named(tank.id.text);
+  }
+
+  [[nodiscard]] bool has_valve(const site::Vent& vent) const {
+    return vent.valve && !is_without(variation_, DeliveryPart::vent_valve);
+  }
+
+  /// Pipe and valve of a vent, both ways.
+  void set_vent(const site::Vent& vent, const std::string& name, VentCase& made, SpaceSetup& told) {
+    std::vector<Diagnostic> problems;
+    PartLaws laws(s_.vapor, s_.defaults, problems);
+    std::vector<Element> pipe;
+    if (vent.pipe) laws.add_pipe(ElementKind::line, name, name, *vent.pipe, pipe);
+    if (!problems.empty()) return fail(problems.front());
+    const double bore = vent.pipe ? PartLaws::known_bore(*vent.pipe) : 0.0;
+    if (!has_valve(vent)) {
+      made.out = made.in = path_of(pipe, s_.vapor.density, bore);
+      return;
+    }
+    const auto out = side(vent.valve->opens_at, vent.valve->points, name);
+    const auto in = side(vent.valve->vacuum_opens_at, vent.valve->vacuum_points, name);
+    if (!s_.problem.empty()) return;
+    if (out) made.out = path_behind(*out, pipe, bore);
+    if (in) made.in = path_behind(*in, pipe, bore);
+    told.at_least = told.at_least || (out && !out->curve);
+    if (!out) s_.warnings.push_back("where " + name + " opens is not entered: it is counted as shut outward");
+  }
+
+  std::optional<parts::VentValveSide> side(const site::Maybe<PressureDifference>& opens_at,
+                                           const std::vector<site::VentPoint>& entered, const std::string& name) {
+    if (!opens_at && entered.empty()) return std::nullopt;
+    std::vector<parts::CurvePoint> points;
+    for (const site::VentPoint& p : entered) points.push_back({p.flow.si(), p.pressure.si()});
+    auto made = parts::vent_valve_side(opens_at ? std::optional(opens_at->likely.si()) : std::nullopt, points);
+    if (const auto* fault = std::get_if<parts::CurveFault>(&made)) {
+      s_.problem = "points of the valve of " + name + ": " + std::string(parts::text(fault->kind));
+      return std::nullopt;
+    }
+    return std::get<parts::VentValveSide>(std::move(made));
+  }
+
+  /// A valve behind a pipe. Without a curve and without a pipe the valve holds its setting: a velocity head of a wide
+  /// bore stands for what is not known.
+  [[nodiscard]] parts::PathFlow path_behind(const parts::VentValveSide& valve, const std::vector<Element>& pipe,
+                                            double bore) const {
+    constexpr double wide = 0.1;  // [m]
+    const double end = pipe.empty() && !valve.curve ? wide : valve.curve ? 0.0 : bore;
+    const double exit = end > 0.0 ? parts::from_loss_coefficient(1.0, end, s_.vapor.density).quadratic : 0.0;
+    return parts::PathFlow(
+        [&](double flow) {
+          parts::Loss sum = loss(valve, flow);
+          const parts::Loss out = loss(parts::QuadraticLaw{0.0, exit}, flow);
+          sum.pressure_loss += out.pressure_loss;
+          sum.slope += out.slope;
+          for (const Element& element : pipe) {
+            const parts::Loss one = network::loss(element, flow);
+            sum.pressure_loss += one.pressure_loss;
+            sum.slope += one.slope;
+          }
+          return sum;
+        },
+        most);
+  }
+
+  // ---- the truck -----------------------------------------------------------------------------------
+
+  void set_truck() {
+    const site::Delivery& d = *s_.delivery;
+    bool returns = false;
+    for (const TankSetup& t : s_.tanks) returns = returns || t.tank->vapor_return.has_value();
+    const bool to_ullage =
+        d.truck_open_to ? d.truck_open_to->value == site::TruckVent::ullage : d.vapor_hose && returns;
+    if (d.truck_open_to && to_ullage && !d.vapor_hose) {
+      s_.problem = "the truck breathes to the ullage, but no vapor_hose is entered: add vapor_hose = { length, bore }";
+      return;
+    }
+    c_.truck_closed = to_ullage && !is_without(variation_, DeliveryPart::vapor_return);
+    if (c_.truck_closed) c_.truck_room = truck_room();
+  }
+
+  double truck_room() {
+    double room = 0.0;
+    bool all = true;
+    std::size_t i = 0;
+    for (const site::TruckCompartment& from : s_.delivery->compartments) {
+      const bool here = i < s_.drops.size() && (from.id.empty() || from.id.text == s_.drops[i].compartment);
+      if (!here) continue;
+      const double brought = c_.drops[i++].volume;
+      all = all && from.capacity;
+      room += from.capacity ? std::max(0.0, from.capacity->likely.si() - brought) : usual_outage * brought;
+    }
+    if (!all)
+      note("vapor space of the truck, share of what is loaded", usual_outage, "",
+           "enter the capacity of each compartment");
+    return std::max(room, 1e-3);
+  }
+
+  void set_return(std::size_t t) {
+    const site::Tank& tank = *s_.tanks[t].tank;
+    const int index = c_.tanks[t].space;
+    if (!c_.truck_closed || index < 0) return;
+    SpaceCase& space = c_.spaces[static_cast<std::size_t>(index)];
+    if (!space.to_truck.shut() || !tank.vapor_return) return;
+    std::vector<Diagnostic> problems;
+    PartLaws laws(s_.vapor, s_.defaults, problems);
+    std::vector<Element> path;
+    double bore = 0.0;
+    const auto add = [&](const std::string& what, const std::optional<site::Pipe>& pipe) {
+      if (!pipe) return;
+      laws.add_pipe(ElementKind::line, what, what, *pipe, path);
+      if (const double known = PartLaws::known_bore(*pipe); known > 0.0) bore = known;
+    };
+    add("vapor pipe of " + tank.id.text, tank.vapor_return->pipe);
+    if (tank.vapor_return->loss) {
+      const double own = bore > 0.0 ? bore : PartLaws::known_bore(*s_.delivery->vapor_hose);
+      laws.add_loss(ElementKind::connection, "dry break", "dry break of " + tank.id.text, *tank.vapor_return->loss, own,
+                    path);
+    }
+    add("vapor hose", s_.delivery->vapor_hose);
+    if (!problems.empty()) return fail(problems.front());
+    space.to_truck = path_of(path, s_.vapor.density, bore);
+  }
+
+  void fail(const Diagnostic& why) { s_.problem = why.message + ": " + why.hint; }
+
+  const site::Site& site_;
+  const Variation& variation_;
+  Setup& s_;
+  Case& c_;
+  std::vector<std::size_t> group_;
+  std::vector<std::pair<std::size_t, int>> placed_;
+  std::size_t first_open_ = 0;
+};
+
+}  // namespace
+
+void set_vapor(const site::Site& site, const Variation& variation, Setup& setup) {
+  Vapor(site, variation, setup).set();
+}
+
+}  // namespace forecourse::studies::delivering

@@ -1,0 +1,233 @@
+// SOURCE: closed form: volume over rate, Boyle's law; a second computation of the time from 90 to 95 % (96 in by 260
+// in)
+#include "forecourse/studies/delivery/delivery.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+#include "forecourse/base/api_units.h"
+#include "forecourse/base/constants.h"
+#include "support/stations.h"
+
+namespace forecourse::studies {
+namespace {
+
+using test::station;
+
+/// An invented tank of 96 in by 260 in that stands half full, its vapor ways, and a truck.
+std::string text(const std::string& tank, const std::string& delivery, const std::string& compartment = {}) {
+  return R"(format = 1
+[site]
+[[product]]
+id = "regular"
+kind = "gasoline-e10"
+density = "740 kg/m3"
+viscosity = "0.5 mPa.s"
+[[tank]]
+id = "T1"
+product = "regular"
+shape = { kind = "horizontal-cylinder", inside_diameter = "96 in", length = "260 in", heads = "flat" }
+bottom_elevation = "-12 ft"
+reading = { depth = "50 in" }
+)" + tank +
+         R"(
+  [[tank.fill]]
+  elevation = "-6 in"
+  drop_tube = { length = "11 ft", bore = "4 in", roughness = "0.045 mm", end_above_bottom = "5 in" }
+[[delivery]]
+id = "load"
+hose = { length = "20 ft", bore = "4 in", roughness = "0.0015 mm", loss = 6 }
+vapor_density = "2 kg/m3"
+vapor_viscosity = "0.018 mPa.s"
+vapor_growth = "100 %"
+)" + delivery +
+         R"(
+  [[delivery.compartment]]
+  id = "front"
+  tank = "T1"
+  volume = "3000 gal"
+  capacity = "3100 gal"
+  elevation = "8 ft"
+  height = "4 ft 6 in"
+)" + compartment;
+}
+
+const std::string open_vent = R"(
+  [[tank.vent]]
+  id = "V1"
+  pipe = { length = "40 ft", nominal = "schedule-40-two-inch", loss = 4.5 }
+  outlet_elevation = "13 ft"
+)";
+const std::string valve_vent = R"(
+  [[tank.vent]]
+  id = "V1"
+  pipe = { length = "40 ft", nominal = "schedule-40-two-inch", loss = 4.5 }
+  valve = { opens_at = "3 inH2O", vacuum_opens_at = "8 inH2O", points = [["100 gpm", "4 inH2O"], ["400 gpm", "8 inH2O"]] }
+)";
+const std::string vapor_return =
+    "vapor_return = { kind = \"two-point\", pipe = { length = \"5 ft\", bore = \"3 in\" } }\n";
+const std::string vapor_hose = "vapor_hose = { length = \"20 ft\", bore = \"3 in\", loss = 3 }\n";
+
+DeliveryResult study(const std::string& of, const DeliveryOptions& options = {}) {
+  DeliveryResult result = study_delivery(station(of), options);
+  for (const DeliveryRun& run : result.runs) {
+    EXPECT_LE(run.liquid_balance, 1e-12) << run.name;
+    EXPECT_LE(run.vapor_balance, 1e-12) << run.name;
+    EXPECT_TRUE(run.problem.empty()) << run.problem;
+  }
+  return result;
+}
+
+const DeliveryRun& first(const DeliveryResult& result) { return result.runs.at(0); }
+
+std::optional<double> when(const DeliveryRun& run, DeliveryHappening what) {
+  for (const DeliveryEvent& e : run.events) {
+    if (e.what == what) return e.time;
+  }
+  return std::nullopt;
+}
+
+TEST(Delivery, AGivenRateTakesVolumeOverRate) {
+  DeliveryOptions options;
+  options.rate = cubic_meters_per_second_from_gpm(380.0);
+  const DeliveryResult result = study(text(open_vent, ""), options);
+  EXPECT_NEAR(*when(first(result), DeliveryHappening::truck_empty), 60.0 * 3000.0 / 380.0, 1e-3);  // a microliter
+  EXPECT_EQ(first(result).drops[0].end, DropEnd::emptied);
+  EXPECT_NEAR(first(result).drops[0].mean_rate, *options.rate, 1e-6 * *options.rate);
+}
+
+TEST(Delivery, FromNinetyToNinetyFivePercent) {
+  DeliveryOptions options;
+  options.rate = cubic_meters_per_second_from_gpm(380.0);
+  options.volume = cubic_meters_from_gallons(4000.0);
+  const DeliveryRun run = first(study(text(open_vent, ""), options));
+  const double took = *when(run, DeliveryHappening::ninety_five) - *when(run, DeliveryHappening::ninety);
+  EXPECT_NEAR(minutes_from_seconds(took), 1.07, 0.005);  // printed to a hundredth
+}
+
+TEST(Delivery, GravityWithAnOpenVent) {
+  const DeliveryRun run = first(study(text(open_vent, "")));
+  EXPECT_TRUE(run.moves_all);
+  EXPECT_GT(run.drops[0].first_rate, run.drops[0].mean_rate);
+  EXPECT_GT(run.ullages[0].highest_pressure, 0.0);
+  EXPECT_FALSE(run.truck.closed);
+  // What left the ullage is what came in, less what is stored in it.
+  EXPECT_NEAR(run.ullages[0].vented, run.dropped, 0.01 * run.dropped);
+  EXPECT_NEAR(run.ullages[0].vented, -run.ullages[0].stored + run.ullages[0].grown - run.ullages[0].returned, 1e-9);
+}
+
+TEST(Delivery, AValveOpensAndIsToldWhen) {
+  const DeliveryRun run = first(study(text(valve_vent, "")));
+  ASSERT_TRUE(run.ullages[0].lifts_at);
+  EXPECT_GT(run.ullages[0].highest_pressure, pascal_from_inches_of_water(3.0));
+  EXPECT_NEAR(*run.ullages[0].opens_at, pascal_from_inches_of_water(3.0), 1e-6);
+}
+
+TEST(Delivery, VaporReturnKeepsAValveShut) {
+  const DeliveryResult result = study(text(vapor_return + valve_vent, vapor_hose));
+  const DeliveryRun& run = first(result);
+  EXPECT_TRUE(run.truck.closed);
+  EXPECT_FALSE(run.ullages[0].lifts_at);
+  EXPECT_EQ(run.ullages[0].vented, 0.0);
+  EXPECT_LT(run.truck.lowest_pressure, 0.0);
+  EXPECT_NEAR(run.ullages[0].returned, run.dropped, 0.01 * run.dropped);
+  ASSERT_GE(result.runs.size(), 4U);  // return alone, vent alone, all blocked
+  EXPECT_EQ(result.runs[2].name, "vent alone");
+  EXPECT_TRUE(result.runs[2].ullages[0].lifts_at);
+  EXPECT_TRUE(result.runs[3].stalled);
+  EXPECT_TRUE(result.runs[3].under_pressure);
+  EXPECT_FALSE(run.under_pressure);
+}
+
+TEST(Delivery, GrowingVaporOpensTheValveAllTheSame) {
+  const std::string grows = "vapor_growth = \"130 %\"\n";
+  std::string of = text(vapor_return + valve_vent, vapor_hose);
+  of.replace(of.find("vapor_growth = \"100 %\"\n"), std::string("vapor_growth = \"100 %\"\n").size(), grows);
+  const DeliveryRun run = first(study(of));
+  EXPECT_TRUE(run.ullages[0].lifts_at);
+  EXPECT_NEAR(run.ullages[0].grown, 0.3 * run.dropped, 1e-6);
+}
+
+TEST(Delivery, ABlockedVentStallsTheDropByBoyle) {
+  DeliveryOptions options;
+  options.blocked = {"V1"};
+  const DeliveryRun run = first(study(text(open_vent, ""), options));
+  EXPECT_TRUE(run.stalled);
+  EXPECT_EQ(run.drops[0].end, DropEnd::stalled);
+  const DeliveryTank& tank = run.tanks[0];
+  const double before = tank.capacity - tank.volume_before, after = tank.capacity - tank.volume_after;
+  EXPECT_NEAR(run.ullages[0].last_pressure, standard_atmosphere * (before / after - 1.0), 1e-3);
+  EXPECT_GT(run.drops[0].left_in_truck, 0.0);
+  EXPECT_NEAR(run.drops[0].left_in_hose, run.drops[0].hose_holds, 1e-12);
+}
+
+TEST(Delivery, WithoutAListedVentThePressureIsNotDetermined) {
+  const DeliveryRun run = first(study(text("", "")));
+  EXPECT_TRUE(run.moves_all);
+  EXPECT_FALSE(run.ullages[0].problem.empty());
+}
+
+TEST(Delivery, TheOverfillValveHoldsTheDrop) {
+  std::string of = text(open_vent, "");
+  const std::string fill = "  elevation = \"-6 in\"\n";
+  of.replace(
+      of.find(fill), fill.size(),
+      fill + "  overfill_valve = { restricts_at = \"60 in\", closes_at = \"62 in\", restricted = \"30 gpm\" }\n");
+  const DeliveryRun run = first(study(of));
+  EXPECT_EQ(run.drops[0].end, DropEnd::held);
+  EXPECT_NEAR(run.tanks[0].depth_after, meters_from_inches(62.0), 2e-4);  // that of the curve of levels
+  EXPECT_GT(run.drops[0].left_in_hose, 0.0);
+  EXPECT_TRUE(when(run, DeliveryHappening::restricts));
+}
+
+TEST(Delivery, TheDriverActsAfterTheAlarm) {
+  const std::string alarm = "overfill_alarm = { at_depth = \"60 in\", heard_at_fill = true }\n";
+  const DeliveryRun run = first(study(text(alarm + open_vent, "driver_acts_in = \"30 s\"\n")));
+  EXPECT_NEAR(*when(run, DeliveryHappening::truck_shut) - *when(run, DeliveryHappening::alarm), 30.0, 1e-6);
+  EXPECT_EQ(run.drops[0].end, DropEnd::stopped);
+  ASSERT_TRUE(run.tanks[0].seconds_to_shut);
+  EXPECT_GT(*run.tanks[0].seconds_to_shut, 0.0);
+}
+
+TEST(Delivery, StoppedByHand) {
+  DeliveryOptions options;
+  options.stop_at = 100.0;
+  const DeliveryRun run = first(study(text(open_vent, ""), options));
+  EXPECT_NEAR(*when(run, DeliveryHappening::truck_shut), 100.0, 1e-9);
+  EXPECT_EQ(run.drops[0].end, DropEnd::stopped);
+  EXPECT_LT(run.drops[0].left_in_hose, 1e-5);  // it has drained
+}
+
+TEST(Delivery, AFullTankEndsIt) {
+  DeliveryOptions options;
+  options.volume = cubic_meters_from_gallons(6000.0);
+  options.rate = cubic_meters_per_second_from_gpm(380.0);
+  const DeliveryRun run = first(study(text(open_vent, ""), options));
+  EXPECT_EQ(run.drops[0].end, DropEnd::tank_full);
+  EXPECT_LT(run.tanks[0].room_to_95_after, 0.0);
+}
+
+TEST(Delivery, AnUncertainHeightGivesARange) {
+  std::string of = text(open_vent, "");
+  const std::string surface = "  elevation = \"8 ft\"\n";
+  of.replace(of.find(surface), surface.size(),
+             "  elevation = { low = \"7 ft\", likely = \"8 ft\", high = \"9 ft\" }\n");
+  const DeliveryResult result = study(of);
+  ASSERT_EQ(result.spans.size(), 1U);
+  EXPECT_GT(result.spans[0].time_at_low, result.spans[0].time_at_high);
+  EXPECT_LT(result.time_range->low, result.time_range->high);
+}
+
+TEST(Delivery, WhatIsMissingIsSaid) {
+  std::string of = text(open_vent, "");
+  const std::string surface = "  elevation = \"8 ft\"\n";
+  of.replace(of.find(surface), surface.size(), "");
+  EXPECT_NE(study_delivery(station(of), {}).problem.find("how fast front drops is not known"), std::string::npos);
+  DeliveryOptions options;
+  options.tank = "T9";
+  EXPECT_EQ(check_options(station(of), options).size(), 1U);
+}
+
+}  // namespace
+}  // namespace forecourse::studies
