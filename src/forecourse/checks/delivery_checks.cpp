@@ -128,9 +128,6 @@ class Checks {
 
   void of_tank(const site::Tank& tank) {
     const bool gasoline = studies::is_gasoline(site_, tank.product.text);
-    if (gasoline) {
-      for (const site::Fill& fill : tank.fills) submerged(tank, fill);
-    }
     std::size_t number = 0;
     for (const site::Vent& vent : tank.vents) {
       ++number;
@@ -145,28 +142,6 @@ class Checks {
 
   static bool after(const site::Date& day, int year, int month, int date) {
     return std::tie(day.year, day.month, day.day) > std::tie(year, month, date);
-  }
-
-  void submerged(const site::Tank& tank, const site::Fill& fill) {
-    const std::string name = fill.id.empty() ? tank.id.text + " fill" : fill.id.text;
-    Finding f = make("submerged-fill", "the drop tube ends near the bottom, so that the fill is submerged", name,
-                     "40 CFR 63.11117(b)", fill.where);
-    if (!fill.drop_tube || !fill.drop_tube->end_above_bottom) {
-      f.reason = "how far the drop tube ends above the bottom is not entered";
-      f.change = "enter drop_tube = { end_above_bottom }, to the point of its opening farthest from the bottom";
-    } else if (!tank.installed) {
-      f.reason = "when the tank was installed is not entered: the limit is 12 in up to 9 November 2006, 6 in after";
-      f.value = fill.drop_tube->end_above_bottom->likely.si();
-      f.unit = "m";
-      f.change = "enter installed";
-    } else {
-      const double limit =
-          after(*tank.installed, 2006, 11, 9) ? limits_.submerged_after_2006 : limits_.submerged_before_2006;
-      at_most(f, fill.drop_tube->end_above_bottom->likely.si(), limit, "m");
-      if (f.state == FindingState::falls_short)
-        f.change = "fit a longer drop tube, or show that its end is covered at all times";
-    }
-    out_.push_back(std::move(f));
   }
 
   void height(const site::Vent& vent, const std::string& name) {

@@ -77,7 +77,7 @@ Case case_of(const Given& g) {
   const parts::PipeLaw way = fuel_way();
   for (int d = 0; d < g.drops; ++d) {
     TankCase t;
-    t.body = TankBody(tank(), 8.0);
+    t.body = TankBody({tank(), 0.0, 0.0, false, {}});
     t.level = LevelCurve(t.body);
     t.capacity = t.body.capacity();
     t.volume = tank_volume;

@@ -55,7 +55,7 @@ struct DeliveryTank {
   double capacity = 0.0;                  ///< [m3]
   double volume_before = 0.0;             ///< [m3]
   double volume_after = 0.0;              ///< [m3]
-  double depth_before = 0.0;              ///< [m] at the fill, or at the middle where its place is not entered
+  double depth_before = 0.0;              ///< [m] at the fill, or at the low end where its place is not entered
   double depth_after = 0.0;               ///< [m]
   double room_to_90 = 0.0;                ///< [m3] before
   double room_to_95 = 0.0;                ///< [m3] before
@@ -157,13 +157,13 @@ struct DeliveryMove {
 /// One run of a delivery.
 struct DeliveryRun {
   std::string name;
-  std::string problem;     ///< it was not carried to its end, and why
-  bool stalled = false;    ///< the liquid is held up by pressure
+  std::string problem;          ///< it was not carried to its end, and why
+  bool stalled = false;         ///< the liquid is held up by pressure
   bool under_pressure = false;  ///< it ends with vapor shut in above an inch of water, or stalls
-  bool moves_all = false;  ///< all that was brought is in the tanks
-  double time = 0.0;       ///< [s] to its end
-  double dropped = 0.0;    ///< [m3]
-  double mean_rate = 0.0;  ///< [m3/s] of all drops while any runs
+  bool moves_all = false;       ///< all that was brought is in the tanks
+  double time = 0.0;            ///< [s] to its end
+  double dropped = 0.0;         ///< [m3]
+  double mean_rate = 0.0;       ///< [m3/s] of all drops while any runs
   std::vector<DropTold> drops;
   std::vector<DeliveryTank> tanks;
   std::vector<UllageTold> ullages;

@@ -18,8 +18,6 @@ DeliveryLimits delivery_limits() {
   out.vent_opens_high = pascal_from_inches_of_water(6.0);
   out.vent_draws_low = pascal_from_inches_of_water(6.0);
   out.vent_draws_high = pascal_from_inches_of_water(10.0);
-  out.submerged_before_2006 = meters_from_inches(12.0);
-  out.submerged_after_2006 = meters_from_inches(6.0);
   return out;
 }
 

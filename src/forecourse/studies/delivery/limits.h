@@ -15,11 +15,9 @@ struct DeliveryLimits {
   double vent_height = 0.0;                            ///< [m] above grade
   double vent_opens_low = 0.0, vent_opens_high = 0.0;  ///< [Pa]
   double vent_draws_low = 0.0, vent_draws_high = 0.0;  ///< [Pa]
-  double submerged_before_2006 = 0.0;                  ///< [m] end of the drop tube above the bottom
-  double submerged_after_2006 = 0.0;                   ///< [m]
 };
 
-/// \source [cfr_63_cccccc, 63.11117(b), table 1 (1)(c) and (1)(g)]
+/// \source [cfr_63_cccccc, table 1 (1)(c) and (1)(g)]
 /// \source [nfpa_77_2000, table 7.6]
 /// \source [osha_1910_106, (b)(3)(iv)(a)]
 [[nodiscard]] DeliveryLimits delivery_limits();

@@ -8,56 +8,12 @@
 #include "forecourse/parts/monotone_cubic.h"
 
 namespace forecourse::studies::delivering {
-namespace {
-
-parts::HeadKind kind_of(const std::string& heads) {
-  if (heads == "dished") return parts::HeadKind::dished;
-  if (heads == "elliptical") return parts::HeadKind::elliptical;
-  if (heads == "hemispherical") return parts::HeadKind::hemispherical;
-  return heads == "conical" ? parts::HeadKind::conical : parts::HeadKind::flat;
-}
-
-double si_or_zero(const site::Maybe<Length>& entered) { return entered ? entered->likely.si() : 0.0; }
-
-parts::Head head_of(const site::TankShape& shape) {
-  return {kind_of(shape.heads.text), si_or_zero(shape.head_depth), si_or_zero(shape.dish_radius), 0.0};
-}
-
-std::optional<parts::TankShape> shape_of(const site::TankShape& shape) {
-  const double incline = shape.pitch ? std::atan(shape.pitch->likely.si()) : 0.0;
-  if (shape.kind.text == "horizontal-cylinder" && shape.inside_diameter && shape.length) {
-    return parts::RoundTank{shape.inside_diameter->likely.si(), shape.length->likely.si(), head_of(shape),
-                            head_of(shape), incline};
-  }
-  if (shape.kind.text == "vertical-cylinder" && shape.inside_diameter && shape.height) {
-    return parts::RoundTank{.diameter = shape.inside_diameter->likely.si(),
-                            .length = shape.height->likely.si(),
-                            .incline = 0.5 * std::numbers::pi};
-  }
-  if (shape.kind.text == "rectangular" && shape.length && shape.width && shape.height) {
-    return parts::BoxTank{.length = shape.length->likely.si(),
-                          .width = shape.width->likely.si(),
-                          .height = shape.height->likely.si(),
-                          .pitch = incline};
-  }
-  return std::nullopt;
-}
-
-}  // namespace
-
 std::variant<TankBody, std::string> body_of(const site::Tank& tank) {
-  const std::string name = "tank '" + tank.id.text + "'";
-  if (!tank.chart.empty()) {
-    parts::DipChart chart;
-    for (const site::ChartPoint& p : tank.chart) chart.points.push_back({p.depth.si(), p.volume.si()});
-    return TankBody(parts::TankVolume(chart), 0.0);
-  }
-  if (!tank.compartments.empty()) return name + " is divided by inner heads: enter the chart of its compartment";
-  const auto shape = tank.shape ? shape_of(*tank.shape) : std::nullopt;
-  if (!shape) return "the shape of " + name + " is not entered with its sizes, nor a chart";
-  if (const auto why = parts::tank_problem(*shape)) return name + ": " + *why;
-  const bool upright = tank.shape->kind.text == "vertical-cylinder";
-  return TankBody(parts::TankVolume(*shape), upright ? 0.0 : si_or_zero(tank.shape->length));
+  if (tank.chart.empty() && !tank.compartments.empty())
+    return "tank '" + tank.id.text + "' is divided by inner heads: enter the chart of its compartment";
+  auto inside = network::tank_inside(tank);
+  if (auto* why = std::get_if<std::string>(&inside)) return std::move(*why);
+  return TankBody(std::get<network::TankInside>(std::move(inside)));
 }
 
 LevelCurve::LevelCurve(const TankBody& body) {

@@ -6,8 +6,7 @@
 #include <variant>
 #include <vector>
 
-#include "forecourse/parts/tank/tank_volume.h"
-#include "forecourse/site/tank.h"
+#include "forecourse/network/tanks/tank_inside.h"
 
 namespace forecourse::studies::delivering {
 
@@ -16,24 +15,23 @@ namespace forecourse::studies::delivering {
 class TankBody {
  public:
   TankBody() = default;
-  /// \param length of the shell, whose middle stands in for a place that is not entered [m]
-  TankBody(parts::TankVolume inside, double length) : inside_(std::move(inside)), length_(length) {}
+  explicit TankBody(network::TankInside inside) : inside_(std::move(inside)) {}
 
-  [[nodiscard]] double capacity() const { return inside_->capacity(); }
-  [[nodiscard]] double full_level() const { return inside_->full_level(); }
-  [[nodiscard]] double volume(double level) const { return inside_->volume(level); }
-  [[nodiscard]] double level(double volume) const { return inside_->level(volume); }
-  /// \param place along the tank from its low end [m]; empty: the middle
+  [[nodiscard]] double capacity() const { return inside_->volume.capacity(); }
+  [[nodiscard]] double full_level() const { return inside_->volume.full_level(); }
+  [[nodiscard]] double volume(double level) const { return inside_->volume.volume(level); }
+  [[nodiscard]] double level(double volume) const { return inside_->volume.level(volume); }
+  /// \param place along the tank from its low end [m]; empty: at the low end
   [[nodiscard]] double level_at(std::optional<double> place, double depth) const {
-    return inside_->level_at({place.value_or(0.5 * length_)}, depth);
+    return inside_->volume.level_at(inside_->place(place), depth);
   }
   [[nodiscard]] double depth_at(std::optional<double> place, double level) const {
-    return inside_->depth_at({place.value_or(0.5 * length_)}, level);
+    return inside_->volume.depth_at(inside_->place(place), level);
   }
+  [[nodiscard]] const network::TankInside& inside() const { return *inside_; }
 
  private:
-  std::optional<parts::TankVolume> inside_;
-  double length_ = 0.0;
+  std::optional<network::TankInside> inside_;
 };
 
 /// The body of a tank; in words what is missing.

@@ -4,7 +4,6 @@
 #include <numbers>
 #include <utility>
 
-#include "forecourse/site/liquid_level.h"
 #include "forecourse/studies/delivery/model/model.h"
 
 namespace forecourse::studies::delivering {
@@ -126,7 +125,8 @@ class Setting {
     c.capacity = c.body.capacity();
     c.ninety = alert_share * c.capacity;
     c.ninety_five = shut_share * c.capacity;
-    const auto level = level_in(tank, c.body);
+    s_.defaults.insert(s_.defaults.end(), c.body.inside().defaults.begin(), c.body.inside().defaults.end());
+    const auto level = network::tank_level(site_, tank, nullptr, c.body.inside());
     if (!level)
       return fail("how much is in " + quoted(tank.id.text) + " is not entered: add reading = { depth = ... }");
     c.volume = c.body.volume(*level);
@@ -134,15 +134,6 @@ class Setting {
     warn_of_siphon(tank);
     set_fill(told, c);
     set_alarm(tank, c);
-  }
-
-  /// From the reading, or from the level of the liquid above the tank's bottom [m].
-  [[nodiscard]] std::optional<double> level_in(const site::Tank& tank, const TankBody& body) const {
-    if (tank.reading && tank.reading->depth)
-      return body.level_at(si_of(tank.reading->at), tank.reading->depth->likely.si());
-    const auto level = site::liquid_level(site_, tank.id.text);
-    if (!level || !tank.bottom_elevation) return std::nullopt;
-    return *level - tank.bottom_elevation->likely.si();
   }
 
   void warn_of_siphon(const site::Tank& tank) {
