@@ -64,7 +64,7 @@ inline constexpr double rankine_at_zero_fahrenheit_as_in_ap42 = 459.6;  ///< [de
 [[nodiscard]] constexpr double cubic_meters_per_second_from_gpm(double gpm) {
   return cubic_meters_from_gallons(gpm) / 60.0;
 }
-[[nodiscard]] constexpr double meters_from_feet(double feet) { return feet * 0.3048; }        ///< exact by definition
+[[nodiscard]] constexpr double meters_from_feet(double feet) { return feet * 0.3048; }  ///< exact by definition
 [[nodiscard]] constexpr double seconds_from_minutes(double minutes) { return 60.0 * minutes; }
 [[nodiscard]] constexpr double minutes_from_seconds(double seconds) { return seconds / 60.0; }
 [[nodiscard]] constexpr double hours_from_seconds(double seconds) { return seconds / 3600.0; }

@@ -151,6 +151,17 @@ export interface VaporWant {
   on?: string;
   units?: Units;
 }
+export interface DeliveryWant {
+  study: "delivery";
+  delivery?: string;
+  tank?: string;
+  volume?: string;
+  rate?: string;
+  stop_at?: string;
+  without?: string | string[];
+  blocked?: string | string[];
+  units?: Units;
+}
 export interface IncidentWant {
   study: "incident";
   kind?: IncidentKind;
@@ -218,6 +229,7 @@ export type KnownWant =
   | TankWant
   | FlotationWant
   | VaporWant
+  | DeliveryWant
   | IncidentWant
   | CompareWant
   | FlowDrawingWant
