@@ -19,7 +19,7 @@ struct DeliveryOptions {
   std::vector<std::string> blocked;   ///< ids of vents, or of tanks with all their vents
   std::optional<double> stop_at;      ///< [s] the truck is shut
   bool table = true;                  ///< the cases beside the one that was asked for
-  bool spans = true;   ///< what each uncertain value does
+  bool spans = true;                  ///< what each uncertain value does
   bool charts = true;
 };
 
