@@ -27,7 +27,8 @@ const studies::TankResult& result() {
 TEST(TankReport, TheSectionDrawsBothSectionsAndTheCurve) {
   const std::string html = tank_section(result(), ludd_bank());
   for (const char* text : {"Tank T1 to scale", "Volume against depth, tank T1", "Overfill prevention, tank T1",
-                           "Fitted to the readings, tank T1", "Siphoned: T1, T2", "id=\"tank-1-title\"", "id=\"volume-1-title\""})
+                           "Fitted to the readings, tank T1", "Siphoned: T1, T2", "T1 solid, T2 long dashes",
+                           "id=\"tank-1-title\"", "id=\"volume-1-title\""})
     EXPECT_THAT(html, HasSubstr(text));
 }
 

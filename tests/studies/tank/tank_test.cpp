@@ -18,7 +18,9 @@ double gallons(double si) { return from_si(si, "gal"); }
 
 site::Site site_of(const std::string& more) {
   const std::string text =
-      "format = 1\n[[product]]\nid = \"regular\"\ndensity = \"740 kg/m3\"\nviscosity = \"0.50 mPa.s\"\n" + more;
+      "format = 1\n[site]\nrules = [\"us-federal\"]\n[[product]]\nid = \"regular\"\ndensity = \"740 kg/m3\"\nviscosity "
+      "= \"0.50 mPa.s\"\n" +
+      more;
   auto read = site::read_site(text);
   std::erase_if(read.diagnostics, [](const Diagnostic& d) { return d.severity != Severity::error; });
   for (const Diagnostic& d : read.diagnostics) ADD_FAILURE() << d.message;

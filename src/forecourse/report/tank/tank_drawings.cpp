@@ -1,6 +1,8 @@
 #include "forecourse/report/tank/tank_drawings.h"
 
 #include <algorithm>
+#include <iterator>
+#include <vector>
 
 #include "forecourse/report/drawing/tone.h"
 #include "forecourse/report/tank/tank_view.h"
@@ -86,6 +88,22 @@ svg::VolumeCurve volume_curve(const TankTold& tank, site::Display display, const
     if (room.depths[i]) mark(*room.depths[i], room.volume, number(100.0 * room.share, 0) + " %");
   }
   if (tank.now && here->depth && *here->depth > 0.0) mark(*here->depth, tank.now->volume, "now");
+  return out;
+}
+
+svg::VolumeCurve siphon_curve(const studies::SiphonTold& siphon, site::Display display, const std::string& id) {
+  svg::VolumeCurve out;
+  out.id = id;
+  out.title = "Volumes while the levels find each other, " + siphon_name(siphon);
+  out.description = "Volume in each tank over time, from the levels now.";
+  constexpr double minute = 60.0;
+  out.depth_axis = "time, min";
+  out.volume_axis = "volume, " + unit_label(Measure::volume, display);
+  for (const studies::SiphonMoment& moment : siphon.course) {
+    std::vector<svg::Point>* const lines[] = {&out.curve, &out.level_chart, &out.fitted};
+    for (std::size_t i = 0; i < std::size(lines) && i < moment.volumes.size(); ++i)
+      lines[i]->push_back({moment.time / minute, shown_value(Measure::volume, display, moment.volumes[i])});
+  }
   return out;
 }
 

@@ -15,4 +15,9 @@ namespace forecourse::report {
 [[nodiscard]] svg::VolumeCurve volume_curve(const studies::TankTold& tank, site::Display display,
                                             const std::string& id);
 
+/// Volumes of siphoned tanks while their levels find each other, the first two or three of them; no points where they
+/// stand at one level already.
+[[nodiscard]] svg::VolumeCurve siphon_curve(const studies::SiphonTold& siphon, site::Display display,
+                                            const std::string& id);
+
 }  // namespace forecourse::report

@@ -1,3 +1,5 @@
+#include <iterator>
+
 #include "forecourse/report/findings.h"
 #include "forecourse/report/html/page.h"
 #include "forecourse/report/html/parts.h"
@@ -60,10 +62,21 @@ std::string tank_part(const studies::TankTold& tank, const site::Site& site, con
                                       "Volume chart, tank " + tank.id, "Place: " + tank.chart.what + "."));
 }
 
-std::string siphon_part(const studies::SiphonTold& siphon, site::Display display) {
+/// What each line of the course is: "T1 solid, T2 long dashes".
+std::string lines_of(const studies::SiphonTold& siphon) {
+  constexpr const char* looks[] = {" solid", " long dashes", " short dashes"};
+  std::string out;
+  for (std::size_t i = 0; i < siphon.ids.size() && i < std::size(looks); ++i)
+    out += (i == 0 ? "" : ", ") + siphon.ids[i] + looks[i];
+  return out + ".";
+}
+
+std::string siphon_part(const studies::SiphonTold& siphon, site::Display display, const std::string& id) {
   std::string out = html::heading(3, "Siphoned: " + siphon_name(siphon));
   if (siphon.problem.empty()) {
     out += html::table(page_table(siphon_table(siphon, display, glyphs), "Levels and volumes"));
+    const svg::VolumeCurve course = siphon_curve(siphon, display, "siphon-" + id);
+    if (!course.curve.empty()) out += html::chart_figure(course, lines_of(siphon));
     out += html::table(page_table(draw_table(siphon, display, glyphs), "While a pump draws from one of them",
                                   "From one level. One gauge: its level taken for all of the tanks."));
   }
@@ -78,7 +91,8 @@ std::string tank_section(const studies::TankResult& result, const site::Site& si
   out += html::table(page_table(tank_table(result, site.display, glyphs), "What the tanks hold",
                                 "Shares are of the whole inside, to the very top."));
   for (std::size_t i = 0; i < result.tanks.size(); ++i) out += tank_part(result.tanks[i], site, std::to_string(i + 1));
-  for (const studies::SiphonTold& siphon : result.siphons) out += siphon_part(siphon, site.display);
+  for (std::size_t i = 0; i < result.siphons.size(); ++i)
+    out += siphon_part(result.siphons[i], site.display, std::to_string(i + 1));
   return out;
 }
 
