@@ -6,6 +6,7 @@ import "./style/base.css";
 import "./style/frame.css";
 import "./style/parts.css";
 import "./style/site.css";
+import "./style/tank.css";
 import "./style/flow.css";
 import "./style/incident.css";
 import "./style/checks.css";
@@ -22,6 +23,7 @@ import { Incident } from "./panels/incident/Incident";
 import { Reports } from "./panels/reports/Reports";
 import { Shell } from "./panels/shell/Shell";
 import { Site } from "./panels/site/Site";
+import { Tank } from "./panels/tank/Tank";
 import { listenToKeys } from "./state/keys";
 import { follow } from "./state/station";
 
@@ -29,7 +31,7 @@ follow();
 listenToKeys();
 render(
   <Shell
-    panels={{ site: Site, flow: Flow, incident: Incident, containment: Containment, checks: Checks, reports: Reports }}
+    panels={{ site: Site, tank: Tank, flow: Flow, incident: Incident, containment: Containment, checks: Checks, reports: Reports }}
   />,
   document.body,
 );

@@ -1,4 +1,4 @@
-import { letterKeys, selection, select, setUnits, sheet, sheets, units } from "./look";
+import { letterKeys, selection, select, setUnits, sheet, sheets, turnView, units } from "./look";
 import { redo, undo } from "./station";
 import { signal } from "@preact/signals";
 
@@ -27,6 +27,7 @@ function onKey(event: KeyboardEvent) {
     own();
   } else if (event.key === "[") select(Math.max(1, selection.value.stop - 1));
   else if (event.key === "]") select(Math.min(11, selection.value.stop + 1));
+  else if (event.key === "v" || event.key === "V") turnView(event.shiftKey ? -1 : 1);
   else if (event.key === "u") setUnits(units.value === "us" ? "si" : "us");
   else if (event.key === "?") keyListOpen.value = !keyListOpen.value;
 }

@@ -4,6 +4,7 @@ import { station } from "./station";
 
 export const sheets = [
   { key: "1", id: "site", name: "Site" },
+  { key: "2", id: "tank", name: "Tank" },
   { key: "3", id: "flow", name: "Flow" },
   { key: "4", id: "incident", name: "Incident" },
   { key: "5", id: "containment", name: "Containment" },
@@ -17,6 +18,30 @@ const isSheet = (id: string | null): id is SheetId => sheets.some((s) => s.id ==
 const asked = address.get("sheet");
 
 export const sheet = signal<SheetId>(isSheet(asked) ? asked : "site");
+
+/** The views of a sheet that has more than one, in order; they stand beside its title. */
+export const viewsOf: Partial<Record<SheetId, readonly { id: string; name: string }[]>> = {
+  tank: [
+    { id: "depth", name: "Depth" },
+    { id: "delivery", name: "Delivery" },
+    { id: "vapor", name: "Vapor" },
+    { id: "flotation", name: "Flotation" },
+  ],
+};
+const chosenViews = signal<Partial<Record<SheetId, string>>>(isSheet(asked) ? { [asked]: address.get("view") ?? "" } : {});
+/** The view of a sheet: the chosen one, else its first. */
+export function viewOf(id: SheetId): string {
+  const views = viewsOf[id] ?? [];
+  return views.find((v) => v.id === chosenViews.value[id])?.id ?? views[0]?.id ?? "";
+}
+export const setView = (id: SheetId, view: string) => (chosenViews.value = { ...chosenViews.value, [id]: view });
+/** The next view of the sheet that is shown (1) or the one before (-1), around. */
+export function turnView(way: 1 | -1) {
+  const views = viewsOf[sheet.value] ?? [];
+  const at = views.findIndex((v) => v.id === viewOf(sheet.value));
+  const next = views[(at + way + views.length) % Math.max(views.length, 1)];
+  if (next) setView(sheet.value, next.id);
+}
 
 const stored = (name: string) => address.get(name) ?? localStorage.getItem(name);
 export const theme = signal<"light" | "dark">(
@@ -63,5 +88,8 @@ effect(() => {
 effect(() => {
   const query = new URLSearchParams(location.search);
   query.set("sheet", sheet.value);
+  const view = viewOf(sheet.value);
+  if (view) query.set("view", view);
+  else query.delete("view");
   history.replaceState(null, "", `${location.pathname}?${query}${location.hash}`);
 });

@@ -3,7 +3,8 @@ import { useStanding } from "../../state/ask";
 import { keepFlow } from "../../state/hoses";
 import { keyListOpen } from "../../state/keys";
 import {
-  letterKeys, practiceColors, product, select, selection, setProduct, setUnits, sheet, sheets, theme, units, type SheetId,
+  letterKeys, practiceColors, product, select, selection, setProduct, setUnits, setView, sheet, sheets, theme, units,
+  viewOf, viewsOf, type SheetId,
 } from "../../state/look";
 import { alive, editable, narrow, redo, saving, station, undo } from "../../state/station";
 import { toastText } from "../../state/toast";
@@ -157,10 +158,26 @@ export function UndoButtons() {
 }
 
 /** Head of a sheet: its name, a line about what it shows, and what can be done. */
+/** The views of a sheet, beside its title. */
+function Views(props: { of: SheetId }) {
+  const views = viewsOf[props.of];
+  if (!views) return null;
+  return (
+    <Seg
+      label="View"
+      class="views-of"
+      value={viewOf(props.of)}
+      onChange={(view) => setView(props.of, view)}
+      options={views.map((v) => ({ value: v.id, text: v.name }))}
+    />
+  );
+}
+
 export function Head(props: { title: string; about: ComponentChildren; children?: ComponentChildren }) {
   return (
     <div class="head">
       <h1>{props.title}</h1>
+      <Views of={sheet.value} />
       <p>{props.about}</p>
       <span class="sp" />
       {props.children}
@@ -169,11 +186,12 @@ export function Head(props: { title: string; about: ComponentChildren; children?
 }
 
 const keyList: [string, string][] = [
-  ["1 3 4 5 7 0", "open a sheet"],
+  ["1 2 3 4 5 7 0", "open a sheet"],
+  ["v", "next view of the sheet; with Shift the one before"],
   ["[ ]", "stop of the course, back and on"],
   ["Arrows", "move the focused part on the plan; Shift: five steps"],
   ["Enter", "select"],
-  ["Space", "play or pause an incident"],
+  ["Space", "play or pause an incident or a delivery"],
   [", .", "event back and on"],
   ["u", "units"],
   ["Ctrl+Z", "undo; with Shift: do again"],

@@ -1,0 +1,149 @@
+import { useRef } from "preact/hooks";
+import type { ErrorAnswer } from "../../../api/types";
+import { sentence } from "../../../draw/words";
+import { unitOf, valueIn } from "../../../draw/numbers";
+import { useStanding } from "../../../state/ask";
+import { product, sheet, units } from "../../../state/look";
+import { editable, station } from "../../../state/station";
+import { useWidth } from "../../incident/replay/size";
+import { EmptyArt } from "../../parts/EmptyArt";
+import { Note, Refusal } from "../../parts/Note";
+import type { Finding } from "../../parts/finding";
+import { StatusShape, stateWords } from "../../parts/status";
+import { Head } from "../../shell/Shell";
+import { isKnown, type KnownTank, type Tank, type TankDocument, type TankPlace } from "../documents";
+import { chosenTank, depth, stickAt } from "../state";
+import { Curve } from "./Curve";
+import { Figures } from "./Figures";
+import { Sections } from "./Sections";
+import { Settings } from "./Settings";
+
+type Answer = { document: TankDocument } | ErrorAnswer;
+
+/** The tank that is shown: the chosen one, else the first of the product. */
+function shownOf(tanks: readonly Tank[]): Tank | undefined {
+  return tanks.find((t) => t.id === chosenTank.value && t.product === product.value) ?? tanks.find((t) => t.product === product.value) ?? tanks[0];
+}
+
+/** The last that could be computed; a refused depth leaves it standing. */
+function useLast(answer: Answer | undefined) {
+  const last = useRef<TankDocument | null>(null);
+  if (answer && "document" in answer) last.current = answer.document;
+  return { document: last.current, problem: answer && "error" in answer ? `${sentence(answer.error)} ${sentence(answer.hint)}` : null };
+}
+
+function NoTank() {
+  return (
+    <div class="empty">
+      <EmptyArt />
+      <h2>No tank is entered</h2>
+      <p>With a tank's sizes this view draws it to scale and says what is in it, what can be ordered and where overfill devices belong.</p>
+      {editable.value && (
+        <button type="button" class="btn go edit" onClick={() => (sheet.value = "site")}>
+          Add a tank on the Site sheet
+        </button>
+      )}
+    </div>
+  );
+}
+
+/** Volume, dips and settings of a tank; a depth line that can be dragged. */
+export function Depth() {
+  const plain = useStanding<Answer>(() => ({ wants: [{ study: "tank", units: units.value }] }));
+  const first = useLast(plain.answers?.[0]);
+  const tanks = first.document?.result.tanks ?? [];
+  const one = shownOf(tanks);
+  const stick = one?.places.find((p) => p.what === stickAt.value) ?? one?.places[0];
+  const [id, at] = [one?.id ?? "", stick?.what ?? ""];
+  const asked = useStanding<Answer>(() =>
+    id && at && depth.value
+      ? { wants: [{ study: "tank", tank: id, depth: depth.value, at: placeWord(at), units: units.value }] }
+      : null,
+  );
+  const second = useLast(depth.value ? asked.answers?.[0] : undefined);
+  const told = depth.value ? second.document?.result.tanks.find((t) => t.id === id) : undefined;
+  const tank = told ?? one;
+  return (
+    <>
+      <Head title="Tank" about={tank ? aboutOf(tank) : ""} />
+      <p class="caution">
+        <b>First:</b> never empty a tank in wet ground without an engineer's word. Figures advise; the equipment's listing
+        and local code decide.
+      </p>
+      <Refusal error={plain.error} old={first.document !== null} />
+      {!first.document && !first.problem && <div class="skel-box" aria-hidden="true" />}
+      {first.problem && <Note tone="bad">{first.problem}</Note>}
+      {first.document && !tank && <NoTank />}
+      {tank && !isKnown(tank) && <Note tone="warn">{sentence(tank.problem ?? "its sizes are not entered")}</Note>}
+      {tank && isKnown(tank) && (
+        <Known
+          tank={tank}
+          tanks={tanks}
+          stick={tank.places.find((p) => p.what === at) ?? stick}
+          findings={(first.document?.findings ?? []).filter((f) => f.subject.includes(id))}
+          problem={second.problem}
+        />
+      )}
+    </>
+  );
+}
+
+const aboutOf = (tank: Tank) =>
+  `${tank.id}${tank.product ? `, ${tank.product}` : ""}.${tank.problem ? "" : " Drag the line, use the arrow keys, or type a depth."}`;
+
+interface KnownProps {
+  tank: KnownTank;
+  tanks: readonly Tank[];
+  stick: TankPlace | undefined;
+  findings: readonly Finding[];
+  problem: string | null;
+}
+
+function Known({ tank, tanks, stick, findings, problem }: KnownProps) {
+  const [box, width] = useWidth<HTMLDivElement>();
+  const [half, curveWidth] = useWidth<HTMLDivElement>();
+  const tone = station.value?.products.find((p) => p.id === tank.product)?.tone ?? "";
+  return (
+    <div class="split">
+      <div class="col" ref={box}>
+        {stick && (
+          <Sections tank={tank} tone={tone} width={width} stick={stick} level={tank.now?.level_m ?? null} onDepth={setDepth} />
+        )}
+        <div class="halves">
+          <div>
+            <h2>
+              Volume against depth at the {tank.chart.place} <span class="n">{unitOf("volume", units.value)}</span>
+            </h2>
+            <div ref={half}>
+              <Curve tank={tank} stick={stick} width={curveWidth} />
+            </div>
+          </div>
+          <Settings tank={tank} />
+        </div>
+        {findings.length > 0 && (
+          <section class="part" aria-label="Requirements">
+            <h2>Requirements</h2>
+            <ul class="statuslist">
+              {findings.map((f) => (
+                <li key={f.rule + f.subject}>
+                  <StatusShape state={f.state} /> <b>{stateWords[f.state]}.</b> {sentence(f.requirement)}{" "}
+                  {f.reason ? sentence(f.reason) : ""}
+                </li>
+              ))}
+            </ul>
+          </section>
+        )}
+      </div>
+      <Figures tank={tank} tanks={tanks} stick={stick} problem={problem} />
+    </div>
+  );
+}
+
+/** A depth as the engine reads it. */
+function setDepth(si: number) {
+  const text = valueIn("bore", units.value, si).toFixed(3);
+  depth.value = `${Number(text)} ${unitOf("bore", units.value)}`;
+}
+
+/** "fill" of "fill F1": as the engine takes it. */
+const placeWord = (what: string) => what.split(" ")[0] ?? what;
