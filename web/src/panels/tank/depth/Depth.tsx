@@ -146,4 +146,4 @@ function setDepth(si: number) {
 }
 
 /** "fill" of "fill F1": as the engine takes it. */
-const placeWord = (what: string) => what.split(" ")[0] ?? what;
+const placeWord = (what: string) => what.split(/[ ,]/)[0] ?? what;

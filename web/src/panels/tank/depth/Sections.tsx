@@ -28,7 +28,7 @@ export function Sections({ tank, tone, width, stick, level, onDepth }: Props) {
       <Across tank={tank} tone={tone} layout={layout} middle={middle} level={level} />
       <Along tank={tank} tone={tone} layout={layout} level={level} />
       <Devices tank={tank} layout={layout} />
-      <Dips tank={tank} layout={layout} level={level} stick={stick} />
+      <Dips tank={tank} layout={layout} level={level} />
       <DepthLine layout={layout} stick={stick} level={level} onDepth={onDepth} />
       <text x={layout.middle} y={layout.height - 10} text-anchor="middle" class="b">
         Section at the {stick.what}
@@ -107,48 +107,79 @@ function Devices({ tank, layout }: { tank: KnownTank; layout: Layout }) {
   );
 }
 
-const plate = { width: 96, height: 34 };
+const plate = { width: 104, height: 34 };
+/** From a stick to its dimension line, and on to its plate, px. */
+const [aside, on] = [9, 5];
+
+/** A stick on the drawing; its dimension stands to its right, or to its left where another one is near. */
+interface Dip {
+  place: TankPlace;
+  x: number;
+  way: 1 | -1;
+}
+
+function dipsOf(tank: KnownTank, layout: Layout): Dip[] {
+  const marks = tank.places.map((place) => ({ place, x: xOf(layout, (place.foot.along_m + place.head.along_m) / 2) }));
+  const near = plate.width + 2 * (aside + on);
+  return apart(marks, near).flatMap((group) =>
+    group.map((mark, i): Dip => ({
+      ...mark,
+      way: (i === 0 && group.length > 1) || mark.x + aside + on + plate.width > layout.width ? -1 : 1,
+    })),
+  );
+}
 
 /** Depths on the sticks, as dimension lines with the figure on a plate. */
-function Dips({ tank, layout, level, stick }: { tank: KnownTank; layout: Layout; level: number | null; stick: TankPlace }) {
-  const system = units.value;
-  const marks = tank.places.map((place) => ({ place, x: xOf(layout, (place.foot.along_m + place.head.along_m) / 2) }));
+function Dips({ tank, layout, level }: { tank: KnownTank; layout: Layout; level: number | null }) {
+  const dips = dipsOf(tank, layout);
   return (
     <>
-      {apart(marks, plate.width + 8).map((group) => {
-        const chosen = group.find((m) => m.place === stick) ?? group[0];
-        if (!chosen) return null;
-        const { place, x } = chosen;
-        const names = group.map((m) => m.place.what).join(", ");
-        const [foot, top] = [yOf(layout, place.foot.level_m), level === null ? null : yOf(layout, Math.max(level, place.foot.level_m))];
-        const right = x + 8 + plate.width < layout.width;
-        const left = right ? x + 6 : x - 6 - plate.width;
-        return (
-          <g class="dip" key={place.what}>
-            {group.map((m) => (
-              <path class="stick" key={m.place.what} d={`M${m.x} ${yOf(layout, m.place.head.level_m) - 26}V${yOf(layout, m.place.foot.level_m)}`} />
-            ))}
-            <text x={x} y={yOf(layout, place.head.level_m) - 32} text-anchor="middle" class="b">
-              {names}
-            </text>
-            {top !== null && (
-              <>
-                <path class="dimension" d={`M${x - 4} ${top}H${x + 4}M${x - 4} ${foot}H${x + 4}M${x} ${top}V${foot}`} />
-                <rect class="plate" x={left} y={(top + foot) / 2 - plate.height / 2} width={plate.width} height={plate.height} rx="2" />
-                <text x={left + 6} y={(top + foot) / 2 - 3} class="b mark">
-                  {figure("bore", system, depthAt(place, level ?? 0))} {unitOf("bore", system)}
-                </text>
-                <text x={left + 6} y={(top + foot) / 2 + 11}>
-                  at the {place.what.length > 11 ? `${place.what.slice(0, 10)}…` : place.what}
-                </text>
-              </>
-            )}
-          </g>
-        );
-      })}
+      {dips.map((dip) => (
+        <OneDip key={dip.place.what} dip={dip} layout={layout} level={level} />
+      ))}
+      {apart(dips, plate.width).map((group) => (
+        <text
+          key={group[0]?.place.what}
+          x={group.reduce((sum, d) => sum + d.x, 0) / group.length}
+          y={Math.min(...group.map((d) => yOf(layout, d.place.head.level_m))) - 30}
+          text-anchor="middle"
+          class="b"
+        >
+          {group.map((d) => d.place.what).join(" · ")}
+        </text>
+      ))}
     </>
   );
 }
+
+function OneDip({ dip: { place, x, way }, layout, level }: { dip: Dip; layout: Layout; level: number | null }) {
+  const system = units.value;
+  const [foot, head] = [yOf(layout, place.foot.level_m), yOf(layout, place.head.level_m)];
+  const top = level === null ? foot : Math.min(foot, Math.max(head, yOf(layout, level)));
+  const line = x + way * aside;
+  const left = way > 0 ? line + on : line - on - plate.width;
+  const middle = (top + foot) / 2;
+  return (
+    <g class="dip">
+      <path class="stick" d={`M${x} ${head - 24}V${foot}`} />
+      {level !== null && (
+        <>
+          <path class="dimension" d={`M${line - 4} ${top}H${line + 4}M${line - 4} ${foot}H${line + 4}M${line} ${top}V${foot}`} />
+          <rect class="plate" x={left} y={middle - plate.height / 2} width={plate.width} height={plate.height} rx="2" />
+          <text x={left + 6} y={middle - 3} class="b mark">
+            {figure("bore", system, depthAt(place, level))} {unitOf("bore", system)}
+          </text>
+          <text x={left + 6} y={middle + 11}>
+            {short(`at the ${place.what}`)}
+          </text>
+        </>
+      )}
+    </g>
+  );
+}
+
+/** As much of a name as a plate has room for. */
+const short = (text: string) => (text.length > 17 ? `${text.slice(0, 16)}…` : text);
 
 /** The depth line: dragged, or moved with the arrow keys. */
 function DepthLine({ layout, stick, level, onDepth }: { layout: Layout; stick: TankPlace; level: number | null; onDepth: (depth: number) => void }) {
