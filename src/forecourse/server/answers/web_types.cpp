@@ -1,5 +1,6 @@
 #include "forecourse/server/answers/web_types.h"
 
+#include <algorithm>
 #include <array>
 #include <vector>
 
@@ -109,7 +110,11 @@ std::string interface(const WantShape& shape) {
 Words flow_drawings() {
   Words out;
   for (const std::string& word : drawing_words()) {
-    if (word != "sumps" && word != "scene") out.push_back(word);
+    const bool of_its_own = std::any_of(want_shapes.begin(), want_shapes.end(), [&](const WantShape& shape) {
+      const WantMember& first = shape.members.front();
+      return first.name == "drawing" && first.type.find('"' + word + '"') != std::string_view::npos;
+    });
+    if (!of_its_own) out.push_back(word);
   }
   return out;
 }

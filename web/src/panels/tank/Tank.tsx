@@ -1,9 +1,12 @@
 import { viewOf } from "../../state/look";
 import { Depth } from "./depth/Depth";
+import { Flotation } from "./flotation/Flotation";
+import { Vapor } from "./vapor/Vapor";
 
 /** The tank's side of the course: a view to each question. */
 export function Tank() {
   const view = viewOf("tank");
-  if (view === "depth") return <Depth />;
+  if (view === "flotation") return <Flotation />;
+  if (view === "vapor") return <Vapor />;
   return <Depth />;
 }

@@ -10,7 +10,9 @@
 #include "forecourse/report/flow/ladder/ladder_html.h"
 #include "forecourse/report/incident/incident_scene.h"
 #include "forecourse/server/answers/wants/containment_request.h"
+#include "forecourse/server/answers/wants/drawing_want.h"
 #include "forecourse/server/answers/wants/flow_request.h"
+#include "forecourse/server/answers/wants/ground_drawings.h"
 #include "forecourse/server/answers/wants/incident_request.h"
 #include "forecourse/server/answers/wants/opened_site.h"
 #include "forecourse/server/answers/wants/study_answers.h"
@@ -22,45 +24,12 @@ using report::Json;
 using studies::HoseFlow;
 using studies::SystemFlow;
 
-/// What is to be drawn.
-struct DrawingWant {
-  std::string drawing;
-  std::string prefix;  ///< with which every id in it begins
-  std::string product;
-  std::string hose;
-  double width = report::svg::wide;
-};
-
-/// A drawing, the sentences that go with it, and what to do where there is none.
-struct Drawn {
-  std::string svg;
-  std::vector<std::string> remarks;
-  std::string instead = "enter what the drawing needs";
-};
-
 /// The course to one hose of a state.
 struct Course {
   const SystemFlow* system = nullptr;
   const HoseFlow* hose = nullptr;
   bool heights_known = false;
 };
-
-/// Ids stand in lists that blanks part.
-bool is_plain(const std::string& prefix) {
-  constexpr std::string_view plain = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789-_";
-  return prefix.size() <= 64 && prefix.find_first_not_of(plain) == std::string::npos;
-}
-
-DrawingWant read_want(WantReader& want) {
-  constexpr double widest = 4000.0;
-  DrawingWant out;
-  out.drawing = want.word("drawing", drawing_words());
-  out.prefix = want.text("prefix");
-  if (!is_plain(out.prefix)) want.refuse("'prefix' has letters, digits, - and _ alone, 64 at most", "write \"left\"");
-  if (out.prefix.empty()) out.prefix = out.drawing;
-  out.width = want.number("width", report::svg::narrow, widest).value_or(report::svg::wide);
-  return out;
-}
 
 const HoseFlow* hose_of(const SystemFlow& system, const std::string& id) {
   if (id.empty()) return report::slowest(system);
@@ -131,11 +100,6 @@ Drawn ladder(const site::Site& site, const studies::FlowResult& result, const Dr
   return {"", {}, "a ladder needs two hoses or more that depend on each other"};
 }
 
-Json drawn_json(const DrawingWant& want, Drawn drawn) {
-  if (drawn.svg.empty()) return refused("there is nothing to draw for the " + want.drawing, drawn.instead);
-  return {{"svg", std::move(drawn.svg)}, {"remarks", std::move(drawn.remarks)}};
-}
-
 /// The drawing of one course; an answer that says why where there is none.
 template <class Draw>
 Json of_course(const site::Site& site, const studies::FlowResult& result, const DrawingWant& want, Draw draw_it) {
@@ -148,7 +112,7 @@ Json of_course(const site::Site& site, const studies::FlowResult& result, const 
 
 Json of_flow(const Asked& asked) {
   WantReader reader(asked.want, flow_drawing_members);
-  DrawingWant want = read_want(reader);
+  DrawingWant want = read_drawing(reader);
   want.product = reader.text("product");
   want.hose = reader.text("hose");
   AskedFlow flow = asked_flow(asked, reader);
@@ -167,7 +131,7 @@ Json of_flow(const Asked& asked) {
 
 Json of_containment(const Asked& asked) {
   WantReader reader(asked.want, sumps_members);
-  const DrawingWant want = read_want(reader);
+  const DrawingWant want = read_drawing(reader);
   const studies::ContainmentOptions options = read_containment_want(reader);
   const OpenedSite& opened = asked.shared.opened(read_units(reader));
   if (!reader.good()) return reader.problem();
@@ -182,7 +146,7 @@ Json of_containment(const Asked& asked) {
 /// The scene of an incident. All its runs are computed, so that the scales fit each of them.
 Json of_incident(const Asked& asked) {
   WantReader reader(asked.want, scene_members);
-  const DrawingWant want = read_want(reader);
+  const DrawingWant want = read_drawing(reader);
   const ToldIncident told = told_incident(asked, reader);
   if (!told.problem.is_null()) return told.problem;
   const site::Site& site = told.opened->site;
@@ -194,15 +158,12 @@ Json of_incident(const Asked& asked) {
 
 }  // namespace
 
-const std::vector<std::string>& drawing_words() {
-  static const std::vector<std::string> words{"section", "plan", "grade-line", "ladder", "budget", "sumps", "scene"};
-  return words;
-}
-
 Json drawing_answer(const Asked& asked) {
   const Json& drawing = asked.want["drawing"];
   if (drawing == "sumps") return of_containment(asked);
   if (drawing == "scene") return of_incident(asked);
+  if (is_flotation_drawing(drawing)) return flotation_drawing(asked);
+  if (is_vapor_drawing(drawing)) return vapor_drawing(asked);
   return of_flow(asked);
 }
 

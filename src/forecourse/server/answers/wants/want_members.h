@@ -100,6 +100,22 @@ inline constexpr auto scene_members =
     joined(std::to_array<WantMember>({{"drawing", "\"scene\""}}), incident_options,
            std::to_array<WantMember>({{"prefix", "string"}, {"width", "number"}, {"units", "Units"}}));
 
+inline constexpr auto flotation_drawing_members =
+    std::to_array<WantMember>({{"drawing", "\"flotation\" | \"factor-by-water\" | \"factor-by-fill\""},
+                               {"prefix", "string"},
+                               {"tank", "string"},
+                               {"water_level", "string"},
+                               {"filled", "string"},
+                               {"factor", "string"},
+                               {"width", "number"},
+                               {"units", "Units"}});
+inline constexpr auto vapor_drawing_members =
+    std::to_array<WantMember>({{"drawing", "\"vapor-pressure\" | \"static-test\""},
+                               {"prefix", "string"},
+                               {"temperature", "string"},
+                               {"width", "number"},
+                               {"units", "Units"}});
+
 /// A want and its members.
 struct WantShape {
   std::string_view name;  ///< "FlowWant"
@@ -116,6 +132,8 @@ inline constexpr auto want_shapes = std::to_array<WantShape>({{"FlowWant", flow_
                                                               {"CompareWant", compare_members},
                                                               {"FlowDrawingWant", flow_drawing_members},
                                                               {"SumpsWant", sumps_members},
-                                                              {"SceneWant", scene_members}});
+                                                              {"SceneWant", scene_members},
+                                                              {"FlotationDrawingWant", flotation_drawing_members},
+                                                              {"VaporDrawingWant", vapor_drawing_members}});
 
 }  // namespace forecourse::server

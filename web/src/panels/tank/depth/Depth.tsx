@@ -1,5 +1,3 @@
-import { useRef } from "preact/hooks";
-import type { ErrorAnswer } from "../../../api/types";
 import { sentence } from "../../../draw/words";
 import { unitOf, valueIn } from "../../../draw/numbers";
 import { useStanding } from "../../../state/ask";
@@ -9,27 +7,21 @@ import { useWidth } from "../../incident/replay/size";
 import { EmptyArt } from "../../parts/EmptyArt";
 import { Note, Refusal } from "../../parts/Note";
 import type { Finding } from "../../parts/finding";
-import { StatusShape, stateWords } from "../../parts/status";
 import { Head } from "../../shell/Shell";
 import { isKnown, type KnownTank, type Tank, type TankDocument, type TankPlace } from "../documents";
+import { useLast, type Told } from "../answer";
+import { Requirements } from "../Requirements";
 import { chosenTank, depth, stickAt } from "../state";
 import { Curve } from "./Curve";
 import { Figures } from "./Figures";
 import { Sections } from "./Sections";
 import { Settings } from "./Settings";
 
-type Answer = { document: TankDocument } | ErrorAnswer;
+type Answer = Told<TankDocument>;
 
 /** The tank that is shown: the chosen one, else the first of the product. */
 function shownOf(tanks: readonly Tank[]): Tank | undefined {
   return tanks.find((t) => t.id === chosenTank.value && t.product === product.value) ?? tanks.find((t) => t.product === product.value) ?? tanks[0];
-}
-
-/** The last that could be computed; a refused depth leaves it standing. */
-function useLast(answer: Answer | undefined) {
-  const last = useRef<TankDocument | null>(null);
-  if (answer && "document" in answer) last.current = answer.document;
-  return { document: last.current, problem: answer && "error" in answer ? `${sentence(answer.error)} ${sentence(answer.hint)}` : null };
 }
 
 function NoTank() {
@@ -120,19 +112,7 @@ function Known({ tank, tanks, stick, findings, problem }: KnownProps) {
           </div>
           <Settings tank={tank} />
         </div>
-        {findings.length > 0 && (
-          <section class="part" aria-label="Requirements">
-            <h2>Requirements</h2>
-            <ul class="statuslist">
-              {findings.map((f) => (
-                <li key={f.rule + f.subject}>
-                  <StatusShape state={f.state} /> <b>{stateWords[f.state]}.</b> {sentence(f.requirement)}{" "}
-                  {f.reason ? sentence(f.reason) : ""}
-                </li>
-              ))}
-            </ul>
-          </section>
-        )}
+        <Requirements findings={findings} />
       </div>
       <Figures tank={tank} tanks={tanks} stick={stick} problem={problem} />
     </div>
