@@ -14,6 +14,10 @@ export const shownUnits = {
     us: { unit: "psi", size: 6894.757293168361, zero: 0 },
     si: { unit: "kPa", size: 1000, zero: 0 },
   },
+  "vapor pressure": {
+    us: { unit: "inH2O", size: 249.08891, zero: 0 },
+    si: { unit: "Pa", size: 1, zero: 0 },
+  },
   length: {
     us: { unit: "ft", size: 0.3048, zero: 0 },
     si: { unit: "m", size: 1, zero: 0 },

@@ -1,10 +1,21 @@
 import { valueAt, type Course } from "./curve";
 
-/** One event, as the incident document tells it. */
-export interface EventTold {
+/** Something that happens. */
+export interface Happening {
   time_s: number;
-  of: string;
+  of: string | null;
   what: string;
+}
+
+/** What is played: when it ends, s, and what happens in it. */
+export interface Played {
+  end: number;
+  events: readonly Happening[];
+}
+
+/** One event, as the incident document tells it. */
+export interface EventTold extends Happening {
+  of: string;
   escaped_m3: number;
   flow_m3_per_s: number;
   pressure_gauge_pa: number | null;
@@ -36,10 +47,8 @@ export interface Band {
 }
 
 /** All that is known of one run over time. */
-export interface Trace {
+export interface Trace extends Played {
   name: string;
-  /** When counting ends, s. */
-  end: number;
   courses: ReadonlyMap<string, Course>;
   events: readonly EventTold[];
   /** When the fusible link parts: its course ends there, s; null: it does not. */
@@ -163,10 +172,10 @@ export function at(trace: Trace, name: string, t: number): number | null {
 }
 
 /** Times of all events of several traces, each once, in order. */
-export function eventTimes(traces: readonly Trace[]): number[] {
+export function eventTimes(traces: readonly Played[]): number[] {
   return [...new Set(traces.flatMap((trace) => trace.events.map((e) => e.time_s)))].sort((a, b) => a - b);
 }
 
 /** The last event at or before a time. */
-export const lastEvent = (trace: Trace, t: number): EventTold | undefined =>
+export const lastEvent = (trace: Played, t: number): Happening | undefined =>
   trace.events.filter((e) => e.time_s <= t).at(-1);

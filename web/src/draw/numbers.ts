@@ -33,6 +33,7 @@ const decimalsAs: Record<Quantity, Record<UnitSystem, number>> = {
   flow: { us: 1, si: 1 },
   leak: { us: 2, si: 2 },
   pressure: { us: 1, si: 0 },
+  "vapor pressure": { us: 1, si: 0 },
   length: { us: 1, si: 2 },
   bore: { us: 2, si: 1 },
   velocity: { us: 1, si: 2 },

@@ -4,7 +4,8 @@ import { valueAt } from "../../src/draw/curve";
 import { at, lastEvent } from "../../src/draw/curve_trace";
 import { valueIn, digits } from "../../src/draw/numbers";
 import { decimalsFor, rowsAt, toldOf } from "../../src/panels/incident/answer/rows";
-import { sidesOf, viewOf } from "../../src/panels/incident/answer/view";
+import { sidesOf } from "../../src/panels/replay/view";
+import { viewOf } from "../../src/panels/incident/answer/view";
 import type { IncidentDocument } from "../../src/panels/incident/answer/documents";
 import struck from "./struck.json";
 

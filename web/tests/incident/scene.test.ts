@@ -12,7 +12,8 @@ import {
   type Extents,
 } from "../../src/draw/scene";
 import { rowsAt, toldOf } from "../../src/panels/incident/answer/rows";
-import { sidesOf, viewOf } from "../../src/panels/incident/answer/view";
+import { sidesOf } from "../../src/panels/replay/view";
+import { viewOf } from "../../src/panels/incident/answer/view";
 import type { IncidentDocument } from "../../src/panels/incident/answer/documents";
 import struck from "./struck.json";
 

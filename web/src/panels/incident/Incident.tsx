@@ -15,9 +15,9 @@ import { HeadA, HeadB } from "./ask/Choices";
 import { Compare, Range } from "./replay/Compare";
 import { Courses } from "./replay/Courses";
 import type { IncidentAnswer, IncidentDocument } from "./answer/documents";
-import { Events } from "./replay/Events";
+import { Events } from "../replay/Events";
 import { Ledger } from "./Ledger";
-import { Player } from "./replay/Player";
+import { Player } from "../replay/Player";
 import { Scene, sceneWidth, type SceneAnswer } from "./replay/Scene";
 import { Pick, Setup } from "./ask/Setup";
 import { Spread } from "./Spread";
@@ -178,7 +178,7 @@ function Replay({ document, view, scenes, problem }: ReplayProps) {
           {"svg" in a ? a.remarks.join(" ") : "This kind has no scene; its courses and figures tell what happens."}
         </p>
       )}
-      <Player view={view} />
+      <Player view={view} of="incident" />
       <Courses view={view} />
     </>
   );

@@ -3,7 +3,8 @@ import { decimalsOf, digits, unitOf, valueIn } from "../../draw/numbers";
 import { units } from "../../state/look";
 import { Seg } from "../parts/Seg";
 import { shownLedger, type ShownLine } from "./answer/ledger";
-import { sidesOf, type View } from "./answer/view";
+import { sidesOf } from "../replay/view";
+import type { View } from "./answer/view";
 import { Wide } from "../parts/Wide";
 
 /** Every volume that moved, with its cause. */

@@ -8,7 +8,7 @@ import { station } from "../../state/station";
 import { Seg } from "../parts/Seg";
 import { want } from "./answer/choice";
 import type { IncidentAnswer, MonteCarlo } from "./answer/documents";
-import { useWidth } from "./replay/size";
+import { useWidth } from "../replay/width";
 
 const sizes = ["200", "1000", "5000"] as const;
 

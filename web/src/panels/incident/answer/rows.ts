@@ -10,7 +10,8 @@ import {
   type Quantity,
   type UnitSystem,
 } from "../../../draw/numbers";
-import { sidesOf, type View } from "./view";
+import { sidesOf } from "../../replay/view";
+import type { View } from "./view";
 
 /** Something that is followed over time. */
 interface Followed {

@@ -1,29 +1,21 @@
-import { clockOf, type Clock } from "../../../draw/clock";
+import { clockOf } from "../../../draw/clock";
 import { eventTimes, traceOf, type Trace } from "../../../draw/curve_trace";
 import { capital } from "../../../draw/words";
+import type { PlaySide, PlayView } from "../../replay/view";
 import type { Choice } from "./choice";
 import type { IncidentDocument, IncidentRun } from "./documents";
 
 /** One of the two choices, with all that is known of it. */
-export interface Side {
-  letter: "A" | "B";
-  words: string;
+export interface Side extends PlaySide {
   run: IncidentRun;
   trace: Trace;
   document: IncidentDocument;
 }
 
 /** What the sheet shows. */
-export interface View {
+export interface View extends PlayView<Side> {
   document: IncidentDocument;
-  a: Side;
-  b: Side | null;
-  clock: Clock;
-  /** Times of all events, s. */
-  marks: number[];
 }
-
-export const sidesOf = (view: View): Side[] => (view.b ? [view.a, view.b] : [view.a]);
 
 const differs = (a: IncidentRun, b: IncidentRun) =>
   Math.abs(a.escaped_m3 - b.escaped_m3) + Math.abs(a.to_environment_m3 - b.to_environment_m3) >

@@ -6,7 +6,8 @@ import { units } from "../../../state/look";
 import { time } from "../../../state/player";
 import { Letter } from "../../parts/Letter";
 import { amountChange, rowsAt, toldOf } from "../answer/rows";
-import { sidesOf, type View } from "../answer/view";
+import { sidesOf } from "../../replay/view";
+import type { View } from "../answer/view";
 
 /** Figures of more places than this are set smaller. */
 const roomy = 7;

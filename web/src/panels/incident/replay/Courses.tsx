@@ -2,9 +2,10 @@ import { useMemo } from "preact/hooks";
 import { clockText, ticksOf } from "../../../draw/clock";
 import { unitOf } from "../../../draw/numbers";
 import { units } from "../../../state/look";
-import { Chart } from "./Chart";
-import { alikeWords, rowsAt, toldOf, type Told } from "../answer/rows";
-import { sidesOf, type View } from "../answer/view";
+import { Chart } from "../../replay/Chart";
+import { alikeWords, courseWords, rowsAt, toldOf, type Told } from "../answer/rows";
+import { sidesOf } from "../../replay/view";
+import type { View } from "../answer/view";
 import { Wide } from "../../parts/Wide";
 
 /** Shown at once; the others on demand. */
@@ -47,10 +48,18 @@ export function Courses({ view }: { view: View }) {
 }
 
 function Charts({ list, view }: { list: Told[]; view: View }) {
+  const system = units.value;
   return (
     <div class="multi">
       {list.map((one, i) => (
-        <Chart key={one.name} told={one} view={view} height={140} whole={i === 0 && list.length % 2 === 1} />
+        <Chart
+          key={one.name}
+          told={one}
+          view={view}
+          words={courseWords(one, system)}
+          height={140}
+          whole={i === 0 && list.length % 2 === 1}
+        />
       ))}
     </div>
   );

@@ -3,7 +3,7 @@ import { unitOf, valueIn } from "../../../draw/numbers";
 import { useStanding } from "../../../state/ask";
 import { product, sheet, units } from "../../../state/look";
 import { editable, station } from "../../../state/station";
-import { useWidth } from "../../incident/replay/size";
+import { useWidth } from "../../replay/width";
 import { EmptyArt } from "../../parts/EmptyArt";
 import { Note, Refusal } from "../../parts/Note";
 import type { Finding } from "../../parts/finding";

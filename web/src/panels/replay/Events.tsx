@@ -1,11 +1,11 @@
 import { useMemo } from "preact/hooks";
-import { clockText } from "../../../draw/clock";
-import { listed } from "../../../draw/tracks";
-import { seek, time } from "../../../state/player";
-import type { View } from "../answer/view";
+import { clockText } from "../../draw/clock";
+import { listed } from "../../draw/tracks";
+import { seek, time } from "../../state/player";
+import type { PlayView } from "./view";
 
 /** What happens, in order; each line is also a way to its moment. */
-export function Events({ view }: { view: View }) {
+export function Events({ view }: { view: PlayView }) {
   const all = useMemo(() => listed(view.a.trace, view.b?.trace ?? null), [view]);
   const now = time.value;
   return (

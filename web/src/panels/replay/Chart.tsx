@@ -1,17 +1,41 @@
 import { useMemo } from "preact/hooks";
-import { ticksOf, tickText, type Clock } from "../../../draw/clock";
-import { areaOf, dotOf, lineOf, planOf, type ChartPlan } from "../../../draw/curve_chart";
-import { digits, unitOf, valueIn } from "../../../draw/numbers";
-import { units } from "../../../state/look";
-import { seek, time } from "../../../state/player";
-import { courseWords, type Told } from "../answer/rows";
-import { useWidth } from "./size";
-import type { View } from "../answer/view";
+import { ticksOf, tickText, type Clock } from "../../draw/clock";
+import type { Course } from "../../draw/curve";
+import { areaOf, dotOf, lineOf, planOf, type ChartPlan } from "../../draw/curve_chart";
+import type { Band } from "../../draw/curve_trace";
+import { digits, unitOf, valueIn, type Quantity } from "../../draw/numbers";
+import { units } from "../../state/look";
+import { seek, time } from "../../state/player";
+import type { PlayView } from "./view";
+import { useWidth } from "./width";
 
 const nearNames = 12;
 
+/** What a chart draws: a thing over time, of one choice or of both. */
+export interface Drawn {
+  label: string;
+  what: Quantity;
+  courses: readonly { letter: "A" | "B"; course: Course; band?: Band }[];
+  /** Named lines across it, SI. */
+  limits?: readonly Limit[];
+}
+
+export interface Limit {
+  at: number;
+  words: string;
+}
+
+interface ChartProps {
+  told: Drawn;
+  view: PlayView;
+  /** The courses in words, for those who do not see them. */
+  words: string;
+  height: number;
+  whole?: boolean;
+}
+
 /** A course of both choices over the time scale of the player. */
-export function Chart(props: { told: Told; view: View; height: number; whole?: boolean }) {
+export function Chart(props: ChartProps) {
   const [box, width] = useWidth<HTMLDivElement>();
   const { told, view, height } = props;
   const system = units.value;
@@ -38,13 +62,14 @@ export function Chart(props: { told: Told; view: View; height: number; whole?: b
         <svg
           class="chart"
           role="img"
-          aria-label={courseWords(told, system)}
+          aria-label={props.words}
           width={width}
           height={height}
           viewBox={`0 0 ${width} ${height}`}
           onPointerDown={(e) => seekTo(e, plan, view.clock)}
         >
           <Axes plan={plan} clock={view.clock} />
+          <Limits limits={told.limits ?? []} plan={plan} shown={shown} />
           {lines.map(({ letter, area }) => area && <path class={letter === "A" ? "area-a" : "area-b"} d={area} />)}
           {lines.map(({ letter, d }) => (
             <path class={letter === "A" ? "line-a" : "line-b"} d={d} />
@@ -58,7 +83,10 @@ export function Chart(props: { told: Told; view: View; height: number; whole?: b
 }
 
 /** All that must fit on the axis. */
-const drawnOf = (told: Told) => told.courses.flatMap((c) => (c.band ? [c.course, c.band.low, c.band.high] : [c.course]));
+const drawnOf = (told: Drawn): Course[] => [
+  ...told.courses.flatMap((c) => (c.band ? [c.course, c.band.low, c.band.high] : [c.course])),
+  ...(told.limits ?? []).map(({ at }) => ({ time: [0], value: [at] })),
+];
 
 function seekTo(event: PointerEvent, plan: ChartPlan, clock: Clock) {
   const at = event.offsetX - plan.left;
@@ -86,8 +114,28 @@ function Axes({ plan, clock }: { plan: ChartPlan; clock: Clock }) {
   );
 }
 
+interface LimitsProps {
+  limits: readonly Limit[];
+  plan: ChartPlan;
+  shown: (si: number) => number;
+}
+
+/** The lines of limits, their names above them at the right. */
+const Limits = ({ limits, plan, shown }: LimitsProps) => (
+  <>
+    {limits.map(({ at, words }) => (
+      <g class="limit" key={words}>
+        <path d={`M${plan.left} ${plan.y(shown(at))}H${plan.width - plan.right}`} />
+        <text x={plan.width - plan.right} y={plan.y(shown(at)) - 4} text-anchor="end">
+          {words}
+        </text>
+      </g>
+    ))}
+  </>
+);
+
 interface Marked {
-  told: Told;
+  told: Drawn;
   plan: ChartPlan;
   shown: (si: number) => number;
 }

@@ -1,13 +1,13 @@
 import { useEffect, useMemo } from "preact/hooks";
-import { clockText, ticksOf, tickText } from "../../../draw/clock";
-import { lastEvent } from "../../../draw/curve_trace";
-import { marksOf } from "../../../draw/tracks";
-import { sheetKeys } from "../../../state/keys";
-import { letterKeys } from "../../../state/look";
-import { playing, seek, setStage, speed, speeds, step, time, toggle } from "../../../state/player";
-import { Seg } from "../../parts/Seg";
-import { useWidth } from "./size";
-import { sidesOf, type Side, type View } from "../answer/view";
+import { clockText, ticksOf, tickText } from "../../draw/clock";
+import { lastEvent } from "../../draw/curve_trace";
+import { marksOf } from "../../draw/tracks";
+import { sheetKeys } from "../../state/keys";
+import { letterKeys } from "../../state/look";
+import { playing, seek, setStage, speed, speeds, step, time, toggle } from "../../state/player";
+import { Seg } from "../parts/Seg";
+import { useWidth } from "./width";
+import { sidesOf, type PlaySide, type PlayView } from "./view";
 
 const icons = {
   previous: "M4 3V13M13 3L6 8L13 13Z",
@@ -51,7 +51,8 @@ function useKeys() {
 /** Steps of the scrub along the scale. */
 const scrubSteps = 1000;
 
-export function Player({ view }: { view: View }) {
+/** `of`: what is played, as the scrub is called. */
+export function Player({ view, of }: { view: PlayView; of: string }) {
   useKeys();
   useEffect(() => setStage({ ...view.clock, marks: view.marks }), [view]);
   useEffect(() => () => setStage(null), []);
@@ -83,7 +84,7 @@ export function Player({ view }: { view: View }) {
           options={speeds.map((value) => ({ value, text: `${value}×` }))}
         />
       </div>
-      <Scrub view={view} />
+      <Scrub view={view} of={of} />
       <Tracks view={view} />
     </section>
   );
@@ -96,13 +97,13 @@ const Clock = () => (
 );
 
 /** What happened last, for each choice where they differ. */
-function Now({ view }: { view: View }) {
+function Now({ view }: { view: PlayView }) {
   const said = sidesOf(view).map((s) => lastEvent(s.trace, time.value)?.what ?? "");
   const [a, b] = said;
   return <span class="now">{b === undefined || a === b ? a : `A: ${a}. B: ${b}`}</span>;
 }
 
-function Scrub({ view }: { view: View }) {
+function Scrub({ view, of }: { view: PlayView; of: string }) {
   const place = view.clock.placeOf(time.value);
   return (
     <input
@@ -110,7 +111,7 @@ function Scrub({ view }: { view: View }) {
       min="0"
       max={scrubSteps}
       step="1"
-      aria-label="Time in the incident"
+      aria-label={`Time in the ${of}`}
       aria-valuetext={clockText(time.value)}
       value={Math.round(place * scrubSteps)}
       onInput={(e) => seek(view.clock.timeOf(Number(e.currentTarget.value) / scrubSteps))}
@@ -121,7 +122,7 @@ function Scrub({ view }: { view: View }) {
 const left = 8;
 
 /** The events of each choice along the scale of the scrub. */
-function Tracks({ view }: { view: View }) {
+function Tracks({ view }: { view: PlayView }) {
   const [box, width] = useWidth<HTMLDivElement>();
   const sides = sidesOf(view);
   const foot = 18 + 24 * sides.length;
@@ -149,7 +150,7 @@ const TrackHead = ({ x, height }: { x: (t: number) => number; height: number }) 
   <path class="playhead" d={`M${x(time.value)} 2V${height}`} />
 );
 
-function Track({ side, view, width, y }: { side: Side; view: View; width: number; y: number }) {
+function Track({ side, view, width, y }: { side: PlaySide; view: PlayView; width: number; y: number }) {
   const marks = useMemo(() => marksOf(side.trace, view.clock, left, width - left), [side, view, width]);
   const now = time.value;
   return (
