@@ -9,6 +9,7 @@ import "./style/site.css";
 import "./style/tank.css";
 import "./style/flow.css";
 import "./style/incident.css";
+import "./style/delivery.css";
 import "./style/checks.css";
 import "./style/containment.css";
 import "./style/reports.css";

@@ -1,4 +1,5 @@
 import { viewOf } from "../../state/look";
+import { Delivery } from "./delivery/Delivery";
 import { Depth } from "./depth/Depth";
 import { Flotation } from "./flotation/Flotation";
 import { Vapor } from "./vapor/Vapor";
@@ -8,5 +9,6 @@ export function Tank() {
   const view = viewOf("tank");
   if (view === "flotation") return <Flotation />;
   if (view === "vapor") return <Vapor />;
+  if (view === "delivery") return <Delivery />;
   return <Depth />;
 }

@@ -1,0 +1,178 @@
+import { useMemo } from "preact/hooks";
+import type { ErrorAnswer, Want } from "../../../api/types";
+import { withHint } from "../../../api/client";
+import { evenText } from "../../../draw/clock";
+import { sentence } from "../../../draw/words";
+import { useStanding } from "../../../state/ask";
+import { sheet, units } from "../../../state/look";
+import { editable, station } from "../../../state/station";
+import { EmptyArt } from "../../parts/EmptyArt";
+import { Note, Refusal } from "../../parts/Note";
+import { Events } from "../../replay/Events";
+import { Player } from "../../replay/Player";
+import { Head } from "../../shell/Shell";
+import type { Tank, TankDocument } from "../documents";
+import { Band } from "./Band";
+import { Compare } from "./Compare";
+import { Courses } from "./Courses";
+import type { DeliveryDocument } from "./documents";
+import { HeadA, HeadB } from "./Heads";
+import { Rest } from "./Rest";
+import { Scene } from "./Scene";
+import { Setup } from "./Setup";
+import { asked, choiceA, choiceB, wantOf } from "./state";
+import { noChoice, viewOf, type DropView } from "./view";
+import { broughtWords, undeterminedWords } from "./words";
+
+type Answer = { document: DeliveryDocument } | ErrorAnswer;
+type TankAnswer = { document: TankDocument } | ErrorAnswer;
+
+/** The first thing, above every number; it cannot be closed. */
+const Caution = () => (
+  <p class="caution">
+    <b>Never open a stalled drop under pressure.</b> Close the compartment valve, wait, let the hose drain. The driver stays
+    with the drop.
+  </p>
+);
+
+const hasDelivery = () => station.value?.parts.some((p) => p.kind === "delivery") ?? false;
+
+/** The delivery and the tanks it fills: asked for at once. */
+function useTold() {
+  const now = useStanding<unknown>(() => {
+    if (!hasDelivery()) return null;
+    const wants: Want[] = [
+      { ...wantOf(asked.value), units: units.value },
+      { study: "tank", units: units.value },
+    ];
+    return { wants };
+  });
+  const [answer, tank] = (now.answers ?? []) as [Answer?, TankAnswer?];
+  const tanks = tank && "document" in tank ? tank.document.result.tanks : [];
+  return { now, answer, tanks };
+}
+
+function problemOf(answer: Answer | undefined): string | null {
+  if (!answer) return null;
+  if ("error" in answer) return `${sentence(answer.error)} ${sentence(answer.hint)}`.trim();
+  const { problem } = answer.document.result;
+  return problem && `Not determined: ${sentence(problem)}`;
+}
+
+/** A tanker unloads: rate, levels and pressure of the vapor, two runs side by side. */
+export function Delivery() {
+  const { now, answer, tanks } = useTold();
+  const document = answer && "document" in answer ? answer.document : undefined;
+  const [a, b] = [choiceA.value, choiceB.value];
+  const view = useMemo(() => (document ? viewOf(document, a, b) : null), [document, a, b]);
+  const problem = problemOf(answer);
+  const about = view ? `${broughtWords(view.a.run, units.value)}. ${evenText}` : "";
+  if (!hasDelivery()) return <NoDelivery />;
+  return (
+    <>
+      <Head title="Tank" about={about} />
+      <Caution />
+      <div class={`inc dlv${now.age === 2 ? " old" : ""}`}>
+        <div class="mid">
+          <Setup run={view?.a.run} all={allTanks(document)} />
+          <Refusal error={now.error} old={view !== null} />
+          {problem && <Problem text={problem} />}
+          <Notes document={document} view={view} />
+          {view ? <Replay view={view} tanks={tanks} /> : !problem && !now.error && <div class="skel-box" aria-hidden="true" />}
+        </div>
+        {view && (
+          <aside class="side" aria-label="Figures at the playhead">
+            <Compare view={view} />
+            <Events view={view} />
+          </aside>
+        )}
+        {view && <Rest view={view} />}
+      </div>
+    </>
+  );
+}
+
+const allTanks = (document: DeliveryDocument | undefined) =>
+  [...new Set((station.value?.parts ?? []).filter((p) => p.kind === "tank").map((p) => p.id))].filter((id) =>
+    document?.result.runs.some((r) => r.tanks.some((t) => t.tank === id)),
+  );
+
+function Problem({ text }: { text: string }) {
+  return (
+    <Note tone="warn" role="status">
+      {text}{" "}
+      <button type="button" class="link edit" onClick={() => (sheet.value = "site")}>
+        Go to Site
+      </button>
+    </Note>
+  );
+}
+
+/** What is to be known before the numbers are read. */
+function Notes({ document, view }: { document: DeliveryDocument | undefined; view: DropView | null }) {
+  const open = view?.a.run.ullages.flatMap((u) => undeterminedWords(u) ?? []) ?? [];
+  const pressed = [view?.a, view?.b].filter((s) => s?.run.under_pressure);
+  return (
+    <>
+      {pressed.map((s) => (
+        <Note tone="bad" key={s?.letter}>
+          <b>
+            {s?.letter}, {s?.words.toLowerCase()}: it {s?.run.stalled ? "stalls" : "ends"} with its vapor shut in under pressure.
+          </b>{" "}
+          {document?.cautions[0]}
+        </Note>
+      ))}
+      {open.map((text) => (
+        <Problem key={text} text={`${text} Enter its vents and its vapor return.`} />
+      ))}
+      {document?.warnings.map((w) => (
+        <Note tone="info">{withHint(w)}</Note>
+      ))}
+    </>
+  );
+}
+
+/** The station has no delivery. */
+function NoDelivery() {
+  return (
+    <>
+      <Head title="Tank" about="" />
+      <Caution />
+      <div class="empty">
+        <EmptyArt />
+        <h2>No delivery is entered</h2>
+        <p>
+          Enter a delivery: the truck's compartments with what each brings and into which tank, its hose, and whether vapor
+          goes back to it. This view then plays the drop: rate, levels, pressure of the vapor, and what stays in the hose.
+        </p>
+        {editable.value && (
+          <button type="button" class="btn go edit" onClick={() => (sheet.value = "site")}>
+            Add a delivery on the Site sheet
+          </button>
+        )}
+      </div>
+    </>
+  );
+}
+
+function Replay({ view, tanks }: { view: DropView; tanks: readonly Tank[] }) {
+  const two = view.b !== null;
+  return (
+    <>
+      <div class={`scenes${two || choiceB.value !== noChoice ? "" : " single"}`}>
+        <figure class="scene">
+          <HeadA view={view} />
+          <Scene side={view.a} view={view} tanks={tanks} />
+        </figure>
+        <figure class="scene">
+          <HeadB view={view} />
+          {view.b && <Scene side={view.b} view={view} tanks={tanks} />}
+        </figure>
+      </div>
+      <p class="cap scene-note">Schematic. Levels stand to the scale of their tank, with 90 and 95 % marked.</p>
+      <Player view={view} of="delivery" />
+      <Band view={view} />
+      <Courses view={view} />
+    </>
+  );
+}
