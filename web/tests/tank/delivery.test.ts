@@ -158,8 +158,8 @@ describe("the table", () => {
   });
 
   test("has pressures of vapor in inches of water", () => {
-    // SOURCE: [nist_sp811, table of conversion factors] 1 inch of water (4 degC) is 249.082 Pa
-    expect(shown(300, "us")["Vapor space, inH2O"]?.[0]).toBe((800 / 249.082).toFixed(1));
+    // SOURCE: [nist_sp811, appendix B.8] conventional inch of water, 249.0889 Pa
+    expect(shown(300, "us")["Vapor space, inH2O"]?.[0]).toBe((800 / 249.0889).toFixed(1));
   });
 
   test("ends with what the study says", () => {

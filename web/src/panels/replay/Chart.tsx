@@ -120,19 +120,23 @@ interface LimitsProps {
   shown: (si: number) => number;
 }
 
-/** The lines of limits, their names above them at the right. */
-const Limits = ({ limits, plan, shown }: LimitsProps) => (
-  <>
-    {limits.map(({ at, words }) => (
-      <g class="limit" key={words}>
-        <path d={`M${plan.left} ${plan.y(shown(at))}H${plan.width - plan.right}`} />
-        <text x={plan.width - plan.right} y={plan.y(shown(at)) - 4} text-anchor="end">
-          {words}
-        </text>
-      </g>
-    ))}
-  </>
-);
+/** The lines of limits, their names above them at the left; below where another line is near above. */
+function Limits({ limits, plan, shown }: LimitsProps) {
+  const lines = limits.map(({ at, words }) => ({ words, y: plan.y(shown(at)) }));
+  const crowded = (y: number) => lines.some((other) => other.y < y && y - other.y < nearNames + 2);
+  return (
+    <>
+      {lines.map(({ words, y }) => (
+        <g class="limit" key={words}>
+          <path d={`M${plan.left} ${y}H${plan.width - plan.right}`} />
+          <text x={plan.left + 6} y={crowded(y) ? y + 12 : y - 4}>
+            {words}
+          </text>
+        </g>
+      ))}
+    </>
+  );
+}
 
 interface Marked {
   told: Drawn;

@@ -1,6 +1,5 @@
 import { useMemo } from "preact/hooks";
 import type { ErrorAnswer, Want } from "../../../api/types";
-import { withHint } from "../../../api/client";
 import { evenText } from "../../../draw/clock";
 import { sentence } from "../../../draw/words";
 import { useStanding } from "../../../state/ask";
@@ -124,9 +123,6 @@ function Notes({ document, view }: { document: DeliveryDocument | undefined; vie
       ))}
       {open.map((text) => (
         <Problem key={text} text={`${text} Enter its vents and its vapor return.`} />
-      ))}
-      {document?.warnings.map((w) => (
-        <Note tone="info">{withHint(w)}</Note>
       ))}
     </>
   );

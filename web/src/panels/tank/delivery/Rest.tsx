@@ -1,4 +1,5 @@
 import { useState } from "preact/hooks";
+import { withHint } from "../../../api/client";
 import { clockText } from "../../../draw/clock";
 import { figure, unitOf } from "../../../draw/numbers";
 import { capital, sentence } from "../../../draw/words";
@@ -26,7 +27,7 @@ export function Rest({ view }: { view: DropView }) {
       <Uncertain document={view.document} />
       <section class="part" aria-label="What it rests on">
         <h2>What it rests on</h2>
-        <Cautions of={[...view.document.result.notes.map(sentence), ...view.document.cautions]} />
+        <Cautions of={[...view.document.warnings.map((w) => sentence(withHint(w))), ...view.document.result.notes.map(sentence), ...view.document.cautions]} />
       </section>
     </div>
   );

@@ -108,7 +108,7 @@ function Plate({ side, place, layout, t }: { side: DropSide; place: TankPlace; l
   const system = units.value;
   const { fill } = place;
   const right = place.x + place.width - 8;
-  const width = Math.min(112, right - fill - 12);
+  const width = Math.max(68, Math.min(112, right - fill - 12));
   const left = right - width;
   const y = layout.foot - 42;
   const full = figure("share", system, restingAt(side.trace, `full ${place.tank}`, t));
@@ -157,7 +157,7 @@ function Vapor({ layout, side, view, t, place }: Shown & { place: SpacePlace }) 
       ))}
       {joined && from && <path class={`vaporhose${now === "on" ? " on" : ""}`} d={vaporPath(layout, from.riser)} />}
       {!joined && (
-        <text class="vaport" x={first.riser + 10} y={ground - 14}>
+        <text class="vaport" x={first.riser + 10} y={ground - 26}>
           {now === "off" ? "return off" : ""}
         </text>
       )}
@@ -224,7 +224,7 @@ function Truck({ layout, side, t }: Shown) {
 function Left({ layout, side, t }: { layout: SceneLayout; side: DropSide; t: number }) {
   const system = units.value;
   return (
-    <text class="b" x={layout.truck.x + 36} y={layout.truck.top - 10}>
+    <text class="b" x={layout.truck.x} y={layout.truck.top - 14}>
       {withUnit("volume", system, restingAt(side.trace, "left", t), 0)} left
     </text>
   );

@@ -11,7 +11,7 @@ const plain = (part: string) => part.replaceAll("-", " ");
 const entries: { key: "volume" | "rate" | "stop_at"; label: string; none: string; hint: string }[] = [
   { key: "volume", label: "Brought", none: "as the file says", hint: "What the first compartment brings, as 3000 gal or 11 m3." },
   { key: "rate", label: "Given rate", none: "computed", hint: "Of each drop in place of the computed one, as 380 gpm." },
-  { key: "stop_at", label: "Truck shut at", none: "not before it is over", hint: "A time, as 5 min." },
+  { key: "stop_at", label: "Truck shut at", none: "at its end", hint: "A time, as 5 min." },
 ];
 
 /** Tanks that can be asked for: those of the shown run, and the one that is asked for now. */

@@ -55,11 +55,11 @@ export interface Row {
   name: string;
   label: string;
   shown: string[];
-  /** Which of them are words. */
+  /** Which of them are words or times, and set small. */
   words: boolean[];
 }
 
-const isWord = (text: string) => /^[a-z]/.test(text);
+const isWord = (text: string) => /^[a-z]/.test(text) || /[a-z]$/.test(text);
 const row = (name: string, label: string, shown: string[]): Row => ({ name, label, shown, words: shown.map(isWord) });
 
 const remaining = (side: DropSide, t: number) => (t >= side.trace.end ? "ended" : clockText(side.trace.end - t));

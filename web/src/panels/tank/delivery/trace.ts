@@ -1,5 +1,6 @@
 /** A run of a delivery over time, by the names of its courses. Nothing here knows of the page. */
 import { valueAt, type Course } from "../../../draw/curve";
+import { capital } from "../../../draw/words";
 import type { DeliveryChart, DeliveryRun, Ullage } from "./documents";
 
 /** Names of the courses that a run has once; the others are "left front", "full T1", "pressure T1, T2". */
@@ -58,7 +59,8 @@ const named = (kind: string, courses: Record<string, number[]>): [string, number
   Object.entries(courses).map(([of, value]) => [`${kind} ${of}`, value]);
 
 export function traceOf(run: DeliveryRun): DropTrace {
-  const { chart, events, time_s: end } = run;
+  const { chart, time_s: end } = run;
+  const events = run.events.map((e) => ({ ...e, what: capital(e.what) }));
   if (!chart) return { end, events, courses: new Map() };
   const points = chart.time_s.length;
   const capacity = (tank: string) => run.tanks.find((t) => t.tank === tank)?.capacity_m3 ?? NaN;
