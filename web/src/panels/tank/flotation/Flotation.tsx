@@ -6,7 +6,7 @@ import { useStanding } from "../../../state/ask";
 import { sheet, units } from "../../../state/look";
 import { editable, station } from "../../../state/station";
 import { Ask } from "../../containment/Ask";
-import { useWidth } from "../../incident/replay/size";
+import { useWidth } from "../../replay/width";
 import { Drawing } from "../../parts/Drawing";
 import { EmptyArt } from "../../parts/EmptyArt";
 import { Note, Refusal } from "../../parts/Note";

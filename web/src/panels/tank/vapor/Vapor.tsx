@@ -4,7 +4,7 @@ import { capital, sentence } from "../../../draw/words";
 import { useStanding } from "../../../state/ask";
 import { units } from "../../../state/look";
 import { Ask } from "../../containment/Ask";
-import { useWidth } from "../../incident/replay/size";
+import { useWidth } from "../../replay/width";
 import { Drawing } from "../../parts/Drawing";
 import { EmptyArt } from "../../parts/EmptyArt";
 import { Note, Refusal } from "../../parts/Note";
