@@ -147,22 +147,39 @@ TEST(FlotationStudy, SoilAboveTheWaterWeighsMore) {
   EXPECT_GT(dry.submerged_weight, wet.submerged_weight);
 }
 
-/// A pair of half balls is a ball: closed form. The wall lies outside the inside length where heads are flat.
-TEST(FlotationStudy, DisplacesHeadsAndWallsToo) {
-  site::TankShape shape;
+site::Tank walled_tank(const char* heads) {
   const auto length = [](double meters) {
     return site::Entered<Length>{Length::from_si(meters), Length::from_si(meters), Length::from_si(meters), {}};
   };
-  shape.kind.text = "horizontal-cylinder";
-  shape.outside_diameter = length(2.0);
-  shape.inside_diameter = length(1.9);
-  shape.length = length(3.0);
+  site::Tank tank;
+  tank.shape.emplace();
+  tank.shape->kind.text = "horizontal-cylinder";
+  tank.shape->outside_diameter = length(2.0);
+  tank.shape->inside_diameter = length(1.9);
+  tank.shape->length = length(3.0);
+  tank.shape->heads.text = heads;
+  return tank;
+}
+
+/// A pair of half balls is a ball: closed form. Flat heads add their walls to the length.
+TEST(FlotationStudy, DisplacesHeadsAndWallsToo) {
   const double circle = std::numbers::pi;  // of radius 1
-  EXPECT_NEAR(shells_of(shape)->outside.capacity(), circle * 3.1, 1e-11);
-  shape.heads.text = "hemispherical";
-  EXPECT_NEAR(shells_of(shape)->outside.capacity(), circle * (3.0 + 4.0 / 3.0), 1e-10);
-  shape.kind.text = "rectangular";
-  EXPECT_FALSE(shells_of(shape).has_value());
+  EXPECT_NEAR(shells_of(walled_tank("flat"))->outside.capacity(), circle * 3.1, 1e-11);
+  EXPECT_NEAR(shells_of(walled_tank("hemispherical"))->outside.capacity(), circle * (3.0 + 4.0 / 3.0), 1e-10);
+  site::Tank box = walled_tank("flat");
+  box.shape->kind.text = "rectangular";
+  EXPECT_FALSE(shells_of(box).has_value());
+}
+
+/// A wall of even thickness t about a surface S adds S t + O(t2), whatever the heads: law of geometry.
+TEST(FlotationStudy, EveryHeadGrowsByTheWall) {
+  for (const char* heads : {"dished", "hemispherical"}) {
+    const Shells shells = shells_of(walled_tank(heads)).value();
+    const double inside = shells.inside->capacity(), outside = shells.outside.capacity();
+    const double surface = shells.inside->wetted_area(shells.inside->full_level()).value();
+    EXPECT_NEAR(outside - inside, surface * shells.wall, 0.06 * (outside - inside)) << heads;  // t / R is 0.05
+    EXPECT_GT(outside - inside, surface * shells.wall) << heads;  // a convex body grows by more
+  }
 }
 
 TEST(FlotationStudy, WhatIsMissingIsNamed) {

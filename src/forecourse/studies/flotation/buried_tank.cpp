@@ -272,7 +272,7 @@ class Reader {
 
 std::optional<BuriedTank> buried_tank(const site::Site& site, const site::Tank& tank, TankFlotation& out,
                                       std::vector<DefaultUsed>& defaults) {
-  const std::optional<Shells> shells = tank.shape ? shells_of(*tank.shape) : std::nullopt;
+  const std::optional<Shells> shells = shells_of(tank);
   if (!has_all(tank, shells, out.problems)) return std::nullopt;
   return Reader(site, tank, BuriedTank{*shells}, out, defaults).read();
 }

@@ -18,6 +18,6 @@ struct Shells {
 };
 
 /// The shells of a tank; empty if it is no horizontal cylinder, or sizes are missing or do not fit together.
-[[nodiscard]] std::optional<Shells> shells_of(const site::TankShape& shape);
+[[nodiscard]] std::optional<Shells> shells_of(const site::Tank& tank);
 
 }  // namespace forecourse::studies
