@@ -51,6 +51,7 @@ Json ullage_json(const UllageTold& u) {
   const bool known = u.problem.empty();
   const auto told = [&](double value) { return known ? Json(value) : Json(); };
   return {{"tanks", u.tanks},
+          {"vents", u.vents},
           {"problem", text_or_null(u.problem)},
           {"highest_is_least", u.at_least},
           {"no_way_out", u.no_vent},

@@ -22,6 +22,7 @@ struct Named {
 constexpr auto measures = std::to_array<Named>({{"flow", Measure::flow},
                                                 {"leak", Measure::leak},
                                                 {"pressure", Measure::pressure},
+                                                {"\"vapor pressure\"", Measure::ullage_pressure},
                                                 {"length", Measure::length},
                                                 {"bore", Measure::bore},
                                                 {"velocity", Measure::velocity},

@@ -74,7 +74,7 @@ class Study {
   void add(const char* name, const Variation& variation) {
     const Setup setup = delivering::set_up(site_, options_, variation);
     if (!setup.problem.empty()) return;
-    out_.runs.push_back(delivering::tell_run(setup, false, context_));
+    out_.runs.push_back(delivering::tell_run(setup, options_.charts, context_));
     out_.runs.back().name = name;
   }
 

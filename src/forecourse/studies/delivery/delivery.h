@@ -70,6 +70,7 @@ struct DeliveryTank {
 /// The vapor above the liquid of one tank, or of tanks that share a vent or a vapor pipe.
 struct UllageTold {
   std::vector<std::string> tanks;
+  std::vector<std::string> vents;  ///< names of its vents in the chart
   std::string problem;             ///< why its pressure is not determined; it is then counted as open to the air
   bool at_least = false;           ///< a vent valve's curve is not entered: the highest pressure is no less than told
   double highest_pressure = 0.0;   ///< [Pa] gauge

@@ -70,8 +70,10 @@ class Teller {
     told.tanks = s_.spaces[at(s)].tanks;
     told.at_least = s_.spaces[at(s)].at_least;
     bool any = !c_.spaces[at(s)].to_truck.shut() && c_.truck_closed;
-    for (const VentCase& vent : c_.vents) {
+    for (std::size_t v = 0; v < c_.vents.size(); ++v) {
+      const VentCase& vent = c_.vents[v];
       if (vent.space != s) continue;
+      told.vents.push_back(s_.vents[v]);
       any = any || !vent.out.shut();
       if (vent.out.opens_at() > 0.0 && !(told.opens_at && *told.opens_at < vent.out.opens_at()))
         told.opens_at = vent.out.opens_at();
