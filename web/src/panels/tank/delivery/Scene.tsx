@@ -49,6 +49,7 @@ function Drawing(props: Shown) {
   const hoses = side.run.drops.map((drop) => hoseAt(drop, side.trace, t));
   return (
     <svg class="chart" width={layout.width} height={layout.height} aria-hidden="true">
+      <Hatches of={side.letter} />
       <rect class="earthfill" x="0" y={layout.ground} width={layout.width} height={layout.height - layout.ground} />
       <path class="slabline" d={`M0 ${layout.ground}H${layout.width}`} />
       {layout.spaces.map((s) => (
@@ -63,6 +64,38 @@ function Drawing(props: Shown) {
         return place && h.joined && <Hose key={h.drop.compartment} layout={layout} hose={h} fill={place.fill} />;
       })}
     </svg>
+  );
+}
+
+/** Premium is hatched slantwise, diesel level, so that they part without color too. */
+const Hatches = (props: { of: "A" | "B" }) => (
+  <defs>
+    <pattern id={`premium-${props.of}`} width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+      <path class="hatchline" d="M0 0V7" />
+    </pattern>
+    <pattern id={`diesel-${props.of}`} width="6" height="6" patternUnits="userSpaceOnUse">
+      <path class="hatchline on-diesel" d="M0 3H6" />
+    </pattern>
+  </defs>
+);
+
+interface LiquidProps {
+  tone: string;
+  of: "A" | "B";
+  x: number;
+  y: number;
+  width: number;
+  foot: number;
+}
+
+function Liquid({ tone, of, x, y, width, foot }: LiquidProps) {
+  const box = { x, y, width, height: Math.max(0, foot - y) };
+  const hatched = tone === "premium" || tone === "diesel";
+  return (
+    <>
+      <rect class={`liquid ${tone}`} {...box} />
+      {hatched && <rect {...box} fill={`url(#${tone}-${of})`} />}
+    </>
   );
 }
 
@@ -87,7 +120,9 @@ function UnderGround({ layout, side, tanks, t, place, hoses }: Shown & { place: 
     <g>
       <clipPath id={clip}>{shape}</clipPath>
       <g class="inside">{shape}</g>
-      <rect class={`liquid ${toneOf(product)}`} x={x} y={surface} width={width} height={foot - surface} clip-path={`url(#${clip})`} />
+      <g clip-path={`url(#${clip})`}>
+        <Liquid tone={toneOf(product)} of={side.letter} x={x} y={surface} width={width} foot={foot} />
+      </g>
       {known?.full_level_m &&
         known.rooms.map((room) => (
           <path
@@ -207,7 +242,7 @@ function Truck({ layout, side, t }: Shown) {
         const y = foot - share * (foot - top - 6);
         return (
           <g key={drop.compartment} clip-path={`url(#${clip})`}>
-            <rect class={`liquid ${toneOf(drop.product)}`} x={place.x} y={y} width={place.width} height={foot - y} />
+            <Liquid tone={toneOf(drop.product)} of={side.letter} x={place.x} y={y} width={place.width} foot={foot} />
             {i > 0 && <path class="wall" d={`M${place.x} ${top}V${foot}`} />}
           </g>
         );
