@@ -38,9 +38,14 @@ const shown = (page: Page) =>
       rows: Object.fromEntries(rows),
       scenes: [...document.querySelectorAll(".scene-words")].map(text),
       cells: Object.fromEntries(
-        [...document.querySelectorAll(".vcell")].map((c) => [text(c.querySelector("b")), [...c.querySelectorAll("p")].map(text)]),
+        [...document.querySelectorAll(".vcell")].map((c) => [
+          text(c.querySelector("b")),
+          [...c.querySelectorAll("p")].map(text),
+        ]),
       ),
-      heads: new Set([...document.querySelectorAll(".courses .playhead")].map((e) => e.getAttribute("d")?.split(" ")[0])).size,
+      heads: new Set(
+        [...document.querySelectorAll(".courses .playhead")].map((e) => e.getAttribute("d")?.split(" ")[0]),
+      ).size,
     };
   });
 type Shown = Awaited<ReturnType<typeof shown>>;
@@ -54,7 +59,9 @@ function expectEvent(now: Shown, run: Run, at: number, side: number) {
   if (!event) throw new Error("no event");
   expect(valueOf(now, "Drop rate, gpm", side)).toBeCloseTo(event.rate_m3_per_s / sizes.gpm, -0.31);
   if (event.ullage_pressure_gauge_pa !== null)
-    expect(Math.abs(valueOf(now, "Vapor space, inH2O", side) - event.ullage_pressure_gauge_pa / sizes.inH2O)).toBeLessThan(0.051);
+    expect(
+      Math.abs(valueOf(now, "Vapor space, inH2O", side) - event.ullage_pressure_gauge_pa / sizes.inH2O),
+    ).toBeLessThan(0.051);
 }
 
 test("at every event scene, clock, band and table say what the command line says", async () => {
@@ -63,7 +70,10 @@ test("at every event scene, clock, band and table say what the command line says
   if (!a || !b) throw new Error("the command has no such runs");
   const { page, seen, context } = await open(shared.browser, station.workbench, { query });
   await settled(page);
-  expect(await page.$$eval(".scene select", (all) => all.map((s) => (s as HTMLSelectElement).value))).toEqual([a.name, b.name]);
+  expect(await page.$$eval(".scene select", (all) => all.map((s) => (s as HTMLSelectElement).value))).toEqual([
+    a.name,
+    b.name,
+  ]);
   const times = [...new Set([...a.events, ...b.events].map((e) => e.time_s))].sort((x, y) => x - y);
   await page.focus("main");
   for (const t of times) {
@@ -88,22 +98,33 @@ test("play walks to the end, and the end is that of the command line", async () 
   const runs = await runsOf();
   const [a, b] = [runs[0], runs.find((r) => r.name === "vent alone")];
   if (!a || !b) throw new Error("the command has no such runs");
-  const { page, seen, context } = await open(shared.browser, station.workbench, { query, reducedMotion: "no-preference" });
+  const { page, seen, context } = await open(shared.browser, station.workbench, {
+    query,
+    reducedMotion: "no-preference",
+  });
   await settled(page);
-  expect(await page.textContent(".caution")).toMatch(/^Never open a stalled drop under pressure\. Close the compartment valve/);
+  expect(await page.textContent(".caution")).toMatch(
+    /^Never open a stalled drop under pressure\. Close the compartment valve/,
+  );
   await page.click('[aria-label="Speed"] >> text=10×');
   await page.focus("main");
   await page.keyboard.press(" ");
-  await page.waitForFunction(() => document.querySelector(".play-btn")?.textContent === "Play", undefined, { timeout: 15_000 });
+  await page.waitForFunction(() => document.querySelector(".play-btn")?.textContent === "Play", undefined, {
+    timeout: 15_000,
+  });
   const now = await shown(page);
   const end = Math.round(Math.max(a.time_s, b.time_s));
   expect(now.clock).toBe(`${Math.floor(end / 60)} min ${String(end % 60).padStart(2, "0")} s`);
   for (const [side, run] of [a, b].entries()) {
     for (const { tank, capacity_m3, volume_after_m3 } of run.tanks)
-      expect(Math.abs(valueOf(now, `${tank} full, %`, side) - (100 * volume_after_m3) / capacity_m3)).toBeLessThan(0.051);
+      expect(Math.abs(valueOf(now, `${tank} full, %`, side) - (100 * volume_after_m3) / capacity_m3)).toBeLessThan(
+        0.051,
+      );
     expect(valueOf(now, "Left in the truck, gal", side)).toBe(0);
-    const gallons = (of: (u: Run["ullages"][number]) => number) => run.ullages.reduce((sum, u) => sum + of(u), 0) / sizes.gal;
-    const tolerance = (value: number) => (value < 10 ? 0.0051 : value < 100 ? 0.051 : 0.51); // as many digits as are shown
+    const gallons = (of: (u: Run["ullages"][number]) => number) =>
+      run.ullages.reduce((sum, u) => sum + of(u), 0) / sizes.gal;
+    // As many digits as are shown.
+    const tolerance = (value: number) => (value < 10 ? 0.0051 : value < 100 ? 0.051 : 0.51);
     const [out, back] = [gallons((u) => u.vented_m3), gallons((u) => u.to_truck_m3)];
     expect(Math.abs(valueOf(now, "Out of the vent by the end, gal", side) - out)).toBeLessThan(tolerance(out));
     expect(Math.abs(valueOf(now, "Back to the truck by the end, gal", side) - back)).toBeLessThan(tolerance(back));
@@ -124,7 +145,9 @@ test("a drop with every vent blocked says that it stands under pressure, and can
   await page.click("summary:has-text('Leave out')");
   await page.check("text=Vapor return");
   await settled(page);
-  await expect.poll(() => page.$eval('[aria-label="Choice A"]', (s) => (s as HTMLSelectElement).value)).toBe("without vapor return");
+  await expect
+    .poll(() => page.$eval('[aria-label="Choice A"]', (s) => (s as HTMLSelectElement).value))
+    .toBe("without vapor return");
   await page.fill('label:has-text("Given rate") input', "12 ft");
   await page.keyboard.press("Enter");
   await expect.poll(() => page.textContent(".dlv .note")).toContain("rate");

@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { evenClockOf, ticksOf, tickText } from "../../src/draw/clock";
 import { bandAt } from "../../src/panels/tank/delivery/band";
 import { chartWords, drawnOf } from "../../src/panels/tank/delivery/charts";
-import { compartmentsOf, layoutOf, surfaceOf } from "../../src/panels/tank/delivery/layout";
+import { compartmentsOf, layoutOf, surfaceOf } from "../../src/panels/tank/delivery/scene/layout";
 import { finalRows, rowsAt } from "../../src/panels/tank/delivery/rows";
 import { doingAt, hasVent, hoseAt, returnAt, ventAt } from "../../src/panels/tank/delivery/state_at";
 import { at, passedBy, restingAt, traceOf, ventedOf } from "../../src/panels/tank/delivery/trace";
@@ -24,7 +24,9 @@ describe("an even time scale", () => {
     expect(clock.placeOf(284)).toBeCloseTo(0.25, 12);
     expect(clock.timeOf(clock.placeOf(700))).toBeCloseTo(700, 9);
     expect(ticksOf(clock).map((t) => plain(tickText(t)))).toEqual(["0", "5 min", "10 min", "15 min"]);
-    expect(ticksOf(evenClockOf(95)).map((t) => plain(tickText(t)))).toEqual(["0", "20 s", "40 s", "60 s", "80 s"].map((t) => t.replace("60 s", "1 min")));
+    expect(ticksOf(evenClockOf(95)).map((t) => plain(tickText(t)))).toEqual(
+      ["0", "20 s", "40 s", "60 s", "80 s"].map((t) => t.replace("60 s", "1 min")),
+    );
     expect(ticksOf(evenClockOf(0))).toEqual([0]);
   });
 });
@@ -66,7 +68,9 @@ describe("the trace of a run", () => {
     const open = run({ ullages: [ullage({ problem: "no vent is listed", vented_m3: null, to_truck_m3: null })] });
     expect(ventedOf(open)).toBeNull();
     expect(at(traceOf(open), "vented", 50)).toBeNull();
-    expect(undeterminedWords(open.ullages[0] ?? ullage())).toContain("above T1, T3 is not determined: no vent is listed.");
+    expect(undeterminedWords(open.ullages[0] ?? ullage())).toContain(
+      "above T1, T3 is not determined: no vent is listed.",
+    );
   });
 
   test("is empty where a run has no chart", () => {
@@ -193,7 +197,12 @@ describe("the vapor band", () => {
     const chart = open.chart && { ...open.chart, ullage_pressure_gauge_pa: {} };
     const view = viewOf(documentOf({ ...open, chart }), "", "");
     const cells = view ? bandAt(view, 50, "si") : [];
-    expect(cells.map((c) => c.shown[0])).toEqual(["not determined", "not determined", "not determined", "open to the air"]);
+    expect(cells.map((c) => c.shown[0])).toEqual([
+      "not determined",
+      "not determined",
+      "not determined",
+      "open to the air",
+    ]);
   });
 });
 
@@ -202,9 +211,13 @@ describe("charts", () => {
     const drawn = drawnOf(viewed(), "si");
     expect(drawn.map((d) => d.name)).toEqual(["rate", "pressure T1, T3", "full T1", "full T3"]);
     expect(drawn[1]?.limits?.map((l) => plain(l.words))).toEqual(["Vent opens at 750 Pa"]);
-    expect(drawn[2]?.limits?.map((l) => [l.at, plain(l.words)])).toEqual([[0.9, "90 %"], [0.95, "95 %"]]);
+    expect(drawn[2]?.limits?.map((l) => [l.at, plain(l.words)])).toEqual([
+      [0.9, "90 %"],
+      [0.95, "95 %"],
+    ]);
     expect(drawn[1] && plain(chartWords(drawn[1], "si"))).toBe(
-      "Vapor space pressure over time: A runs from 0 Pa to 800 Pa and ends at 800 Pa; B runs from 0 Pa to 1 200 Pa and ends at 1 200 Pa.",
+      "Vapor space pressure over time: A runs from 0 Pa to 800 Pa and ends at 800 Pa; " +
+        "B runs from 0 Pa to 1 200 Pa and ends at 1 200 Pa.",
     );
   });
 });

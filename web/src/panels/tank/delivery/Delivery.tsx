@@ -17,7 +17,7 @@ import { Courses } from "./Courses";
 import type { DeliveryDocument } from "./documents";
 import { HeadA, HeadB } from "./Heads";
 import { Rest } from "./Rest";
-import { Scene } from "./Scene";
+import { Scene } from "./scene/Scene";
 import { Setup } from "./Setup";
 import { asked, choiceA, choiceB, wantOf } from "./state";
 import { noChoice, viewOf, type DropView } from "./view";
@@ -29,8 +29,8 @@ type TankAnswer = { document: TankDocument } | ErrorAnswer;
 /** The first thing, above every number; it cannot be closed. */
 const Caution = () => (
   <p class="caution">
-    <b>Never open a stalled drop under pressure.</b> Close the compartment valve, wait, let the hose drain. The driver stays
-    with the drop.
+    <b>Never open a stalled drop under pressure.</b> Close the compartment valve, wait, let the hose drain. The driver
+    stays with the drop.
   </p>
 );
 
@@ -77,7 +77,11 @@ export function Delivery() {
           <Refusal error={now.error} old={view !== null} />
           {problem && <Problem text={problem} />}
           <Notes document={document} view={view} />
-          {view ? <Replay view={view} tanks={tanks} /> : !problem && !now.error && <div class="skel-box" aria-hidden="true" />}
+          {view ? (
+            <Replay view={view} tanks={tanks} />
+          ) : (
+            !problem && !now.error && <div class="skel-box" aria-hidden="true" />
+          )}
         </div>
         {view && (
           <aside class="side" aria-label="Figures at the playhead">
@@ -116,7 +120,8 @@ function Notes({ document, view }: { document: DeliveryDocument | undefined; vie
       {pressed.map((s) => (
         <Note tone="bad" key={s?.letter}>
           <b>
-            {s?.letter}, {s?.words.toLowerCase()}: it {s?.run.stalled ? "stalls" : "ends"} with its vapor shut in under pressure.
+            {s?.letter}, {s?.words.toLowerCase()}: it {s?.run.stalled ? "stalls" : "ends"} with its vapor shut in under
+            pressure.
           </b>{" "}
           {document?.cautions[0]}
         </Note>
@@ -138,8 +143,9 @@ function NoDelivery() {
         <EmptyArt />
         <h2>No delivery is entered</h2>
         <p>
-          Enter a delivery: the truck's compartments with what each brings and into which tank, its hose, and whether vapor
-          goes back to it. This view then plays the drop: rate, levels, pressure of the vapor, and what stays in the hose.
+          Enter a delivery: the truck's compartments with what each brings and into which tank, its hose, and whether
+          vapor goes back to it. This view then plays the drop: rate, levels, pressure of the vapor, and what stays in
+          the hose.
         </p>
         {editable.value && (
           <button type="button" class="btn go edit" onClick={() => (sheet.value = "site")}>

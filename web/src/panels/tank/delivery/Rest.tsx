@@ -27,7 +27,13 @@ export function Rest({ view }: { view: DropView }) {
       <Uncertain document={view.document} />
       <section class="part" aria-label="What it rests on">
         <h2>What it rests on</h2>
-        <Cautions of={[...view.document.warnings.map((w) => sentence(withHint(w))), ...view.document.result.notes.map(sentence), ...view.document.cautions]} />
+        <Cautions
+          of={[
+            ...view.document.warnings.map((w) => sentence(withHint(w))),
+            ...view.document.result.notes.map(sentence),
+            ...view.document.cautions,
+          ]}
+        />
       </section>
     </div>
   );
@@ -36,7 +42,9 @@ export function Rest({ view }: { view: DropView }) {
 function Findings({ findings }: { findings: readonly Finding[] }) {
   if (!findings.length) return null;
   const groups = grouped(findings);
-  const told = states.filter((s) => countOf(findings, s) > 0).map((s) => `${countOf(findings, s)} ${stateWords[s].toLowerCase()}`);
+  const told = states
+    .filter((s) => countOf(findings, s) > 0)
+    .map((s) => `${countOf(findings, s)} ${stateWords[s].toLowerCase()}`);
   const loud = groups.filter((g) => g.state !== "meets" && g.state !== "does not apply");
   const quiet = groups.filter((g) => !loud.includes(g));
   return (

@@ -9,8 +9,18 @@ const parts = ["vapor-return", "vent", "vent-valve", "overfill-valve", "overfill
 const plain = (part: string) => part.replaceAll("-", " ");
 
 const entries: { key: "volume" | "rate" | "stop_at"; label: string; none: string; hint: string }[] = [
-  { key: "volume", label: "Brought", none: "as the file says", hint: "What the first compartment brings, as 3000 gal or 11 m3." },
-  { key: "rate", label: "Given rate", none: "computed", hint: "Of each drop in place of the computed one, as 380 gpm." },
+  {
+    key: "volume",
+    label: "Brought",
+    none: "as the file says",
+    hint: "What the first compartment brings, as 3000 gal or 11 m3.",
+  },
+  {
+    key: "rate",
+    label: "Given rate",
+    none: "computed",
+    hint: "Of each drop in place of the computed one, as 380 gpm.",
+  },
   { key: "stop_at", label: "Truck shut at", none: "at its end", hint: "A time, as 5 min." },
 ];
 
@@ -28,15 +38,34 @@ export function Setup({ run, all }: { run: DeliveryRun | undefined; all: readonl
       <SetupWords onPaper />
       <div class="setup">
         {deliveries.length > 1 && (
-          <Pick label="Delivery" value={a.delivery || (deliveries[0] ?? "")} options={deliveries} onPick={(delivery) => ask({ delivery, tank: "" })} />
+          <Pick
+            label="Delivery"
+            value={a.delivery || (deliveries[0] ?? "")}
+            options={deliveries}
+            onPick={(delivery) => ask({ delivery, tank: "" })}
+          />
         )}
         {tanks.length > 1 && (
           <Pick label="Into" value={a.tank} none="all of them" options={tanks} onPick={(tank) => ask({ tank })} />
         )}
         {entries.map(({ key, label, none, hint }) => (
-          <Entry key={key} label={label} value={a[key]} placeholder={none} hint={hint} onCommit={(text) => ask({ [key]: text })} />
+          <Entry
+            key={key}
+            label={label}
+            value={a[key]}
+            placeholder={none}
+            hint={hint}
+            onCommit={(text) => ask({ [key]: text })}
+          />
         ))}
-        <Several label="Leave out" none="nothing" of={parts} words={plain} chosen={a.without} onChoose={(without) => ask({ without })} />
+        <Several
+          label="Leave out"
+          none="nothing"
+          of={parts}
+          words={plain}
+          chosen={a.without}
+          onChoose={(without) => ask({ without })}
+        />
         <Several
           label="Vents blocked"
           none="none"

@@ -27,7 +27,9 @@ const ullageOf = (side: DropSide, space: string): Ullage | undefined =>
 
 /** A state, with what flows. */
 const stated = (word: string, flow: number | null, units: UnitSystem) =>
-  flow === null || figure("flow", units, flow, 0) === "0" ? word : `${word}, ${withUnit("flow", units, Math.abs(flow), 0)}`;
+  flow === null || figure("flow", units, flow, 0) === "0"
+    ? word
+    : `${word}, ${withUnit("flow", units, Math.abs(flow), 0)}`;
 
 export function ventWords(view: DropView, side: DropSide, space: string, t: number, units: UnitSystem): string {
   const ullage = ullageOf(side, space);
@@ -65,9 +67,24 @@ export function bandAt(view: DropView, t: number, units: UnitSystem): Cell[] {
   const unit = unitOf("vapor pressure", units);
   return [
     ...spaces.flatMap((s): Cell[] => [
-      { key: `space ${s}`, name: `Vapor space ${s}`, note: unit, shown: each((x) => pressure(x, `pressure ${s}`, t, units)) },
-      { key: `vent ${s}`, name: "Vent", note: settingWords(view, s, units), shown: each((x) => ventWords(view, x, s, t, units)) },
-      { key: `return ${s}`, name: "Return riser and hose", note: "vapor", shown: each((x) => returnWords(x, s, t, units)) },
+      {
+        key: `space ${s}`,
+        name: `Vapor space ${s}`,
+        note: unit,
+        shown: each((x) => pressure(x, `pressure ${s}`, t, units)),
+      },
+      {
+        key: `vent ${s}`,
+        name: "Vent",
+        note: settingWords(view, s, units),
+        shown: each((x) => ventWords(view, x, s, t, units)),
+      },
+      {
+        key: `return ${s}`,
+        name: "Return riser and hose",
+        note: "vapor",
+        shown: each((x) => returnWords(x, s, t, units)),
+      },
     ]),
     { key: "tanker", name: "Tanker", note: `above the load, ${unit}`, shown: each((x) => tankerWords(x, t, units)) },
   ];

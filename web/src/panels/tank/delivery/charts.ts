@@ -24,7 +24,8 @@ function limitsOf(view: DropView, name: string, units: UnitSystem): Limit[] {
   return [...new Set(settings)].map((at) => ({ at, words: `Vent opens at ${withUnit("vapor pressure", units, at)}` }));
 }
 
-const label = (one: Followed) => (one.what === "vapor pressure" ? one.label.replace("space", "space pressure") : one.label);
+const label = (one: Followed) =>
+  one.what === "vapor pressure" ? one.label.replace("space", "space pressure") : one.label;
 
 export function drawnOf(view: DropView, units: UnitSystem): DrawnCourse[] {
   return followedOf(view.a.run)
@@ -35,7 +36,16 @@ export function drawnOf(view: DropView, units: UnitSystem): DrawnCourse[] {
         return course ? [{ letter, course }] : [];
       });
       if (!courses.length) return [];
-      return [{ name: one.name, followed: one, label: label(one), what: one.what, courses, limits: limitsOf(view, one.name, units) }];
+      return [
+        {
+          name: one.name,
+          followed: one,
+          label: label(one),
+          what: one.what,
+          courses,
+          limits: limitsOf(view, one.name, units),
+        },
+      ];
     });
 }
 

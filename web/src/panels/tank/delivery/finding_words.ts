@@ -1,5 +1,13 @@
 /** A finding of a delivery in a sentence. Nothing here knows of the page. */
-import { decimalsApart, decimalsOf, span, unitOf, withUnit, type Quantity, type UnitSystem } from "../../../draw/numbers";
+import {
+  decimalsApart,
+  decimalsOf,
+  span,
+  unitOf,
+  withUnit,
+  type Quantity,
+  type UnitSystem,
+} from "../../../draw/numbers";
 import { sentence } from "../../../draw/words";
 import type { Group } from "../../checks/findings";
 import { quantityOf, withShownUnit } from "../../parts/finding";
@@ -24,6 +32,8 @@ export function dropFinding(group: Group, units: UnitSystem): string {
   const first = group.findings[0];
   const of = group.findings.map((f) => f.subject).join(", ");
   const more = [first.reason, first.change].filter((text) => text).map((text) => ` ${sentence(text ?? "")}`);
-  const by = first.clause ? ` ${first.clause}${first.edition && /^\d/.test(first.edition) ? `, ${first.edition}` : ""}.` : "";
+  const by = first.clause
+    ? ` ${first.clause}${first.edition && /^\d/.test(first.edition) ? `, ${first.edition}` : ""}.`
+    : "";
   return `${first.requirement}: ${of}.${valueWords(group, units)}${more.join("")}${by}`;
 }

@@ -27,7 +27,12 @@ export function followedOf(run: DeliveryRun): Followed[] {
     { name: "returned", label: "Vapor back to the truck", what: "volume", rests: false },
     { name: "rate", label: "Drop rate", what: "flow", rests: false },
     ...spaces.map((s): Followed => {
-      return { name: `pressure ${s}`, label: of("Vapor space", s, several(spaces)), what: "vapor pressure", rests: false };
+      return {
+        name: `pressure ${s}`,
+        label: of("Vapor space", s, several(spaces)),
+        what: "vapor pressure",
+        rests: false,
+      };
     }),
     ...tanks.map((t): Followed => {
       return { name: `full ${t}`, label: several(tanks) ? `${t} full` : "Full", what: "share", rests: true };
@@ -74,7 +79,14 @@ export function rowsAt(view: DropView, t: number, units: UnitSystem): Row[] {
       sides.map((s) => shownAt(one, s, t, units)),
     ),
   );
-  return [...followed, row("to finish", "Time to finish", sides.map((s) => remaining(s, t)))];
+  return [
+    ...followed,
+    row(
+      "to finish",
+      "Time to finish",
+      sides.map((s) => remaining(s, t)),
+    ),
+  ];
 }
 
 /** What stands at the end, whatever the playhead. */
@@ -90,7 +102,11 @@ export function finalRows(view: DropView, units: UnitSystem): Row[] {
       }),
     );
   return [
-    row("takes", "It takes", sides.map((s) => clockText(s.run.time_s))),
+    row(
+      "takes",
+      "It takes",
+      sides.map((s) => clockText(s.run.time_s)),
+    ),
     volume("Out of the vent by the end", ventedOf),
     volume("Back to the truck by the end", returnedOf),
   ];

@@ -1,4 +1,4 @@
-/** How truck, hoses, vents and vapor paths of a run stand at a time, in words and shares. Nothing here knows of the page. */
+/** How hoses, vents and vapor paths of a run stand at a time, in words and shares. Nothing here knows of the page. */
 import type { DeliveryRun, Drop, Ullage } from "./documents";
 import { at, restingAt, spaceOf, type DropTrace } from "./trace";
 

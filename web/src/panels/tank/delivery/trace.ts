@@ -19,8 +19,8 @@ export const spaceOf = (ullage: Pick<Ullage, "tanks">) => ullage.tanks.join(", "
 const sumOf = (all: readonly number[][], points: number) =>
   Array.from({ length: points }, (_, i) => all.reduce((sum, one) => sum + (one[i] ?? 0), 0));
 
-/** What has passed by each time at a rate that runs straight between the points; ends at `total`. What the points do not
- * tell is spread over where something flows. */
+/** What has passed by each time at a rate that runs straight between the points; ends at `total`. What the points do
+ * not tell is spread over where something flows. */
 export function passedBy(time: readonly number[], rate: readonly number[], total: number): number[] {
   const steps = time.map((t, i) => {
     const width = t - (time[i - 1] ?? t);

@@ -1,6 +1,16 @@
 /** What is said of a delivery beside its courses. Nothing here knows of the page. */
 import { clockText } from "../../../draw/clock";
-import { amount, apportion, digits, figure, span, unitOf, valueIn, withUnit, type UnitSystem } from "../../../draw/numbers";
+import {
+  amount,
+  apportion,
+  digits,
+  figure,
+  span,
+  unitOf,
+  valueIn,
+  withUnit,
+  type UnitSystem,
+} from "../../../draw/numbers";
 import { capital, sentence } from "../../../draw/words";
 import type { DeliveryDocument, DeliveryRun, Drop, FilledTank, Move, Ullage } from "./documents";
 
@@ -10,9 +20,7 @@ const crumb = 1e-5;
 
 /** "3 000 gal regular into T1, 2 500 gal premium into T3" */
 export const broughtWords = (run: DeliveryRun, units: UnitSystem) =>
-  run.drops
-    .map((d) => `${withUnit("volume", units, d.brought_m3, 0)} ${d.product} into ${d.tank}`)
-    .join(", ");
+  run.drops.map((d) => `${withUnit("volume", units, d.brought_m3, 0)} ${d.product} into ${d.tank}`).join(", ");
 
 function spilled(drop: Drop, tank: FilledTank, units: UnitSystem): string {
   if (!tank.has_spill_container) return "No spill container is listed: taken off full, it spills it all on the ground.";
@@ -29,12 +37,14 @@ export function hoseWords(run: DeliveryRun, units: UnitSystem): string[] {
     const tank = run.tanks.find((t) => t.tank === drop.tank);
     const holds = volume(units, drop.hose_holds_m3);
     if (drop.end === "not begun") return `${capital(drop.compartment)}: the drop is not begun.`;
-    if (drop.left_in_hose_m3 < crumb) return `${capital(drop.compartment)}: the hose, which holds ${holds}, drains into ${drop.tank}.`;
+    if (drop.left_in_hose_m3 < crumb)
+      return `${capital(drop.compartment)}: the hose, which holds ${holds}, drains into ${drop.tank}.`;
     const stays = `${capital(drop.compartment)}: ${volume(units, drop.left_in_hose_m3)} of ${holds} stay in the hose.`;
     if (!tank) return stays;
     const room =
       drop.left_in_hose_m3 <= tank.room_to_95_percent_after_m3
-        ? `${drop.tank} has room for it below 95\u00A0%, ${volume(units, tank.room_to_95_percent_after_m3)}, where the valve lets it in.`
+        ? `${drop.tank} has room for it below 95\u00A0%, ${volume(units, tank.room_to_95_percent_after_m3)}, where the ` +
+          `valve lets it in.`
         : `${drop.tank} has no room for it below 95\u00A0%.`;
     return `${stays} ${room} ${spilled(drop, tank, units)}`;
   });
@@ -67,11 +77,12 @@ export const undeterminedWords = (ullage: Ullage): string | null =>
 
 /** Over what is uncertain; null: nothing is. */
 export function rangeWords({ result }: DeliveryDocument, units: UnitSystem): string | null {
-  const { time_range_s: time, highest_ullage_pressure_range_gauge_pa: pressure } = result;
-  if (!time || !pressure) return null;
-  const [low, high] = [clockText(time.low), clockText(time.high)];
+  const { time_range_s: range, highest_ullage_pressure_range_gauge_pa: pressure } = result;
+  if (!range || !pressure) return null;
+  const [low, high] = [clockText(range.low), clockText(range.high)];
   const reach = `${span("vapor pressure", units, pressure.low, pressure.high)}\u00A0${unitOf("vapor pressure", units)}`;
-  return `Over the uncertain values, one at a time, it takes ${low === high ? low : `${low} to ${high}`} and the vapor space reaches ${reach}.`;
+  const takes = low === high ? low : `${low} to ${high}`;
+  return `Over the uncertain values, one at a time, it takes ${takes} and the vapor space reaches ${reach}.`;
 }
 
 interface ShownMove {
@@ -98,7 +109,10 @@ export function bookOf(run: DeliveryRun, units: UnitSystem): ShownBook {
   const line = (move: Move, whole: number): ShownMove => ({ from: move.from, to: move.to, amount: shown(whole) });
   const liquid = run.ledger.filter((m) => m.of === "liquid" && m.to.startsWith("tank "));
   const dropped = Math.round(steps(run.dropped_m3));
-  const whole = apportion(liquid.map((m) => steps(m.amount_m3)), dropped);
+  const whole = apportion(
+    liquid.map((m) => steps(m.amount_m3)),
+    dropped,
+  );
   return {
     liquid: liquid.map((m, i) => line(m, whole[i] ?? 0)),
     dropped: shown(dropped),

@@ -1,5 +1,5 @@
-/** Where things stand in the scene of a delivery, px. It is schematic; levels are to the scale of their tank. Nothing here
- * knows of the page. */
+/** Where things stand in the scene of a delivery, px. It is schematic; levels are to the scale of their tank. Nothing
+ * here knows of the page. */
 
 /** A tank of the scene. */
 export interface TankPlace {
@@ -90,7 +90,13 @@ export function hosePath({ truck, ground }: SceneLayout, fill: number): string {
   const from = truck.x + truck.width - 14;
   const sag = ground - 8;
   const bend = Math.max(from + 4, fill - 26);
-  return `M${from} ${truck.outlet}C${from} ${sag} ${from + 12} ${sag} ${Math.min(bend, from + 24)} ${sag}L${bend} ${sag}C${fill - 6} ${sag} ${fill - 14} ${truck.outlet} ${fill} ${truck.outlet}V${ground}`;
+  return [
+    `M${from} ${truck.outlet}`,
+    `C${from} ${sag} ${from + 12} ${sag} ${Math.min(bend, from + 24)} ${sag}`,
+    `L${bend} ${sag}`,
+    `C${fill - 6} ${sag} ${fill - 14} ${truck.outlet} ${fill} ${truck.outlet}`,
+    `V${ground}`,
+  ].join("");
 }
 
 /** The vapor hose: from a riser over to the top of the truck. */
