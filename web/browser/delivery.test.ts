@@ -150,7 +150,8 @@ test("a drop with every vent blocked says that it stands under pressure, and can
     .toBe("without vapor return");
   await page.fill('label:has-text("Given rate") input', "12 ft");
   await page.keyboard.press("Enter");
-  await expect.poll(() => page.textContent(".dlv .note")).toContain("rate");
+  await expect.poll(() => page.textContent(".dlv .note")).toMatch(/^Rate is a flow, .* What you see is from before\.$/);
+  expect(await page.locator(".dropscene svg").count()).toBe(2);
   expect(seen).toEqual({ faults: [], foreign: [] });
   await context.close();
 });

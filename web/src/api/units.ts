@@ -15,7 +15,7 @@ export const shownUnits = {
     si: { unit: "kPa", size: 1000, zero: 0 },
   },
   "vapor pressure": {
-    us: { unit: "inH2O", size: 249.08891, zero: 0 },
+    us: { unit: "inH2O", size: 249.08890999999997, zero: 0 },
     si: { unit: "Pa", size: 1, zero: 0 },
   },
   length: {

@@ -1,4 +1,4 @@
-import { useMemo } from "preact/hooks";
+import { useMemo, useRef } from "preact/hooks";
 import type { ErrorAnswer, Want } from "../../../api/types";
 import { evenText } from "../../../draw/clock";
 import { sentence } from "../../../draw/words";
@@ -51,20 +51,21 @@ function useTold() {
   return { now, answer, tanks };
 }
 
-function problemOf(answer: Answer | undefined): string | null {
-  if (!answer) return null;
-  if ("error" in answer) return `${sentence(answer.error)} ${sentence(answer.hint)}`.trim();
-  const { problem } = answer.document.result;
-  return problem && `Not determined: ${sentence(problem)}`;
+/** The last that could be told; a question that is refused leaves it standing. */
+function useLast(answer: Answer | undefined) {
+  const last = useRef<DeliveryDocument | undefined>(undefined);
+  if (answer && "document" in answer) last.current = answer.document;
+  const refused = answer && "error" in answer ? `${sentence(answer.error)} ${sentence(answer.hint)}`.trim() : null;
+  return { document: last.current, refused };
 }
 
 /** A tanker unloads: rate, levels and pressure of the vapor, two runs side by side. */
 export function Delivery() {
   const { now, answer, tanks } = useTold();
-  const document = answer && "document" in answer ? answer.document : undefined;
+  const { document, refused } = useLast(answer);
   const [a, b] = [choiceA.value, choiceB.value];
   const view = useMemo(() => (document ? viewOf(document, a, b) : null), [document, a, b]);
-  const problem = problemOf(answer);
+  const problem = document?.result.problem;
   const about = view ? `${broughtWords(view.a.run, units.value)}. ${evenText}` : "";
   if (!hasDelivery()) return <NoDelivery />;
   return (
@@ -73,14 +74,19 @@ export function Delivery() {
       <Caution />
       <div class={`inc dlv${now.age === 2 ? " old" : ""}`}>
         <div class="mid">
-          <Setup run={view?.a.run} all={allTanks(document)} />
+          <Setup run={view?.a.run} />
           <Refusal error={now.error} old={view !== null} />
-          {problem && <Problem text={problem} />}
+          {refused && (
+            <Note tone="bad" role="status">
+              {refused} {view && "What you see is from before."}
+            </Note>
+          )}
+          {problem && <Problem text={`Not determined: ${sentence(problem)}`} />}
           <Notes document={document} view={view} />
           {view ? (
             <Replay view={view} tanks={tanks} />
           ) : (
-            !problem && !now.error && <div class="skel-box" aria-hidden="true" />
+            !problem && !refused && !now.error && <div class="skel-box" aria-hidden="true" />
           )}
         </div>
         {view && (
@@ -94,11 +100,6 @@ export function Delivery() {
     </>
   );
 }
-
-const allTanks = (document: DeliveryDocument | undefined) =>
-  [...new Set((station.value?.parts ?? []).filter((p) => p.kind === "tank").map((p) => p.id))].filter((id) =>
-    document?.result.runs.some((r) => r.tanks.some((t) => t.tank === id)),
-  );
 
 function Problem({ text }: { text: string }) {
   return (

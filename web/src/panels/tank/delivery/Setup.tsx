@@ -1,4 +1,5 @@
 import { capital } from "../../../draw/words";
+import { unquoted } from "../../../state/entry";
 import { narrow, station } from "../../../state/station";
 import { Entry } from "../../incident/ask/Entry";
 import type { DeliveryRun } from "./documents";
@@ -24,15 +25,19 @@ const entries: { key: "volume" | "rate" | "stop_at"; label: string; none: string
   { key: "stop_at", label: "Truck shut at", none: "at its end", hint: "A time, as 5 min." },
 ];
 
-/** Tanks that can be asked for: those of the shown run, and the one that is asked for now. */
-const tanksOf = (run: DeliveryRun | undefined) => run?.tanks.map((t) => t.tank) ?? [];
+/** The tanks that a delivery of the file has something for. */
+function tanksOf(delivery: string): string[] {
+  const loads = (station.value?.parts ?? []).filter((p) => p.path.startsWith(`delivery.${delivery}.compartment.`));
+  const named = loads.flatMap((p) => p.fields.find((f) => f.key === "tank")?.text ?? []);
+  return [...new Set(named.map(unquoted))];
+}
 
 /** What the delivery is asked with. On a phone in words. */
-export function Setup({ run, all }: { run: DeliveryRun | undefined; all: readonly string[] }) {
+export function Setup({ run }: { run: DeliveryRun | undefined }) {
   const deliveries = station.value?.parts.filter((p) => p.kind === "delivery").map((p) => p.id) ?? [];
   const a = asked.value;
   if (narrow.value) return <SetupWords />;
-  const tanks = [...new Set([...all, ...tanksOf(run)])];
+  const tanks = tanksOf(a.delivery || (deliveries[0] ?? ""));
   return (
     <>
       <SetupWords onPaper />
