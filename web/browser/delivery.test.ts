@@ -156,6 +156,19 @@ test("a drop with every vent blocked says that it stands under pressure, and can
   await context.close();
 });
 
+test("of one tank alone, and on a phone without entry", async () => {
+  const { page, context } = await open(shared.browser, station.workbench, { query });
+  await settled(page);
+  await page.selectOption('label:has-text("Into") select', "T3");
+  await expect.poll(() => page.textContent(".head p")).toMatch(/^2.500.gal premium into T3/);
+  expect((await shown(page)).rows["Full, %"]).toHaveLength(2);
+  await page.setViewportSize({ width: 390, height: 844 });
+  await page.waitForSelector(".dlv .setup-words:not(.on-paper)");
+  expect(await page.locator(".dlv .setup, .dlv .scene select").count()).toBe(0);
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(390);
+  await context.close();
+});
+
 test("a station without a delivery says what to enter", async () => {
   const workbench = await started("thornby");
   const { page, seen, context } = await open(shared.browser, workbench, { query });

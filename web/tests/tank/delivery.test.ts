@@ -136,6 +136,8 @@ describe("how things stand", () => {
     expect(doingAt(one, trace, 150)).toBe("hoses are changed over");
     expect(doingAt(one, trace, 300)).toBe("all is in the tanks");
     expect(doingAt(run({ stalled: true, all_dropped: false }), trace, 300)).toBe("stalled");
+    const held = run({ all_dropped: false, drops: [{ ...front, end: "held by the overfill valve" }] });
+    expect(doingAt(held, trace, 300)).toBe("front held by the overfill valve");
   });
 });
 

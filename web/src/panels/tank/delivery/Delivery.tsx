@@ -20,7 +20,7 @@ import { Rest } from "./Rest";
 import { Scene } from "./scene/Scene";
 import { Setup } from "./Setup";
 import { asked, choiceA, choiceB, wantOf } from "./state";
-import { noChoice, viewOf, type DropView } from "./view";
+import { viewOf, type DropView } from "./view";
 import { broughtWords, undeterminedWords } from "./words";
 
 type Answer = { document: DeliveryDocument } | ErrorAnswer;
@@ -81,7 +81,7 @@ export function Delivery() {
               {refused} {view && "What you see is from before."}
             </Note>
           )}
-          {problem && <Problem text={`Not determined: ${sentence(problem)}`} />}
+          {problem && <Problem text={`Not determined: ${problem}.`} />}
           <Notes document={document} view={view} />
           {view ? (
             <Replay view={view} tanks={tanks} />
@@ -159,10 +159,9 @@ function NoDelivery() {
 }
 
 function Replay({ view, tanks }: { view: DropView; tanks: readonly Tank[] }) {
-  const two = view.b !== null;
   return (
     <>
-      <div class={`scenes${two || choiceB.value !== noChoice ? "" : " single"}`}>
+      <div class={`scenes${view.b ? "" : " single"}`}>
         <figure class="scene">
           <HeadA view={view} />
           <Scene side={view.a} view={view} tanks={tanks} />
@@ -170,6 +169,11 @@ function Replay({ view, tanks }: { view: DropView; tanks: readonly Tank[] }) {
         <figure class="scene">
           <HeadB view={view} />
           {view.b && <Scene side={view.b} view={view} tanks={tanks} />}
+          {!view.b && view.document.result.runs.length === 1 && (
+            <p class="scene-words">
+              This delivery has no case beside it: where a vent or a vapor return is entered, it is shown without them.
+            </p>
+          )}
         </figure>
       </div>
       <p class="cap scene-note">Schematic. Levels stand to the scale of their tank, with 90 and 95 % marked.</p>

@@ -27,8 +27,8 @@ const entries: { key: "volume" | "rate" | "stop_at"; label: string; none: string
 
 /** The tanks that a delivery of the file has something for. */
 function tanksOf(delivery: string): string[] {
-  const loads = (station.value?.parts ?? []).filter((p) => p.path.startsWith(`delivery.${delivery}.compartment.`));
-  const named = loads.flatMap((p) => p.fields.find((f) => f.key === "tank")?.text ?? []);
+  const fields = station.value?.parts.find((p) => p.kind === "delivery" && p.id === delivery)?.fields ?? [];
+  const named = fields.filter((f) => /^compartment\..*\.tank$/.test(f.key)).flatMap((f) => f.text ?? []);
   return [...new Set(named.map(unquoted))];
 }
 

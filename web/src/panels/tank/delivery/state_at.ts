@@ -58,9 +58,16 @@ export function hoseAt(drop: Drop, trace: DropTrace, t: number): HoseState {
   return { drop, joined, filled: joined ? Math.min(1, held / drop.hose_holds_m3) : 0, flows: joined && rate > nothing };
 }
 
+function endedAs(run: DeliveryRun): string {
+  if (run.all_dropped) return "all is in the tanks";
+  if (run.stalled) return "stalled";
+  const ends = run.drops.flatMap(({ compartment, end }) => (end === "emptied" ? [] : [`${compartment} ${end}`]));
+  return ends.length ? ends.join(", ") : "ended";
+}
+
 /** What the driver does at a time, in a word or two: what flows where. */
 export function doingAt(run: DeliveryRun, trace: DropTrace, t: number): string {
-  if (t >= trace.end) return run.stalled ? "stalled" : run.all_dropped ? "all is in the tanks" : "ended";
+  if (t >= trace.end) return endedAs(run);
   const now = run.drops.map((d) => hoseAt(d, trace, t)).filter((h) => h.flows);
   if (now.length) return now.map(({ drop }) => `${drop.product} into ${drop.tank}`).join(" and ");
   const held = run.drops.find((d) => hoseAt(d, trace, t).joined);
