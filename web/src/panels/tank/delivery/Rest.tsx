@@ -50,7 +50,7 @@ function Findings({ findings }: { findings: readonly Finding[] }) {
   return (
     <section class="part" aria-label="Findings">
       <h2>Findings</h2>
-      <p class="cap">Of choice A as it is asked for: {told.join(", ")}.</p>
+      <p class="cap">Of the delivery as it is asked for: {told.join(", ")}.</p>
       <FindingList groups={loud} />
       {quiet.length > 0 && (
         <details>
