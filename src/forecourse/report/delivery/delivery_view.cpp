@@ -23,6 +23,15 @@ bool at_least(const DeliveryRun& run) {
   return std::any_of(run.ullages.begin(), run.ullages.end(), [](const UllageTold& u) { return u.at_least; });
 }
 
+/// What is in tanks, and what flows between tanker and tank, is told in whole units.
+std::string whole(Measure measure, site::Display display, double si, Glyphs glyphs) {
+  return number(shown_value(measure, display, si), 0, glyphs);
+}
+
+std::string whole_unit(Measure measure, site::Display display, double si, Glyphs glyphs) {
+  return whole(measure, display, si, glyphs) + " " + unit_label(measure, display, glyphs);
+}
+
 std::string names(const std::vector<std::string>& all) {
   std::string out;
   for (const std::string& one : all) out += (out.empty() ? "" : ", ") + one;
@@ -81,8 +90,8 @@ std::vector<std::string> delivery_answer(const DeliveryResult& result, site::Dis
   std::string first = run.stalled     ? "The drop stalls after "
                       : run.moves_all ? "All is in the tank after "
                                       : "It ends after ";
-  first += time_span(run.time, glyphs) + ": " + unit(Measure::volume, run.dropped) + " dropped, " +
-           unit(Measure::flow, run.mean_rate) + " on average";
+  first += time_span(run.time, glyphs) + ": " + whole_unit(Measure::volume, display, run.dropped, glyphs) +
+           " dropped, " + whole_unit(Measure::flow, display, run.mean_rate, glyphs) + " on average";
   out.push_back(first + (run.moves_all || run.stalled ? "." : " (" + how(run) + ")."));
   if (const double p = most_pressure(run); std::isfinite(p)) {
     out.push_back("The ullage reaches " + std::string(at_least(run) ? "at least " : "") +
@@ -93,8 +102,9 @@ std::vector<std::string> delivery_answer(const DeliveryResult& result, site::Dis
   }
   for (const DeliveryTank& tank : run.tanks) {
     if (tank.for_it > tank.room_to_95)
-      out.push_back("Tank " + tank.tank + " has room for " + unit(Measure::volume, std::max(0.0, tank.room_to_95)) +
-                    " up to 95 %, and " + unit(Measure::volume, tank.for_it) + " are brought.");
+      out.push_back("Tank " + tank.tank + " has room for " +
+                    whole_unit(Measure::volume, display, std::max(0.0, tank.room_to_95), glyphs) + " up to 95 %, and " +
+                    whole_unit(Measure::volume, display, tank.for_it, glyphs) + " are brought.");
     if (tank.seconds_to_shut)
       out.push_back("From the alarm of tank " + tank.tank + " the driver has " +
                     time_span(*tank.seconds_to_shut, glyphs) + " until it holds 95 % or its valve is shut.");
@@ -117,7 +127,7 @@ WordTable case_table(const DeliveryResult& result, site::Display display, Glyphs
     const double truck = !run.truck.closed                                         ? nothing
                          : run.truck.highest_pressure > -run.truck.lowest_pressure ? run.truck.highest_pressure
                                                                                    : run.truck.lowest_pressure;
-    out.rows.push_back({run.name, time_span(run.time, glyphs), number(Measure::flow, display, run.mean_rate, glyphs),
+    out.rows.push_back({run.name, time_span(run.time, glyphs), whole(Measure::flow, display, run.mean_rate, glyphs),
                         number(Measure::ullage_pressure, display, most_pressure(run), glyphs),
                         number(most_pressure(run), 0, glyphs), number(Measure::ullage_pressure, display, truck, glyphs),
                         how(run)});
@@ -138,9 +148,9 @@ WordTable drop_table(const DeliveryRun& run, site::Display display, Glyphs glyph
       return t ? time_span(*t, glyphs) : number(nothing, 0, glyphs);
     };
     out.rows.push_back({d.compartment, d.tank, time(d.begins), time(d.ends),
-                        number(Measure::volume, display, d.dropped, glyphs),
-                        number(Measure::flow, display, d.first_rate, glyphs),
-                        number(Measure::flow, display, d.mean_rate, glyphs), word(d.end)});
+                        whole(Measure::volume, display, d.dropped, glyphs),
+                        whole(Measure::flow, display, d.first_rate, glyphs),
+                        whole(Measure::flow, display, d.mean_rate, glyphs), word(d.end)});
   }
   return out;
 }
@@ -172,7 +182,7 @@ WordTable delivery_tank_table(const DeliveryRun& run, site::Display display, Gly
       {false, true, true, true, true, true, true, true},
       {}};
   for (const DeliveryTank& t : run.tanks) {
-    const auto volume = [&](double v) { return number(Measure::volume, display, v, glyphs); };
+    const auto volume = [&](double v) { return whole(Measure::volume, display, v, glyphs); };
     out.rows.push_back({t.tank, volume(t.volume_before), volume(t.volume_after),
                         number(Measure::bore, display, t.depth_before, glyphs),
                         number(Measure::bore, display, t.depth_after, glyphs), volume(t.room_to_90),
@@ -206,7 +216,7 @@ WordTable vapor_table(const DeliveryRun& run, site::Display display, Glyphs glyp
                 {}};
   for (const UllageTold& u : run.ullages) {
     if (!u.problem.empty()) continue;
-    const auto volume = [&](double v) { return number(Measure::volume, display, v, glyphs); };
+    const auto volume = [&](double v) { return whole(Measure::volume, display, v, glyphs); };
     out.rows.push_back({names(u.tanks), volume(u.vented), volume(u.returned), volume(u.drawn_in), volume(u.grown)});
   }
   return out;
@@ -221,7 +231,7 @@ WordTable delivery_event_table(const DeliveryRun& run, site::Display display, Gl
                 {true, true, true, true, false, false},
                 {}};
   for (const DeliveryEvent& e : run.events) {
-    out.rows.push_back({time_span(e.time, glyphs), number(Measure::flow, display, e.rate, glyphs),
+    out.rows.push_back({time_span(e.time, glyphs), whole(Measure::flow, display, e.rate, glyphs),
                         number(Measure::bore, display, e.depth.value_or(nothing), glyphs),
                         number(Measure::ullage_pressure, display, e.ullage_pressure.value_or(nothing), glyphs),
                         e.subject, e.words});
