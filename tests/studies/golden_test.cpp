@@ -59,7 +59,8 @@ TEST_P(Golden, NumbersAreAsKept) {
 }
 
 INSTANTIATE_TEST_SUITE_P(Sites, Golden,
-                         testing::Values("site-s", "truck-lane", "hollin-gap", "thornby", "marle-cross", "pell-ridge", "ludd-bank"));
+                         testing::Values("site-s", "truck-lane", "hollin-gap", "thornby", "marle-cross", "pell-ridge",
+                                         "ludd-bank"));
 
 TEST(GoldenFiles, EveryExampleIsKept) {
   for (const auto& entry : std::filesystem::directory_iterator(SITES_DIR)) {

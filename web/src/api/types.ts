@@ -222,6 +222,23 @@ export interface SceneWant {
   width?: number;
   units?: Units;
 }
+export interface FlotationDrawingWant {
+  drawing: "flotation" | "factor-by-water" | "factor-by-fill";
+  prefix?: string;
+  tank?: string;
+  water_level?: string;
+  filled?: string;
+  factor?: string;
+  width?: number;
+  units?: Units;
+}
+export interface VaporDrawingWant {
+  drawing: "vapor-pressure" | "static-test";
+  prefix?: string;
+  temperature?: string;
+  width?: number;
+  units?: Units;
+}
 export type KnownWant =
   | FlowWant
   | FindingsWant
@@ -234,6 +251,8 @@ export type KnownWant =
   | CompareWant
   | FlowDrawingWant
   | SumpsWant
-  | SceneWant;
+  | SceneWant
+  | FlotationDrawingWant
+  | VaporDrawingWant;
 /** One that is put together while the page runs may be of any; the program refuses what it does not know. */
 export type Want = { units?: Units } & Record<string, unknown>;
