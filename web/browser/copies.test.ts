@@ -23,7 +23,7 @@ test("a dispenser is duplicated with its inlets, hoses and lines, as one step", 
   expect(grown.split("\n").filter((line) => line.trim() === "[[dispenser.hose]]").length).toBeGreaterThan(
     before.split("\n").filter((line) => line.trim() === "[[dispenser.hose]]").length,
   );
-  await page.keyboard.press("Control+z");
+  await page.click("button[aria-label=Undo]");
   await expect.poll(() => workbench.text(), { timeout: 10_000 }).toBe(before);
   expect(seen).toEqual({ faults: [], foreign: [] });
   await context.close();

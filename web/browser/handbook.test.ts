@@ -20,6 +20,7 @@ const onEvents = (count: number) => async (page: Page) => {
 
 const shown: { name: string; query: string; before?: (page: Page) => Promise<unknown> }[] = [
   { name: "site", query: "?sheet=site" },
+  { name: "tank", query: "?sheet=tank" },
   { name: "flow", query: "?sheet=flow" },
   { name: "incident", query: "?sheet=incident", before: onEvents(9) },
   { name: "containment", query: "?sheet=containment" },

@@ -163,142 +163,143 @@ bool is_command(const CLI::App& app, const std::string& word) {
   return false;
 }
 
+void add_study_options(CLI::App& command, FlowArguments& study) {
+  add_flow_options(command, study);
+  command.add_option("--on", study.on, on_words);
+  command.add_option("--sections", study.sections, "sections of the report: findings,flow,containment (default: all)")
+      ->allow_extra_args(false);
+  command.add_option("--cell", study.cells, "a cell of the report's title block: \"prepared by=R. Tay\"")
+      ->allow_extra_args(false);
+}
+
+void add_containment_options(CLI::App& command, ContainmentArguments& containment) {
+  add_site_options(command, containment.site);
+  command.add_option("--inflow", containment.inflows, "a steady inflow: \"3 gph\" (default: five of them)")
+      ->allow_extra_args(false);
+  command.add_option("--sensor-dead-for", containment.dead_for, "time for which the sensors see nothing: \"2 h\"");
+}
+
+void add_vapor_options(CLI::App& command, VaporArguments& vapor) {
+  add_site_options(command, vapor.site);
+  command.add_option("--temperature", vapor.temperature, "of the fuels: \"70 degF\" (default: the site file's)");
+  command.add_option("--on", vapor.on, on_words);
+}
+
+struct ShelfArguments {
+  std::string kind;
+  bool json = false;
+};
+
+void add_shelf_options(CLI::App& command, ShelfArguments& shelf) {
+  command.add_option("--kind", shelf.kind, "only parts of this kind");
+  command.add_flag("--json", shelf.json, "print one JSON document");
+}
+
+Exit show_shelf(const ShelfArguments& shelf) { return shelf_command(shelf.kind, shelf.json); }
+
+/// The words that were typed, and how what they call ended.
+struct Call {
+  const std::vector<std::string>& arguments;
+  Exit exit = Exit::fine;
+};
+
+/// How a command is told in the list of commands, and below its own help.
+struct CommandWords {
+  const char* name;
+  const char* about;
+  const char* footer;
+};
+
+template <class Arguments>
+void add(CLI::App& app, Call& call, const CommandWords& words, void (*add_options)(CLI::App&, Arguments&),
+         Exit (*command)(const Arguments&)) {
+  auto given = std::make_shared<Arguments>();
+  CLI::App* own = app.add_subcommand(words.name, words.about);
+  own->footer(words.footer);
+  own->formatter(std::make_shared<WholeCall>());
+  add_options(*own, *given);
+  own->callback([&call, given, command] {
+    if constexpr (requires { given->command; }) given->command = typed(call.arguments);
+    call.exit = command(*given);
+  });
+}
+
+void add_flow_commands(CLI::App& app, Call& call) {
+  add(app, call,
+      {"study", "all studies of a station, summary and report",
+       "Example: forecourse study sites/hollin-gap.toml --out out/hollin-gap"},
+      add_study_options, study_command);
+  add(app, call,
+      {"flow", "flow and pressure at every hose for any set of hoses open",
+       "Example: forecourse flow sites/site-s.toml --open D1.a,D3.a --set line.trunk.bore=\"3 in\""},
+      add_flow_options, flow_command);
+  add(app, call,
+      {"compare", "two stations, or one with changed values, side by side",
+       "A is SITE. B is OTHER, or SITE where no OTHER is given; --set changes values of B alone,\n"
+       "--set-both those of both. A star is every item: hose.*.limiter, line.*.bore.\n"
+       "Example: forecourse compare sites/site-s.toml --set line.trunk.bore=\"3 in\"\n"
+       "         forecourse compare a.toml b.toml --set-both hose.*.limiter=\"10 gpm\"\n"
+       "         forecourse compare a.toml b.toml --incident struck --at D3 --stop-at \"45 s\" --runs 1000"},
+      add_compare_options, compare_command);
+}
+
+void add_escape_commands(CLI::App& app, Call& call) {
+  add(app, call,
+      {"incident", "what escapes when something goes wrong, event by event",
+       "KIND: struck, drive-off, sump-fire, crack, line-break, overfill, nozzle-left-open.\n"
+       "Barriers, for --without and --dead: shear-valve, upper-poppet, crack-trip, fusible-link, breakaway,\n"
+       "sump-sensor, leak-detector, emergency-stop, check-valve, sump, overfill-valve, overfill-alarm, driver.\n"
+       "Example: forecourse incident sites/site-s.toml struck --at D3 --stop-at \"45 s\" --without shear-valve"},
+      add_incident_options, incident_command);
+  add(app, call,
+      {"containment", "what each sump holds, how soon it fills, where fuel goes",
+       "Example: forecourse containment sites/hollin-gap.toml --inflow \"3 gph\" --sensor-dead-for \"2 h\""},
+      add_containment_options, containment_command);
+}
+
+void add_tank_commands(CLI::App& app, Call& call) {
+  add(app, call,
+      {"tank", "what each tank holds, the room in it, where overfill devices belong",
+       "Example: forecourse tank sites/hollin-gap.toml --tank T1 --depth \"50 in\" --at \"8 ft\" --rate \"380 gpm\""},
+      add_tank_options, tank_command);
+  add(app, call,
+      {"flotation", "what holds buried tanks down against the ground water",
+       "Example: forecourse flotation sites/hollin-gap.toml --tank T1 --water-level \"2 ft\" --filled \"1200 gal\""},
+      add_flotation_options, flotation_command);
+  add(app, call,
+      {"vapor", "vapor: pressure, losses, rules and tests; product care",
+       "Example: forecourse vapor sites/hollin-gap.toml --temperature \"70 degF\""},
+      add_vapor_options, vapor_command);
+  add(app, call,
+      {"delivery", "rate, time and vapor pressure while a tanker unloads by gravity",
+       "Can be left out: vapor-return, vent, vent-valve, overfill-valve, overfill-alarm, driver.\n"
+       "Example: forecourse delivery sites/marle-cross.toml --tank T1 --without vapor-return\n"
+       "         forecourse delivery sites/marle-cross.toml --blocked stack"},
+      add_delivery_options, delivery_command);
+}
+
+void add_other_commands(CLI::App& app, Call& call) {
+  add(app, call,
+      {"serve", "the workbench: look at a station and change it in the browser",
+       "Example: forecourse serve sites/site-s.toml"},
+      add_serve_options, serve_command);
+  add(app, call,
+      {"shelf", "generic parts that a site file can name, with their sources",
+       "Example: forecourse shelf --kind breakaway"},
+      add_shelf_options, show_shelf);
+}
+
 }  // namespace
 
 Exit run(const std::vector<std::string>& arguments) {
   CLI::App app("forecourse computes the course of the fuel at a filling station, from one site file.", "forecourse");
   app.set_version_flag("--version", std::string("forecourse ") + FORECOURSE_VERSION);
   app.require_subcommand(1);
-  Exit exit = Exit::fine;
-
-  FlowArguments study;
-  CLI::App* study_app = app.add_subcommand("study", "all studies of a station, summary and report");
-  study_app->footer("Example: forecourse study sites/hollin-gap.toml --out out/hollin-gap");
-  add_flow_options(*study_app, study);
-  study_app->add_option("--on", study.on, on_words);
-  study_app
-      ->add_option("--sections", study.sections, "sections of the report: findings,flow,containment (default: all)")
-      ->allow_extra_args(false);
-  study_app->add_option("--cell", study.cells, "a cell of the report's title block: \"prepared by=R. Tay\"")
-      ->allow_extra_args(false);
-  study_app->callback([&] {
-    study.command = typed(arguments);
-    exit = study_command(study);
-  });
-
-  FlowArguments flow;
-  CLI::App* flow_app = app.add_subcommand("flow", "flow and pressure at every hose for any set of hoses open");
-  flow_app->footer("Example: forecourse flow sites/site-s.toml --open D1.a,D3.a --set line.trunk.bore=\"3 in\"");
-  add_flow_options(*flow_app, flow);
-  flow_app->callback([&] {
-    flow.command = typed(arguments);
-    exit = flow_command(flow);
-  });
-
-  CompareArguments compare;
-  CLI::App* compare_app = app.add_subcommand("compare", "two stations, or one with changed values, side by side");
-  compare_app->footer(
-      "A is SITE. B is OTHER, or SITE where no OTHER is given; --set changes values of B alone,\n"
-      "--set-both those of both. A star is every item: hose.*.limiter, line.*.bore.\n"
-      "Example: forecourse compare sites/site-s.toml --set line.trunk.bore=\"3 in\"\n"
-      "         forecourse compare a.toml b.toml --set-both hose.*.limiter=\"10 gpm\"\n"
-      "         forecourse compare a.toml b.toml --incident struck --at D3 --stop-at \"45 s\" --runs 1000");
-  add_compare_options(*compare_app, compare);
-  compare_app->callback([&] {
-    compare.command = typed(arguments);
-    exit = compare_command(compare);
-  });
-
-  IncidentArguments incident;
-  CLI::App* incident_app = app.add_subcommand("incident", "what escapes when something goes wrong, event by event");
-  incident_app->footer(
-      "KIND: struck, drive-off, sump-fire, crack, line-break, overfill, nozzle-left-open.\n"
-      "Barriers, for --without and --dead: shear-valve, upper-poppet, crack-trip, fusible-link, breakaway,\n"
-      "sump-sensor, leak-detector, emergency-stop, check-valve, sump, overfill-valve, overfill-alarm, driver.\n"
-      "Example: forecourse incident sites/site-s.toml struck --at D3 --stop-at \"45 s\" --without shear-valve");
-  add_incident_options(*incident_app, incident);
-  incident_app->callback([&] {
-    incident.command = typed(arguments);
-    exit = incident_command(incident);
-  });
-
-  ContainmentArguments containment;
-  CLI::App* containment_app =
-      app.add_subcommand("containment", "what each sump holds, how soon it fills, where fuel goes");
-  containment_app->footer(
-      "Example: forecourse containment sites/hollin-gap.toml --inflow \"3 gph\" --sensor-dead-for \"2 h\"");
-  add_site_options(*containment_app, containment.site);
-  containment_app->add_option("--inflow", containment.inflows, "a steady inflow: \"3 gph\" (default: five of them)")
-      ->allow_extra_args(false);
-  containment_app->add_option("--sensor-dead-for", containment.dead_for,
-                              "time for which the sensors see nothing: \"2 h\"");
-  containment_app->callback([&] {
-    containment.command = typed(arguments);
-    exit = containment_command(containment);
-  });
-
-  TankArguments tank;
-  CLI::App* tank_app =
-      app.add_subcommand("tank", "what each tank holds, the room in it, where overfill devices belong");
-  tank_app->footer(
-      "Example: forecourse tank sites/hollin-gap.toml --tank T1 --depth \"50 in\" --at \"8 ft\" --rate \"380 gpm\"");
-  add_tank_options(*tank_app, tank);
-  tank_app->callback([&] {
-    tank.command = typed(arguments);
-    exit = tank_command(tank);
-  });
-
-  FlotationArguments flotation;
-  CLI::App* flotation_app = app.add_subcommand("flotation", "what holds buried tanks down against the ground water");
-  flotation_app->footer(
-      "Example: forecourse flotation sites/hollin-gap.toml --tank T1 --water-level \"2 ft\" --filled \"1200 gal\"");
-  add_flotation_options(*flotation_app, flotation);
-  flotation_app->callback([&] {
-    flotation.command = typed(arguments);
-    exit = flotation_command(flotation);
-  });
-
-  VaporArguments vapor;
-  CLI::App* vapor_app = app.add_subcommand("vapor", "vapor: pressure, losses, rules and tests; product care");
-  vapor_app->footer("Example: forecourse vapor sites/hollin-gap.toml --temperature \"70 degF\"");
-  add_site_options(*vapor_app, vapor.site);
-  vapor_app->add_option("--temperature", vapor.temperature, "of the fuels: \"70 degF\" (default: the site file's)");
-  vapor_app->add_option("--on", vapor.on, on_words);
-  vapor_app->callback([&] {
-    vapor.command = typed(arguments);
-    exit = vapor_command(vapor);
-  });
-
-  DeliveryArguments delivery;
-  CLI::App* delivery_app =
-      app.add_subcommand("delivery", "rate, time and vapor pressure while a tanker unloads by gravity");
-  delivery_app->footer(
-      "Can be left out: vapor-return, vent, vent-valve, overfill-valve, overfill-alarm, driver.\n"
-      "Example: forecourse delivery sites/marle-cross.toml --tank T1 --without vapor-return\n"
-      "         forecourse delivery sites/marle-cross.toml --blocked stack");
-  add_delivery_options(*delivery_app, delivery);
-  delivery_app->callback([&] {
-    delivery.command = typed(arguments);
-    exit = delivery_command(delivery);
-  });
-
-  ServeArguments serve;
-  CLI::App* serve_app = app.add_subcommand("serve", "the workbench: look at a station and change it in the browser");
-  serve_app->footer("Example: forecourse serve sites/site-s.toml");
-  add_serve_options(*serve_app, serve);
-  serve_app->callback([&] { exit = serve_command(serve); });
-
-  std::string kind;
-  bool shelf_json = false;
-  CLI::App* shelf_app = app.add_subcommand("shelf", "generic parts that a site file can name, with their sources");
-  shelf_app->footer("Example: forecourse shelf --kind breakaway");
-  shelf_app->add_option("--kind", kind, "only parts of this kind");
-  shelf_app->add_flag("--json", shelf_json, "print one JSON document");
-  shelf_app->callback([&] { exit = shelf_command(kind, shelf_json); });
-
-  for (CLI::App* command : app.get_subcommands([](const CLI::App*) { return true; })) {
-    command->formatter(std::make_shared<WholeCall>());
-  }
+  Call call{arguments};
+  add_flow_commands(app, call);
+  add_escape_commands(app, call);
+  add_tank_commands(app, call);
+  add_other_commands(app, call);
   const bool word_first = !arguments.empty() && !arguments.front().starts_with('-');
   if (word_first && !is_command(app, arguments.front())) return Exit::bad_input;
   std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());  // as CLI11 wants them
@@ -313,7 +314,7 @@ Exit run(const std::vector<std::string>& arguments) {
     print_error(std::string("error: ") + wrong.what() + "\n  hint: forecourse --help, or forecourse COMMAND --help\n");
     return Exit::bad_input;
   }
-  return exit;
+  return call.exit;
 }
 
 }  // namespace forecourse::cli

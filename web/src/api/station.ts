@@ -57,6 +57,12 @@ export function stationOf({ ids, ...told }: StationTold, tables: Tables): Statio
   return { ...told, parts, tables };
 }
 
+/** Which of two holds: the one that stands, or the one that was fetched while `asked` stood. What came meanwhile is newer
+ * than what was asked for before it, unless it is an older state of the file. */
+export function newest<S extends { revision: number }>(asked: S | null, stands: S | null, fetched: S): S {
+  return stands === null || stands === asked || fetched.revision > stands.revision ? fetched : stands;
+}
+
 /** The part that a path is of, or within; the innermost. */
 export function partAt(parts: readonly Part[], path: string | null): Part | null {
   const holders = parts.filter((p) => p.path === path || path?.startsWith(`${p.path}.`));

@@ -1,5 +1,6 @@
 import { computed, signal } from "@preact/signals";
 import { api, hasKey, listen, Refused } from "../api/client";
+import { newest } from "../api/station";
 import type { Edit, Part, Station } from "../api/types";
 import { capital } from "../draw/words";
 import { toast } from "./toast";
@@ -103,7 +104,7 @@ async function fetchStation() {
     const now = await api.station();
     alive.value = true;
     // What a write brought along meanwhile, or will, is newer.
-    if (writing === 0 && station.value === shown) station.value = now;
+    if (writing === 0) station.value = newest(shown, station.value, now);
   } catch {
     alive.value = false;
     setTimeout(() => void fetchStation(), 1000);

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { stationOf } from "../../src/api/station";
+import { newest, stationOf } from "../../src/api/station";
 import type { StationTold, Tables } from "../../src/api/types";
 
 const tables: Tables = {
@@ -44,4 +44,14 @@ test("a field is what the tables say of its key", () => {
   expect(from).toMatchObject({ path: "line.trunk.from", kind: "reference", required: true, choices: ["P1", "B1"] });
   expect(bore).toMatchObject({ path: "line.trunk.pipe.bore", kind: "length", text: null, help: "Inner diameter." });
   expect(unknown).toMatchObject({ path: "line.trunk.size", kind: "unknown", choices: null, problem: "not a key" });
+});
+
+test("of answers that cross, the newest stays", () => {
+  const [first, second, third] = [1, 2, 3].map((revision) => ({ revision }));
+  if (!first || !second || !third) throw new Error("three are made");
+  expect(newest(null, null, first)).toBe(first);
+  expect(newest(first, first, second)).toBe(second);
+  expect(newest(first, second, third)).toBe(third); // two were asked for at once
+  expect(newest(first, third, second)).toBe(third);
+  expect(newest(third, third, first)).toBe(first); // another file, or the server began anew
 });

@@ -62,8 +62,8 @@ class BoxBody {
  private:
   template <class Section>
   double sum(double level, const Section& section) const;
-  double section_area(double deep) const;
-  double section_width(double deep) const;
+  [[nodiscard]] double section_area(double deep) const;
+  [[nodiscard]] double section_width(double deep) const;
 
   BoxTank tank_;
   double sine_ = 0.0, cosine_ = 1.0;               ///< of the pitch

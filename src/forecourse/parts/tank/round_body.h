@@ -116,7 +116,7 @@ class RoundBody {
   double sum(double level, double close, const Section& section) const;
   template <class Section>
   double sum_of_piece(const ProfilePiece& piece, double level, double close, const Section& section) const;
-  double end_faces(double level) const;
+  [[nodiscard]] double end_faces(double level) const;
 
   std::vector<ProfilePiece> pieces_;
   double sine_ = 0.0;

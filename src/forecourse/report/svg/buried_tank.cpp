@@ -49,7 +49,8 @@ class Section {
     const double foot = y(d_.prism_base), low = d_.prism_half_width * scale_, high = d_.prism_half_top * scale_;
     const auto half_at = [&](double at) { return high + (low - high) * (at - sky) / (foot - sky); };
     std::string strokes;
-    for (double at = sky + hatch_spacing; at < foot; at += hatch_spacing) {
+    for (int i = 1; sky + i * hatch_spacing < foot; ++i) {
+      const double at = sky + i * hatch_spacing;
       strokes +=
           "M" + coordinate(middle_ - half_at(at)) + " " + coordinate(at) + "H" + coordinate(middle_ + half_at(at));
     }

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <limits>
 
 #include "forecourse/report/svg/shapes.h"
 
@@ -17,8 +18,8 @@ constexpr std::array<const char*, 4> dashes{"", " stroke-dasharray=\"7 4\"", " s
 
 /// From the least to the greatest number.
 struct Reach {
-  double low = INFINITY;
-  double high = -INFINITY;
+  double low = std::numeric_limits<double>::infinity();
+  double high = -std::numeric_limits<double>::infinity();
 
   void take(double value) {
     if (!std::isfinite(value)) return;

@@ -41,9 +41,11 @@ void tell_tank(terminal::Page& page, const studies::TankTold& tank, site::Displa
 }  // namespace
 
 std::vector<std::string> tank_cautions() {
-  return {
+  const std::string computed =
       "Computed from what was entered. It advises; a tank differs from its drawing, and a computed volume is not a "
-      "calibration.",
+      "calibration.";
+  return {
+      computed,
       "Never empty a tank in wet ground without an engineer's word: it may float.",
       "The local code in its local edition and the authority that applies it come first.",
       "So do the listing and the instructions of each overfill device: it is set and tested as they say.",

@@ -56,6 +56,7 @@ class Reader {
 
 std::vector<std::string> delivery_part_words() {
   std::vector<std::string> out;
+  out.reserve(std::size(parts));
   for (const DeliveryPart part : parts) out.emplace_back(word(part));
   return out;
 }

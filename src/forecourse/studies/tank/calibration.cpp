@@ -187,39 +187,55 @@ class Fit {
     double deviation = 0.0;
   };
 
+  /// The step of Gauss and Newton, with the covariance of the free sizes there; nothing where they cannot be told
+  /// apart.
+  [[nodiscard]] std::optional<Sizes> newton_step(const Sizes& at, const std::vector<Size>& free,
+                                                 Matrix& covariance) const {
+    std::vector<std::vector<double>> slopes;
+    slopes.reserve(free.size());
+    for (const Size size : free) slopes.push_back(slope(at, size));
+    auto inverted = inverse(information(slopes));
+    if (!inverted) return std::nullopt;
+    covariance = std::move(*inverted);
+    const std::vector<double> rest = residuals(at);
+    Sizes step{};
+    for (std::size_t i = 0; i < free.size(); ++i) {
+      for (std::size_t k = 0; k < free.size(); ++k) {
+        for (std::size_t r = 0; r < rest.size(); ++r)
+          step[free[i]] += covariance[i][k] * slopes[k][r] * rest[r] * range_[free[i]];
+      }
+    }
+    return step;
+  }
+
+  /// As much of a step as brings the squares down: the sizes then; nothing where none of it does.
+  [[nodiscard]] std::optional<Sizes> shortened(const Sizes& at, const Sizes& step, const std::vector<Size>& free,
+                                               double before) const {
+    double share = 1.0;
+    for (int halving = 0; halving < 12; ++halving, share *= 0.5) {
+      Sizes next = at;
+      for (const Size size : free) next[size] = at[size] + share * step[size];
+      next[pitch] = std::max(0.0, next[pitch]);
+      next[diameter] = std::max(0.5 * entered_[diameter], next[diameter]);
+      next[length] = std::max(0.5 * entered_[length], next[length]);
+      if (squares(residuals(next)) <= before) return next;
+    }
+    return std::nullopt;
+  }
+
   [[nodiscard]] std::optional<Fitted> fit(const std::vector<Size>& free) const {
     Fitted out;
     out.at = entered_;
     double before = squares(residuals(out.at));
     for (int round = 0; round < 40; ++round) {
-      std::vector<std::vector<double>> slopes;
-      for (const Size size : free) slopes.push_back(slope(out.at, size));
-      auto covariance = inverse(information(slopes));
-      if (!covariance) return std::nullopt;
-      out.covariance = *covariance;
-      const std::vector<double> rest = residuals(out.at);
-      Sizes step{};
-      for (std::size_t i = 0; i < free.size(); ++i) {
-        for (std::size_t k = 0; k < free.size(); ++k) {
-          for (std::size_t r = 0; r < rest.size(); ++r)
-            step[free[i]] += out.covariance[i][k] * slopes[k][r] * rest[r] * range_[free[i]];
-        }
-      }
-      double share = 1.0, after = before;
-      Sizes next = out.at;
-      for (int halving = 0; halving < 12; ++halving, share *= 0.5) {
-        for (const Size size : free) next[size] = out.at[size] + share * step[size];
-        next[pitch] = std::max(0.0, next[pitch]);
-        next[diameter] = std::max(0.5 * entered_[diameter], next[diameter]);
-        next[length] = std::max(0.5 * entered_[length], next[length]);
-        after = squares(residuals(next));
-        if (after <= before) break;
-      }
-      if (after > before) break;
+      const auto step = newton_step(out.at, free, out.covariance);
+      if (!step) return std::nullopt;
+      const auto next = shortened(out.at, *step, free, before);
+      if (!next) break;
       double largest = 0.0;
-      for (const Size size : free) largest = std::max(largest, std::abs(next[size] - out.at[size]) / range_[size]);
-      out.at = next;
-      before = after;
+      for (const Size size : free) largest = std::max(largest, std::abs((*next)[size] - out.at[size]) / range_[size]);
+      out.at = *next;
+      before = squares(residuals(out.at));
       constexpr double close = 1e-8;
       if (largest < close) break;
     }

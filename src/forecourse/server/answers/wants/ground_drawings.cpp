@@ -70,7 +70,8 @@ Json vapor_drawing(const Asked& asked) {
   const studies::VaporResult result = studies::study_vapor(opened.site, options, asked.context);
   const site::Display display = opened.site.display;
   if (want.drawing == "static-test") return drawn_json(want, {drawn(report::static_chart(result, display), want), {}});
-  return drawn_json(want, {drawn(report::pressure_chart(result, display), want), {}});
+  return drawn_json(
+      want, {drawn(report::pressure_chart(result, display), want), {}, "enter the vapor pressure of a product"});
 }
 
 }  // namespace forecourse::server

@@ -164,36 +164,52 @@ class Vapor {
     if (!listed) return "neither a vent nor a vapor return is listed";
     SpaceSetup told;
     SpaceCase space;
-    const int index = static_cast<int>(c_.spaces.size());
-    std::vector<VentCase> vents;
-    std::vector<std::string> names, seen;
+    Vents vents;
     for (const site::Tank* tank : tanks) {
       told.tanks.push_back(tank->id.text);
       space.other_room += other_room(*tank);
-      std::size_t number = 0;
-      for (const site::Vent& vent : tank->vents) {
-        ++number;
-        const bool known = !vent.shared.empty() && std::find(seen.begin(), seen.end(), vent.shared.text) != seen.end();
-        if (known) continue;
-        if (!vent.shared.empty()) seen.push_back(vent.shared.text);
-        const std::string name = !vent.id.empty()         ? vent.id.text
-                                 : !vent.shared.empty()   ? vent.shared.text
-                                 : tank->vents.size() > 1 ? "vent " + std::to_string(number) + " of " + tank->id.text
-                                                          : "vent of " + tank->id.text;
-        if (is_shut(*tank, vent)) continue;
-        if (!vent.pipe && !has_valve(vent)) return "the pipe of " + name + " is not entered";
-        VentCase made;
-        made.space = index;
-        set_vent(vent, name, made, told);
-        if (!s_.problem.empty()) return s_.problem;
-        vents.push_back(std::move(made));
-        names.push_back(name);
-      }
+      if (std::string why = add_vents(*tank, told, vents); !why.empty()) return why;
     }
     c_.spaces.push_back(std::move(space));
     s_.spaces.push_back(std::move(told));
-    std::move(vents.begin(), vents.end(), std::back_inserter(c_.vents));
-    std::move(names.begin(), names.end(), std::back_inserter(s_.vents));
+    std::move(vents.made.begin(), vents.made.end(), std::back_inserter(c_.vents));
+    std::move(vents.names.begin(), vents.names.end(), std::back_inserter(s_.vents));
+    return {};
+  }
+
+  /// The vents of a space, each outlet once.
+  struct Vents {
+    std::vector<VentCase> made;
+    std::vector<std::string> names;
+    std::vector<std::string> seen;  ///< shared outlets
+  };
+
+  static std::string name_of(const site::Tank& tank, std::size_t at) {
+    const site::Vent& vent = tank.vents[at];
+    if (!vent.id.empty()) return vent.id.text;
+    if (!vent.shared.empty()) return vent.shared.text;
+    return (tank.vents.size() > 1 ? "vent " + std::to_string(at + 1) + " of " : "vent of ") + tank.id.text;
+  }
+
+  /// \return why the pressure is not determined; empty if it is
+  std::string add_vents(const site::Tank& tank, SpaceSetup& told, Vents& vents) {
+    for (std::size_t at = 0; at < tank.vents.size(); ++at) {
+      const site::Vent& vent = tank.vents[at];
+      const std::string& shared = vent.shared.text;
+      if (!shared.empty()) {
+        if (std::find(vents.seen.begin(), vents.seen.end(), shared) != vents.seen.end()) continue;
+        vents.seen.push_back(shared);
+      }
+      if (is_shut(tank, vent)) continue;
+      const std::string name = name_of(tank, at);
+      if (!vent.pipe && !has_valve(vent)) return "the pipe of " + name + " is not entered";
+      VentCase made;
+      made.space = static_cast<int>(c_.spaces.size());
+      set_vent(vent, name, made, told);
+      if (!s_.problem.empty()) return s_.problem;
+      vents.made.push_back(std::move(made));
+      vents.names.push_back(name);
+    }
     return {};
   }
 
@@ -253,6 +269,7 @@ class Vapor {
                                            const std::vector<site::VentPoint>& entered, const std::string& name) {
     if (!opens_at && entered.empty()) return std::nullopt;
     std::vector<parts::CurvePoint> points;
+    points.reserve(entered.size());
     for (const site::VentPoint& p : entered) points.push_back({p.flow.si(), p.pressure.si()});
     auto made = parts::vent_valve_side(opens_at ? std::optional(opens_at->likely.si()) : std::nullopt, points);
     if (const auto* fault = std::get_if<parts::CurveFault>(&made)) {

@@ -47,10 +47,12 @@ export function Depth() {
   const one = shownOf(tanks);
   const stick = one?.places.find((p) => p.what === stickAt.value) ?? one?.places[0];
   const [id, at] = [one?.id ?? "", stick?.what ?? ""];
-  const asked = useStanding<Answer>(() =>
-    id && at && depth.value
-      ? { wants: [{ study: "tank", tank: id, depth: depth.value, at: placeWord(at), units: units.value }] }
-      : null,
+  const asked = useStanding<Answer>(
+    () =>
+      id && at && depth.value
+        ? { wants: [{ study: "tank", tank: id, depth: depth.value, at: placeWord(at), units: units.value }] }
+        : null,
+    `${id} ${at}`,
   );
   const second = useLast(depth.value ? asked.answers?.[0] : undefined);
   const told = depth.value ? second.document?.result.tanks.find((t) => t.id === id) : undefined;

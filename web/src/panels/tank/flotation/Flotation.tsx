@@ -70,15 +70,20 @@ function Nothing() {
 
 function Known({ document, tank }: { document: FlotationDocument; tank: TankFlotation }) {
   const [box, width] = useWidth<HTMLDivElement>();
-  const want = (drawing: string): Want => ({
+  const [whole, half] = [roomOf(width - 32), roomOf(width / (width < 760 ? 1 : 2) - 32)];
+  const want = (drawing: string, room: number): Want => ({
     drawing,
     tank: tank.tank,
-    width: roomOf(width / (drawing === "flotation" || width < 760 ? 1 : 2) - 32),
+    width: room,
     units: units.value,
     ...entered(),
   });
-  const drawn = useStanding<DrawingAnswer | ErrorAnswer>(() =>
-    width > 0 ? { wants: [want("flotation"), want("factor-by-water"), want("factor-by-fill")] } : null,
+  const drawn = useStanding<DrawingAnswer | ErrorAnswer>(
+    () =>
+      width > 0
+        ? { wants: [want("flotation", whole), want("factor-by-water", half), want("factor-by-fill", half)] }
+        : null,
+    `${tank.tank} ${width > 0} ${whole} ${half}`,
   );
   const [section, byWater, byFill] = drawn.answers ?? [];
   const state = tank.empty ?? tank.water_at_grade;

@@ -44,14 +44,11 @@ export function Vapor() {
 
 function Known({ document }: { document: VaporDocument }) {
   const [box, width] = useWidth<HTMLDivElement>();
-  const want = (drawing: string): Want => ({
-    drawing,
-    width: roomOf(width / (width < 760 ? 1 : 2) - 32),
-    units: units.value,
-    ...entered(),
-  });
-  const drawn = useStanding<DrawingAnswer | ErrorAnswer>(() =>
-    width > 0 ? { wants: [want("vapor-pressure"), want("static-test")] } : null,
+  const room = roomOf(width / (width < 760 ? 1 : 2) - 32);
+  const want = (drawing: string): Want => ({ drawing, width: room, units: units.value, ...entered() });
+  const drawn = useStanding<DrawingAnswer | ErrorAnswer>(
+    () => (width > 0 ? { wants: [want("vapor-pressure"), want("static-test")] } : null),
+    `${width > 0} ${room}`,
   );
   const [pressure, test] = drawn.answers ?? [];
   const { products, product_care: care } = document.result;
@@ -88,7 +85,7 @@ function Losses({ product }: { product: ProductVapor }) {
         {capital(product.product)}, lost in a month: {mass(product.lost_kg_per_month)}
       </h2>
       <Wide label={`Vapor of ${product.product}, table`}>
-        <table class="tbl words">
+        <table class="tbl losses">
           <thead>
             <tr>
               <th scope="col">Where</th>
