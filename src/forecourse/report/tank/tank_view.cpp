@@ -135,7 +135,7 @@ WordTable set_table(const TankTold& tank, site::Display display, Glyphs glyphs) 
 WordTable wrong_table(const TankTold& tank, site::Display display, Glyphs glyphs) {
   const Shown show(display, glyphs);
   WordTable table{{"Set by", "Device", "Meant", show.head("Depth set", Measure::bore),
-                   show.head("Acts at", Measure::volume), "In truth", ""},
+                   show.head("Acts at", Measure::volume), "In truth", "In time"},
                   {false, false, true, true, true, true, false},
                   {}};
   for (const WrongSetting& w : tank.overfill.wrong) {
