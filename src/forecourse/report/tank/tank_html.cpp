@@ -11,7 +11,7 @@ namespace forecourse::report {
 namespace {
 
 constexpr Glyphs glyphs = Glyphs::unicode;
-constexpr std::size_t lines_on_page = 130;
+constexpr std::size_t whole_chart = 130;  // lines
 
 std::string drawings(const studies::TankTold& tank, const site::Site& site, const std::string& id) {
   std::string out;
@@ -28,7 +28,8 @@ std::string drawings(const studies::TankTold& tank, const site::Site& site, cons
   return out + html::chart_figure(curve, note);
 }
 
-std::string tank_part(const studies::TankTold& tank, const site::Site& site, const std::string& id) {
+std::string tank_part(const studies::TankTold& tank, const site::Site& site, const std::string& id,
+                      std::size_t chart_lines) {
   const site::Display display = site.display;
   std::string out = html::heading(3, "Tank " + tank.id + (tank.product.empty() ? "" : ", " + tank.product));
   if (!tank.problem.empty()) return out + html::paragraph("Not determined: " + tank.problem + ".");
@@ -58,8 +59,9 @@ std::string tank_part(const studies::TankTold& tank, const site::Site& site, con
     }
     out += html::list(fit_remarks(*tank.calibration, display, glyphs));
   }
-  return out + html::table(page_table(chart_table(tank, display, glyphs, lines_on_page),
-                                      "Volume chart, tank " + tank.id, "Place: " + tank.chart.what + "."));
+  const char* more = chart_lines < whole_chart ? ". The whole chart comes from the command tank." : ".";
+  return out + html::table(page_table(chart_table(tank, display, glyphs, chart_lines), "Volume chart, tank " + tank.id,
+                                      "Place: " + tank.chart.what + more));
 }
 
 /// What each line of the course is: "T1 solid, T2 long dashes".
@@ -85,12 +87,13 @@ std::string siphon_part(const studies::SiphonTold& siphon, site::Display display
 
 }  // namespace
 
-std::string tank_section(const studies::TankResult& result, const site::Site& site) {
+std::string tank_section(const studies::TankResult& result, const site::Site& site, std::size_t chart_lines) {
   std::string out = html::heading(2, "Tanks");
   if (result.tanks.empty()) return out + html::paragraph("No tank is listed in the site file.");
   out += html::table(page_table(tank_table(result, site.display, glyphs), "What the tanks hold",
                                 "Shares are of the whole inside, to the very top."));
-  for (std::size_t i = 0; i < result.tanks.size(); ++i) out += tank_part(result.tanks[i], site, std::to_string(i + 1));
+  for (std::size_t i = 0; i < result.tanks.size(); ++i)
+    out += tank_part(result.tanks[i], site, std::to_string(i + 1), chart_lines);
   for (std::size_t i = 0; i < result.siphons.size(); ++i)
     out += siphon_part(result.siphons[i], site.display, std::to_string(i + 1));
   return out;
@@ -107,7 +110,7 @@ std::string tank_report(const studies::TankResult& result, const std::vector<che
   page.cells.emplace_back("Units", site.display == site::Display::us ? "US customary" : "SI");
   page.cells.emplace_back("Made with", "forecourse " + result.version);
   page.caution = tank_cautions().front();
-  page.body = findings_html(findings, site.display) + tank_section(result, site);
+  page.body = findings_html(findings, site.display) + tank_section(result, site, whole_chart);
   std::vector<std::string> defaults, warnings;
   for (const DefaultUsed& used : result.defaults)
     defaults.push_back(used.what + ": " + default_value(used, site.display) + ", " + word(used.status));

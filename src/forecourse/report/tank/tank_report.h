@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <vector>
 
@@ -31,7 +32,9 @@ struct TankFacts {
                                  const TankFacts& facts = {});
 
 /// The section alone, for a report of several studies, and a page of its own.
-[[nodiscard]] std::string tank_section(const studies::TankResult& result, const site::Site& site);
+/// \param chart_lines of each volume chart, about
+[[nodiscard]] std::string tank_section(const studies::TankResult& result, const site::Site& site,
+                                       std::size_t chart_lines = 24);
 [[nodiscard]] std::string tank_report(const studies::TankResult& result, const std::vector<checks::Finding>& findings,
                                       const site::Site& site, const TankFacts& facts = {});
 
