@@ -95,7 +95,8 @@ std::vector<std::string> delivery_answer(const DeliveryResult& result, site::Dis
   out.push_back(first + (run.moves_all || run.stalled ? "." : " (" + how(run) + ")."));
   if (const double p = most_pressure(run); std::isfinite(p)) {
     out.push_back("The ullage reaches " + std::string(at_least(run) ? "at least " : "") +
-                  unit(Measure::ullage_pressure, p) + " (" + number(p, 0, glyphs) + " Pa) above the air.");
+                  unit(Measure::ullage_pressure, p) +
+                  (display == site::Display::us ? " (" + number(p, 0, glyphs) + " Pa)" : "") + " above the air.");
   } else {
     out.push_back("The pressure in the ullage is not determined: " + run.ullages.front().problem +
                   ". The drop is computed as if it were that of the air.");
