@@ -17,7 +17,7 @@ namespace forecourse::solvers::sequence {
 ///
 /// A linearly implicit method of order 3 with an embedded one of order 2, L-stable, four stages. Its unknowns are the
 /// amounts that pass the links, so that what one compartment loses another gains, to the rounding, at any step.
-/// \source [sandu_1997, RODAS3] tableau as carried by a public code generator
+/// \source [sandu_1997, RODAS3] tableau from memory, not verified; tests hold its order and its damping
 /// \error local error by the options' tolerances; amounts balance to rounding whatever the tolerance
 template <SequenceModel M>
 class StiffKernel {

@@ -1,5 +1,6 @@
 #include <numbers>
 
+#include "forecourse/network/drop_tube.h"
 #include "forecourse/network/escape/broken_end.h"
 #include "forecourse/studies/delivery/setup/setup.h"
 
@@ -13,15 +14,6 @@ using network::PartLaws;
 constexpr double most = 0.1;  ///< [m3/s], far above any gravity drop
 
 double circle(double bore) { return 0.25 * std::numbers::pi * bore * bore; }
-
-site::Pipe as_pipe(const site::DropTube& tube) {
-  site::Pipe pipe;
-  pipe.where = tube.where;
-  pipe.length = tube.length;
-  pipe.bore = tube.bore;
-  pipe.roughness = tube.roughness;
-  return pipe;
-}
 
 /// Parts one after the other; a loss without a bore of its own is on that of the pipe before it.
 class Run {
@@ -73,7 +65,7 @@ void set_way(const network::Fluid& liquid, std::size_t i, Setup& setup) {
   if (fill != nullptr) {
     run.add("pipe of the fill", fill->pipe);
     run.add("fill", fill->loss);
-    if (fill->drop_tube) run.add("drop tube", std::optional(as_pipe(*fill->drop_tube)));
+    if (fill->drop_tube) run.add("drop tube", std::optional(network::pipe_of(*fill->drop_tube)));
     if (fill->overfill_valve) run.add("overfill valve", fill->overfill_valve->loss);
   }
   if (!(run.bore > 0.0)) laws.problem("the bore of the delivery hose is not entered", d.where, "add hose = { bore }");

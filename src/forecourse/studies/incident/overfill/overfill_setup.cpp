@@ -4,6 +4,7 @@
 #include <numbers>
 #include <utility>
 
+#include "forecourse/network/drop_tube.h"
 #include "forecourse/network/escape/broken_end.h"
 #include "forecourse/network/fluid.h"
 #include "forecourse/network/part_laws.h"
@@ -12,16 +13,6 @@ namespace forecourse::studies::overfilling {
 namespace {
 
 double circle(double bore) { return 0.25 * std::numbers::pi * bore * bore; }
-
-/// The pipe of a drop tube, for the laws of pipes.
-site::Pipe as_pipe(const site::DropTube& tube) {
-  site::Pipe pipe;
-  pipe.where = tube.where;
-  pipe.length = tube.length;
-  pipe.bore = tube.bore;
-  pipe.roughness = tube.roughness;
-  return pipe;
-}
 
 /// What lies between the truck and the tank, from its beginning to its end.
 class Way {
@@ -55,7 +46,7 @@ class Way {
   void add_fill(const site::Fill& fill) {
     if (fill.pipe) add("pipe of the fill", *fill.pipe);
     add_loss("fill", fill.loss);
-    if (fill.drop_tube) add("drop tube", as_pipe(*fill.drop_tube));
+    if (fill.drop_tube) add("drop tube", network::pipe_of(*fill.drop_tube));
     if (fill.overfill_valve) add_loss("overfill valve", fill.overfill_valve->loss);
   }
 

@@ -1,12 +1,11 @@
 import { useMemo } from "preact/hooks";
-import { clockText, ticksOf } from "../../../draw/clock";
-import { unitOf } from "../../../draw/numbers";
+import { ticksOf } from "../../../draw/clock";
 import { units } from "../../../state/look";
 import { Chart } from "../../replay/Chart";
+import { CourseTable } from "../../replay/CourseTable";
 import { alikeWords, courseWords, rowsAt, toldOf, type Told } from "../answer/rows";
 import { sidesOf } from "../../replay/view";
 import type { View } from "../answer/view";
-import { Wide } from "../../parts/Wide";
 
 /** Shown at once; the others on demand. */
 const first = ["escaped", "escaping", "pressure", "link"];
@@ -41,7 +40,12 @@ export function Courses({ view }: { view: View }) {
       )}
       <details>
         <summary>The courses as a table</summary>
-        <CourseTable view={view} told={told} />
+        <CourseTable
+          view={view}
+          heads={told}
+          named={ticksOf(view.clock)}
+          cells={(t) => rowsAt(view, told, t, system).flatMap((row) => row.shown)}
+        />
       </details>
     </section>
   );
@@ -62,38 +66,5 @@ function Charts({ list, view }: { list: Told[]; view: View }) {
         />
       ))}
     </div>
-  );
-}
-
-function CourseTable({ view, told }: { view: View; told: Told[] }) {
-  const system = units.value;
-  const sides = sidesOf(view);
-  const times = [...new Set([...view.marks, ...ticksOf(view.clock), view.clock.end])].sort((a, b) => a - b);
-  return (
-    <Wide label="The courses">
-      <table class="tbl at-times">
-        <thead>
-          <tr>
-            <th scope="col">At</th>
-            {told.flatMap((one) =>
-              sides.map((s) => (
-                <th scope="col">
-                  {one.label}, {unitOf(one.what, system)}
-                  {view.b ? `, ${s.letter}` : ""}
-                </th>
-              )),
-            )}
-          </tr>
-        </thead>
-        <tbody>
-          {times.map((t) => (
-            <tr>
-              <th scope="row">{clockText(t)}</th>
-              {rowsAt(view, told, t, system).flatMap((row) => row.shown.map((text) => <td>{text}</td>))}
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </Wide>
   );
 }
