@@ -92,7 +92,8 @@ class Checks {
         f.state = FindingState::does_not_apply;
         f.reason = gasoline ? "no vapor hose is on" : "no gasoline is dropped";
       } else {
-        at_most(f, value, limit, "Pa of vapor");
+        f.of_vapor = true;
+        at_most(f, value, limit, "Pa");
         if (f.state == FindingState::falls_short) f.change = "widen the way of the vapor, or drop more slowly";
         unless_firm(f, result_);
       }
@@ -214,7 +215,8 @@ class Checks {
     const auto one = [&](const char* rule, const char* words, const site::Maybe<PressureDifference>& entered,
                          double low, double high) {
       Finding f = make(rule, words, name, "40 CFR 63 Subpart CCCCCC table 1 (1)(g)", valve.where);
-      f.unit = "Pa of vapor";
+      f.unit = "Pa";
+      f.of_vapor = true;
       if (!entered) {
         f.reason = "its setting is not entered";
         f.change = "enter opens_at and vacuum_opens_at";

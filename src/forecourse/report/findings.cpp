@@ -24,13 +24,11 @@ std::optional<Measure> measure_of(const Finding& finding) {
   if (finding.of_vapor && unit == "m") return Measure::bore;
   if (unit == "m3/s") return Measure::flow;
   if (unit == "Pa") return Measure::pressure;
-  if (unit == "Pa of vapor") return Measure::ullage_pressure;
   if (unit == "m3") return Measure::volume;
   if (unit == "m") return Measure::length;
   if (unit == "m/s") return Measure::velocity;
   if (unit == "K") return Measure::temperature;
   if (unit == "N") return Measure::force;
-  if (unit == "m3") return Measure::volume;
   return std::nullopt;
 }
 
@@ -144,7 +142,8 @@ Json findings_json(const std::vector<Finding>& findings, const std::vector<Sourc
              {"limit", number_or_null(f.limit)},
              {"value", number_or_null(f.value)},
              {"margin", number_or_null(f.margin)},
-             {"unit", f.unit.substr(0, f.unit.find(' '))},
+             {"unit", f.unit},
+             {"of_vapor", f.of_vapor},
              {"reason", text_or_null(f.reason)},
              {"change", text_or_null(f.change)}};
     const bool has_place = f.where != SourceSpan{};

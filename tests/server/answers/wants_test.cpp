@@ -83,13 +83,26 @@ TEST(Wants, OfPartsOfAFlowAreThoseOfTheWhole) {
   EXPECT_EQ(part["states"], whole["states"]);
 }
 
-TEST(Wants, OfFindingsNameThePathOfTheValue) {
-  const Json findings = document_of("hollin-gap", {{"study", "findings"}})["findings"];
-  ASSERT_FALSE(findings.empty());
-  for (const Json& one : findings) {
-    EXPECT_EQ(one["study"], "flow");
-    EXPECT_TRUE(one.contains("path"));
+/// How many findings of a study there are.
+std::size_t count_of(const Json& findings, const std::string& study) {
+  return static_cast<std::size_t>(
+      std::count_if(findings.begin(), findings.end(), [&](const Json& one) { return one["study"] == study; }));
+}
+
+TEST(Wants, OfFindingsHoldThoseOfEveryStudyAndThePathOfTheValue) {
+  const Json findings = document_of("hollin-gap", {{"study", "findings"}, {"on", "2026-11-30"}})["findings"];
+  std::size_t told = 0;
+  for (const char* study : {"flow", "tank", "flotation", "vapor", "delivery"}) {
+    if (study != std::string("flow")) {
+      const Json alone = document_of("hollin-gap", {{"study", study}})["findings"];
+      EXPECT_EQ(count_of(findings, study), alone.size()) << study;
+    }
+    told += count_of(findings, study);
   }
+  EXPECT_EQ(told, findings.size());
+  EXPECT_GT(count_of(findings, "flow"), 0U);
+  EXPECT_GT(count_of(findings, "delivery"), 0U);
+  for (const Json& one : findings) EXPECT_TRUE(one.contains("path"));
 }
 
 TEST(Wants, ThatCannotBeAnsweredSayWhatToWrite) {

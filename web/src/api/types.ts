@@ -118,6 +118,7 @@ export interface FlowWant {
 export interface FindingsWant {
   study: "findings";
   keep?: string;
+  on?: string;
   units?: Units;
 }
 export interface ContainmentWant {

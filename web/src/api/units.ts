@@ -18,6 +18,10 @@ export const shownUnits = {
     us: { unit: "inH2O", size: 249.08890999999997, zero: 0 },
     si: { unit: "Pa", size: 1, zero: 0 },
   },
+  "vapor leak": {
+    us: { unit: "ft³/h", size: 7.86579072e-06, zero: 0 },
+    si: { unit: "L/h", size: 2.7777777777777776e-07, zero: 0 },
+  },
   length: {
     us: { unit: "ft", size: 0.3048, zero: 0 },
     si: { unit: "m", size: 1, zero: 0 },

@@ -34,6 +34,7 @@ const decimalsAs: Record<Quantity, Record<UnitSystem, number>> = {
   leak: { us: 2, si: 2 },
   pressure: { us: 1, si: 0 },
   "vapor pressure": { us: 1, si: 0 },
+  "vapor leak": { us: 2, si: 2 },
   length: { us: 1, si: 2 },
   bore: { us: 2, si: 1 },
   velocity: { us: 1, si: 2 },

@@ -25,6 +25,7 @@ function finding(more: Partial<Finding>): Finding {
     value: 12 * gpm,
     margin: -2 * gpm,
     unit: "m3/s",
+    of_vapor: false,
     reason: null,
     change: null,
     line: 12,
@@ -135,4 +136,18 @@ test("only a remedy that names a key of its part and a value can be tried", () =
   expect(one({ change: "enter bypass = true or false" })).toEqual([]);
   expect(one({ change, path: "dispenser.D1.hose.D2.a" })).toEqual([]);
   expect(one({ change, path: null })).toEqual([]);
+});
+
+test("pressures and leaks of vapor are told in their own units", () => {
+  const row = (more: Partial<Finding>) => grouped([finding({ of_vapor: true, ...more })])[0]!;
+  const truck = row({ unit: "Pa", limit: 4483.6, value: 1245.4, margin: 3238.2 });
+  expect(shownOf(truck, "at most", "us").value).toBe("5.0\u00A0inH2O");
+  expect(shownOf(truck, "at most", "us").limit).toBe("at most 18.0\u00A0inH2O");
+  expect(shownOf(row({ unit: "m3/s", value: 7.8658e-6, limit: null, margin: null }), null, "us").value).toBe(
+    "1.00\u00A0ft³/h",
+  );
+});
+test("what is wanted in the site file is no rule, and is not said to be asked for on Flow", () => {
+  const [row] = grouped([finding({ rule: "flotation-factor-empty", clause: null })]);
+  expect(sourceOf(row!.findings[0]).short).toBe("wanted in the site file");
 });

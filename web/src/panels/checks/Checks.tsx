@@ -56,7 +56,7 @@ export function Checks() {
       {answer && "document" in answer && findings.length === 0 && (
         <None
           title="Nothing to hold the station against yet"
-          text="No flow that is determined has a cap, no pump is held shut by a stronger one, and no flow to keep is asked for. Ask for a flow to keep on the Flow sheet, and each hose is held against it here."
+          text="No flow that is determined has a cap, no pump is held shut by a stronger one, no tank and no delivery is entered, and no flow to keep is asked for. Ask for a flow to keep on the Flow sheet, and each hose is held against it here."
           flow
         />
       )}

@@ -1,11 +1,11 @@
 import { useState } from "preact/hooks";
 import { partAt } from "../../api/station";
 import { sentence } from "../../draw/words";
-import { select, selection, sheet, units } from "../../state/look";
+import { select, selection, setView, sheet, units } from "../../state/look";
 import { edit, editable, station } from "../../state/station";
 import { findingValue, type Finding } from "../parts/finding";
 import { StatusShape, stateWords } from "../parts/status";
-import { editsOf, shownOf, sourceOf, type Group, type Side } from "./findings";
+import { editsOf, seenOn, shownOf, sourceOf, type Group, type Side } from "./findings";
 
 /** One row of the list in full: why, what to change, and how sure its source is. */
 export function Detail(props: { group: Group; side: Side | null }) {
@@ -37,6 +37,14 @@ export function Detail(props: { group: Group; side: Side | null }) {
         )}
         <dt>Where it comes from</dt>
         <dd class="from">{source.clause}</dd>
+        {first.study && (
+          <>
+            <dt>Computed on</dt>
+            <dd>
+              <SheetOf study={first.study} />
+            </dd>
+          </>
+        )}
       </dl>
       {first.reason && (
         <>
@@ -50,6 +58,19 @@ export function Detail(props: { group: Group; side: Side | null }) {
       <p class="dim">{source.sure}</p>
       <Subjects group={group} decimals={shown.decimals} />
     </aside>
+  );
+}
+
+function SheetOf(props: { study: keyof typeof seenOn }) {
+  const seen = seenOn[props.study];
+  const go = () => {
+    if (seen.view) setView(seen.sheet, seen.view);
+    sheet.value = seen.sheet;
+  };
+  return (
+    <button type="button" class="link" onClick={go}>
+      {seen.name}
+    </button>
   );
 }
 

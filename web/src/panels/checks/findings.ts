@@ -68,8 +68,8 @@ export interface Shown {
 
 /** Decimals that tell every value of a row apart from the limit. */
 function decimalsIn(group: Group, units: UnitSystem): number {
-  const { limit, unit } = group.findings[0];
-  const quantity = quantityOf(unit);
+  const { limit } = group.findings[0];
+  const quantity = quantityOf(group.findings[0]);
   const apart = limit === null ? [] : valuesOf(group).map((v) => decimalsApart(quantity, units, v, limit));
   return Math.max(decimalsOf(quantity, units), ...apart);
 }
@@ -77,10 +77,10 @@ function decimalsIn(group: Group, units: UnitSystem): number {
 /** Value, limit and least margin of a row in words, told apart where they differ. */
 export function shownOf(group: Group, side: Side | null, units: UnitSystem): Shown {
   const first = group.findings[0];
-  const quantity = quantityOf(first.unit);
+  const quantity = quantityOf(first);
   const values = valuesOf(group);
   const decimals = decimalsIn(group, units);
-  const named = (text: string) => withShownUnit(text, first.unit, units);
+  const named = (text: string) => withShownUnit(text, first, units);
   const margins = group.findings.map((f) => f.margin).filter((m) => m !== null);
   return {
     value: values.length
@@ -102,10 +102,11 @@ interface Bar {
   side: Side | null;
 }
 export function barOf(group: Group, side: Side | null, units: UnitSystem): Bar | null {
-  const { limit, unit } = group.findings[0];
+  const { limit } = group.findings[0];
+  const quantity = quantityOf(group.findings[0]);
   const values = valuesOf(group);
   if (limit === null || !values.length) return null;
-  const shown = (si: number) => valueIn(quantityOf(unit), units, si);
+  const shown = (si: number) => valueIn(quantity, units, si);
   const [low, high, at] = [shown(Math.min(...values)), shown(Math.max(...values)), shown(limit)];
   if (low < 0 || at <= 0) return null;
   const end = Math.max(high * 1.1, at * 1.5);
@@ -119,15 +120,25 @@ export function subjectsOf(group: Group, most = 4): string {
   return `${names.slice(0, most).join(", ")} and ${names.length - most} more`;
 }
 
+interface Source {
+  clause: string;
+  sure: string;
+  short: string;
+}
+const askedOnFlow: Source = {
+  clause: "Your own target",
+  sure: "It is not a rule: it is the flow to keep that was asked for on the Flow sheet.",
+  short: "asked for on Flow",
+};
+const entered: Source = {
+  clause: "Your own target",
+  sure: "It is not a rule: what is wanted stands in the site file.",
+  short: "wanted in the site file",
+};
+
 /** Where a requirement comes from, and how far its text is known. */
-export function sourceOf(f: Finding): { clause: string; sure: string; short: string } {
-  if (!f.clause) {
-    return {
-      clause: "Your own target",
-      sure: "It is not a rule: it is the flow to keep that was asked for on the Flow sheet.",
-      short: "asked for on Flow",
-    };
-  }
+export function sourceOf(f: Finding): Source {
+  if (!f.clause) return f.rule === "flow-to-keep" ? askedOnFlow : entered;
   if (f.clause === "common practice") {
     return {
       clause: "Common practice",
@@ -140,6 +151,15 @@ export function sourceOf(f: Finding): { clause: string; sure: string; short: str
     ? { clause, sure: "The text of the clause was seen.", short: "text seen" }
     : { clause, sure: "Clause from memory, not yet verified.", short: "to be verified" };
 }
+
+/** The sheet that a finding is computed on, and its view. */
+export const seenOn = {
+  flow: { sheet: "flow", view: "", name: "Flow" },
+  tank: { sheet: "tank", view: "depth", name: "Tank, Depth" },
+  delivery: { sheet: "tank", view: "delivery", name: "Tank, Delivery" },
+  vapor: { sheet: "tank", view: "vapor", name: "Tank, Vapor" },
+  flotation: { sheet: "tank", view: "flotation", name: "Tank, Flotation" },
+} as const;
 
 const assignment = /\b([a-z_]+) = ("[^"]+")/;
 

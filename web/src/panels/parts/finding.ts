@@ -5,6 +5,8 @@ type Known = number | null;
 
 /** A requirement held against what was computed; limit, value and margin in SI. */
 export interface Finding {
+  /** That it comes from; the answer of one study does not name it. */
+  study?: "flow" | "tank" | "delivery" | "vapor" | "flotation";
   rule: string;
   requirement: string;
   subject: string;
@@ -18,6 +20,8 @@ export interface Finding {
   /** Positive: the limit is met by this much. */
   margin: Known;
   unit: string;
+  /** Of vapor: shown in inches of water, and in volume an hour. */
+  of_vapor: boolean;
   reason: string | null;
   change: string | null;
   line: number | null;
@@ -31,17 +35,25 @@ const quantities: Record<string, Quantity> = {
   "m/s": "velocity",
   K: "temperature",
   m3: "volume",
+  N: "force",
   s: "time",
+  share: "share",
 };
-/** What a value in this SI unit is; a unit that is not known is shown as it is. */
-export const quantityOf = (unit: string): Quantity => quantities[unit] ?? "one";
+const vaporQuantities: Record<string, Quantity> = { "m3/s": "vapor leak", Pa: "vapor pressure", m: "bore" };
+
+type Measured = Pick<Finding, "unit" | "of_vapor">;
+
+/** What the values of a finding are; a unit that is not known is shown as it is. */
+export const quantityOf = ({ unit, of_vapor }: Measured): Quantity =>
+  (of_vapor ? vaporQuantities[unit] : undefined) ?? quantities[unit] ?? "one";
 
 /** A value of a finding with the unit shown. */
-export function withShownUnit(text: string, unit: string, units: UnitSystem): string {
-  const shown = quantities[unit] ? unitOf(quantityOf(unit), units) : unit;
+export function withShownUnit(text: string, finding: Measured, units: UnitSystem): string {
+  const quantity = quantityOf(finding);
+  const shown = quantity === "one" ? finding.unit : unitOf(quantity, units);
   return shown ? `${text}\u00A0${shown}` : text;
 }
 
 /** A value of a finding in the unit shown. */
-export const findingValue = (si: number, { unit }: Finding, units: UnitSystem, decimals: number) =>
-  withShownUnit(figure(quantityOf(unit), units, si, decimals), unit, units);
+export const findingValue = (si: number, finding: Finding, units: UnitSystem, decimals: number) =>
+  withShownUnit(figure(quantityOf(finding), units, si, decimals), finding, units);

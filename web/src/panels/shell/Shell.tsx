@@ -45,7 +45,7 @@ function FindingsCount() {
     <button type="button" class="btn quiet counts hide-s" onClick={() => (sheet.value = "checks")} title="Open the checks">
       {short > 0 && (
         <span class="chip">
-          <StatusShape state="falls short" /> {short} fall short
+          <StatusShape state="falls short" /> {short} {short === 1 ? "falls" : "fall"} short
         </span>
       )}
       {close > 0 && (

@@ -13,7 +13,7 @@ export const unique = (findings: readonly Finding[]): Finding[] => [
 
 /** With as many decimals as part a value from its limit. */
 function amount(si: number, f: Finding): string {
-  const decimals = decimalsApart(quantityOf(f.unit), units.value, f.value ?? si, f.limit ?? si);
+  const decimals = decimalsApart(quantityOf(f), units.value, f.value ?? si, f.limit ?? si);
   return findingValue(si, f, units.value, decimals);
 }
 

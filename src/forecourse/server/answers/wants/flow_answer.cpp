@@ -1,13 +1,10 @@
 #include <algorithm>
 
 #include "forecourse/checks/flow_checks.h"
-#include "forecourse/report/findings.h"
 #include "forecourse/report/flow/flow_json.h"
-#include "forecourse/server/answers/station/station_parts.h"
 #include "forecourse/server/answers/wants/flow_request.h"
 #include "forecourse/server/answers/wants/opened_site.h"
 #include "forecourse/server/answers/wants/study_answers.h"
-#include "forecourse/site/text/document.h"
 
 namespace forecourse::server {
 namespace {
@@ -65,29 +62,6 @@ Json flow_answer(const Asked& asked) {
   Json document = report::flow_document(result, opened.texts, checks::check_flow(opened.site, result));
   keep_only(parts, document);
   return {{"document", std::move(document)}};
-}
-
-Json findings_answer(const Asked& asked) {
-  WantReader want(asked.want, findings_members);
-  AskedFlow flow = asked_flow(asked, want);
-  if (!flow.problem.is_null()) return flow.problem;
-  flow.options.ladders = flow.options.lines_at_rest = false;  // no requirement rests on them
-  const OpenedSite& opened = *flow.opened;
-  const studies::FlowResult& result = asked.shared.flow(opened, flow.options, asked.context);
-  const std::vector<checks::Finding> findings = checks::check_flow(opened.site, result);
-  report::JsonDocument out;
-  out.study = "findings";
-  out.version = result.version;
-  out.defaults = result.defaults;
-  out.result["by_state"] = report::count_by_state(findings);
-  out.findings = report::findings_json(findings, opened.texts);
-  out.warnings = result.warnings;
-  const auto parts = station_parts(site::read_document(asked.text, 0).value.root, asked.text);
-  for (std::size_t i = 0; i < findings.size(); ++i) {
-    out.findings[i]["study"] = "flow";
-    out.findings[i]["path"] = report::text_or_null(path_at(parts, findings[i].where));
-  }
-  return {{"document", report::document(out, opened.texts)}};
 }
 
 }  // namespace forecourse::server

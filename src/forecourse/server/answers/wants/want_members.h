@@ -30,7 +30,7 @@ inline constexpr auto flow_members = std::to_array<WantMember>({{"study", "\"flo
                                                                 {"parts", "FlowPart | FlowPart[]"},
                                                                 {"units", "Units"}});
 inline constexpr auto findings_members =
-    std::to_array<WantMember>({{"study", "\"findings\""}, {"keep", "string"}, {"units", "Units"}});
+    std::to_array<WantMember>({{"study", "\"findings\""}, {"keep", "string"}, {"on", "string"}, {"units", "Units"}});
 inline constexpr auto containment_members = std::to_array<WantMember>({{"study", "\"containment\""},
                                                                        {"inflows", "string | string[]"},
                                                                        {"sensor_dead_for", "string"},

@@ -3,27 +3,22 @@ import {
   decimalsApart,
   decimalsOf,
   span,
-  unitOf,
   withUnit,
-  type Quantity,
   type UnitSystem,
 } from "../../../draw/numbers";
 import { sentence } from "../../../draw/words";
 import type { Group } from "../../checks/findings";
 import { quantityOf, withShownUnit } from "../../parts/finding";
 
-/** Pressures of a delivery are those of vapor. */
-const quantity = (unit: string): Quantity => (unit === "Pa" ? "vapor pressure" : quantityOf(unit));
-
 function valueWords({ findings }: Group, units: UnitSystem): string {
-  const { limit, unit } = findings[0];
+  const { limit } = findings[0];
   const values = findings.map((f) => f.value).filter((v) => v !== null);
   if (!values.length) return "";
-  const what = quantity(unit);
+  const what = quantityOf(findings[0]);
   const apart = limit === null ? [] : values.map((v) => decimalsApart(what, units, v, limit));
   const decimals = Math.max(decimalsOf(what, units), ...apart);
   const text = span(what, units, Math.min(...values), Math.max(...values), decimals);
-  const value = what === "vapor pressure" ? `${text}\u00A0${unitOf(what, units)}` : withShownUnit(text, unit, units);
+  const value = withShownUnit(text, findings[0], units);
   return limit === null ? ` It is ${value}.` : ` It is ${value}, the limit ${withUnit(what, units, limit, decimals)}.`;
 }
 

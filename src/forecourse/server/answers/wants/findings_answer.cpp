@@ -1,0 +1,96 @@
+#include "forecourse/checks/delivery_checks.h"
+#include "forecourse/checks/flotation_checks.h"
+#include "forecourse/checks/flow_checks.h"
+#include "forecourse/checks/tank_checks.h"
+#include "forecourse/checks/vapor_checks.h"
+#include "forecourse/report/findings.h"
+#include "forecourse/report/station/station_studies.h"
+#include "forecourse/server/answers/station/station_parts.h"
+#include "forecourse/server/answers/wants/flow_request.h"
+#include "forecourse/server/answers/wants/incident_request.h"
+#include "forecourse/server/answers/wants/opened_site.h"
+#include "forecourse/server/answers/wants/study_answers.h"
+#include "forecourse/site/text/document.h"
+
+namespace forecourse::server {
+namespace {
+
+using report::Json;
+
+/// The findings of every study that the station has something for, each with the study it comes from.
+class AllFindings {
+ public:
+  AllFindings(const OpenedSite& opened, const std::string& text)
+      : opened_(opened), parts_(station_parts(site::read_document(text, 0).value.root, text)) {}
+
+  template <class Result>
+  void add(const char* study, const Result& result, const std::vector<checks::Finding>& found) {
+    Json told = report::findings_json(found, opened_.texts);
+    for (std::size_t i = 0; i < found.size(); ++i) {
+      told[i]["study"] = study;
+      told[i]["path"] = report::text_or_null(path_at(parts_, found[i].where));
+      out_.findings.push_back(std::move(told[i]));
+    }
+    all_.insert(all_.end(), found.begin(), found.end());
+    out_.version = result.version;
+    out_.defaults.insert(out_.defaults.end(), result.defaults.begin(), result.defaults.end());
+    out_.warnings.insert(out_.warnings.end(), result.warnings.begin(), result.warnings.end());
+  }
+
+  [[nodiscard]] Json document() {
+    out_.study = "findings";
+    out_.result["by_state"] = report::count_by_state(all_);
+    return report::document(out_, opened_.texts);
+  }
+
+ private:
+  const OpenedSite& opened_;
+  std::vector<StationPart> parts_;
+  std::vector<checks::Finding> all_;
+  report::JsonDocument out_;
+};
+
+void add_tanks(AllFindings& all, const site::Site& site, const site::Date& on, const Context& context) {
+  if (report::has_tank_shape(site)) {
+    const studies::TankResult tank = studies::study_tank(site, {}, context);
+    all.add("tank", tank, checks::check_tanks(site, tank));
+  }
+  if (report::has_flotation(site)) {
+    const studies::FlotationResult flotation = studies::study_flotation(site, {}, context);
+    all.add("flotation", flotation, checks::check_flotation(flotation));
+  }
+  if (!site.tanks.empty()) {
+    const studies::VaporResult vapor = studies::study_vapor(site, {}, context);
+    all.add("vapor", vapor, checks::check_vapor(site, vapor, on));
+  }
+}
+
+/// No requirement rests on the cases beside the delivery that was entered, nor on its ranges.
+void add_deliveries(AllFindings& all, const site::Site& site, const Context& context) {
+  for (const site::Delivery& delivery : site.deliveries) {
+    studies::DeliveryOptions options;
+    options.delivery = delivery.id.text;
+    options.table = options.spans = options.charts = false;
+    const studies::DeliveryResult result = studies::study_delivery(site, options, context);
+    all.add("delivery", result, checks::check_delivery(site, result));
+  }
+}
+
+}  // namespace
+
+Json findings_answer(const Asked& asked) {
+  WantReader want(asked.want, findings_members);
+  const site::Date on = read_day(want);
+  AskedFlow flow = asked_flow(asked, want);
+  if (!flow.problem.is_null()) return flow.problem;
+  flow.options.ladders = flow.options.lines_at_rest = false;  // no requirement rests on them
+  const OpenedSite& opened = *flow.opened;
+  AllFindings all(opened, asked.text);
+  const studies::FlowResult& result = asked.shared.flow(opened, flow.options, asked.context);
+  all.add("flow", result, checks::check_flow(opened.site, result));
+  add_tanks(all, opened.site, on, asked.context);
+  add_deliveries(all, opened.site, asked.context);
+  return {{"document", all.document()}};
+}
+
+}  // namespace forecourse::server
