@@ -141,14 +141,16 @@ bool stand_out(std::vector<LevelFault>& faults, std::vector<Column> columns, con
 
 }  // namespace
 
+Series whitened(const Series& differences, const LevelNoise& noise) { return Whitener(noise)(differences); }
+
 LinearFit fit_level(const std::vector<Column>& columns, const Series& differences, const LevelNoise& noise) {
   LinearFit out;
   out.problem = problem_of(columns, differences, noise);
   if (!out.problem.empty()) return out;
   const Whitener whiten(noise);
-  std::vector<Column> whitened;
-  for (const Column& column : columns) whitened.push_back({column.name, whiten(column.values)});
-  return least_squares(whitened, whiten(differences));
+  std::vector<Column> white;
+  for (const Column& column : columns) white.push_back({column.name, whiten(column.values)});
+  return least_squares(white, whiten(differences));
 }
 
 Column column_of(const LevelFault& fault, std::size_t differences) {

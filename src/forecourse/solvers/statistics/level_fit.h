@@ -14,6 +14,10 @@ struct LevelNoise {
   std::vector<double> between;  ///< deviation of what goes astray between two readings, above 0
 };
 
+/// Differences made independent and of deviation 1 where the scatter is as given, in their order.
+/// \pre the noise goes with the differences
+[[nodiscard]] std::vector<double> whitened(const std::vector<double>& differences, const LevelNoise& noise);
+
 /// Generalized least squares of the differences of a level.
 ///
 /// \param columns     what the differences may depend on

@@ -6,9 +6,9 @@
 #include <utility>
 
 #include "forecourse/base/api_units.h"
-#include "forecourse/fuel/properties.h"
-#include "forecourse/fuel/volume_correction.h"
+#include "forecourse/fuel/kinds.h"
 #include "forecourse/fuel/water_uptake.h"
+#include "forecourse/network/volume_change.h"
 
 namespace forecourse::studies {
 namespace {
@@ -75,46 +75,6 @@ bool has_ethanol(const site::Product& product) {
          (product.ethanol && product.ethanol->likely.si() > 0.0);
 }
 
-fuel::EnteredProperties density_of(const site::Product& product) {
-  fuel::EnteredProperties out;
-  out.density = si(product.density);
-  out.density_temperature = si(product.density_at);
-  if (product.gravity) {
-    out.density = si(product.gravity);
-    out.density_temperature = kelvin_from_fahrenheit(60.0);
-  }
-  out.thermal_expansion = si(product.expansion);
-  return out;
-}
-
-/// Volume at a temperature over that at 60 degF, by the published procedure; empty where it does not hold.
-std::optional<double> volume_ratio(double base_density, double temperature) {
-  const fuel::VolumeCorrection found =
-      fuel::volume_correction(fuel::refined_group(base_density), base_density, temperature, 0.0);
-  if (found.status != fuel::VolumeCorrectionStatus::ok) return std::nullopt;
-  return 1.0 / found.for_temperature;
-}
-
-/// How the volume changes from one temperature to the other, and by which method.
-void set_factor(const site::Product& product, double from, double to, StockChange& out) {
-  const fuel::Properties found = fuel::properties_of(kind_of(product), density_of(product), from, 0.0);
-  if (found.base_density.determined()) {
-    const auto before = volume_ratio(found.base_density.value, from),
-               after = volume_ratio(found.base_density.value, to);
-    if (before && after) {
-      out.factor = *after / *before;
-      out.words = "API MPMS 11.1; density " + found.base_density.source;
-      return;
-    }
-  }
-  if (!product.expansion) {
-    out.words = "enter the density of the product, or its expansion";
-    return;
-  }
-  out.factor = std::exp(*si(product.expansion) * (to - from));
-  out.words = "by the entered expansion";
-}
-
 StockChange stock_of(const site::Site& site, const site::Delivery& delivery, const site::TruckCompartment& compartment,
                      const std::optional<double>& asked) {
   StockChange out;
@@ -132,7 +92,9 @@ StockChange stock_of(const site::Site& site, const site::Delivery& delivery, con
     out.words = !out.delivered_at ? "enter the temperature of the compartment" : "enter the temperature in the tank";
     return out;
   }
-  set_factor(*product, *out.delivered_at, *out.stored_at, out);
+  const network::VolumeChange change = network::volume_change(*product, *out.delivered_at, *out.stored_at);
+  out.factor = change.factor;
+  out.words = change.words;
   if (out.factor && out.delivered) out.change = *out.delivered * (*out.factor - 1.0);
   return out;
 }
