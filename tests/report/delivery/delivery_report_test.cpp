@@ -46,8 +46,9 @@ TEST(DeliveryReport, EveryCourseIsOverOneBaseOfTime) {
   const Json& chart = document["result"]["runs"][0]["chart"];
   const std::size_t count = chart["time_s"].size();
   ASSERT_GT(count, 20U);
-  for (const char* key : {"rate_m3_per_s", "truck_m3", "hose_m3", "tank_m3", "depth_m", "ullage_pressure_gauge_pa",
-                          "vented_m3_per_s", "to_truck_m3_per_s"}) {
+  for (const char* key :
+       {"rate_m3_per_s", "truck_m3", "hose_m3", "tank_m3", "depth_m", "ullage_pressure_gauge_pa", "vented_m3_per_s",
+        "to_truck_m3_per_s", "return_riser_pressure_gauge_pa", "vapor_hose_pressure_gauge_pa"}) {
     ASSERT_FALSE(chart[key].empty()) << key;
     for (const auto& [name, course] : chart[key].items()) EXPECT_EQ(course.size(), count) << key << " " << name;
   }

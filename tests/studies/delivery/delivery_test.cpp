@@ -5,6 +5,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "forecourse/base/api_units.h"
 #include "forecourse/base/constants.h"
@@ -138,6 +139,45 @@ TEST(Delivery, VaporReturnKeepsAValveShut) {
   EXPECT_TRUE(result.runs[3].stalled);
   EXPECT_TRUE(result.runs[3].under_pressure);
   EXPECT_FALSE(run.under_pressure);
+}
+
+// SOURCE: closed form: a loss coefficient times the velocity head, in a gas at its mean density
+TEST(Delivery, PressureAlongTheVaporReturn) {
+  const std::string coefficients =
+      "vapor_return = { kind = \"two-point\", pipe = { length = \"0.001 in\", bore = \"3 in\", loss = 8 }, loss = 4 "
+      "}\n";
+  const DeliveryRun run = first(
+      study(text(coefficients + valve_vent, "vapor_hose = { length = \"0.001 in\", bore = \"3 in\", loss = 6 }\n")));
+  const DeliveryChart& chart = run.chart;
+  ASSERT_EQ(chart.riser.size(), 1U);
+  ASSERT_EQ(chart.hose_pressure.size(), 1U);
+  const double bore = meters_from_inches(3.0), area = 0.25 * 3.14159265358979 * bore * bore;
+  double most = 0.0;
+  for (std::size_t i = 0; i < chart.time.size(); ++i) {
+    const double velocity = chart.returned[0].value[i] / area;
+    const double head = 0.5 * 2.0 * velocity * std::abs(velocity);
+    const double ullage = chart.ullage[0].value[i];
+    const double lost = 18.0 * head;
+    // The mean density is within 1 % of that at the atmosphere; the short pipes add the rest.
+    EXPECT_NEAR(chart.riser[0].value[i], ullage - 8.0 * head, 0.01 * std::abs(lost) + 1e-6);
+    EXPECT_NEAR(chart.hose_pressure[0].value[i], ullage - 15.0 * head, 0.01 * std::abs(lost) + 1e-6);
+    // Behind the hose its last velocity head is lost. Near no flow the truck follows in steps.
+    if (chart.returned[0].value[i] > 0.005) {
+      EXPECT_NEAR(chart.truck_pressure[i], ullage - 19.0 * head, 0.01 * std::abs(lost));
+    }
+    most = std::max(most, lost);
+  }
+  EXPECT_GT(most, 20.0);  // [Pa]: there is something to be told
+}
+
+TEST(Delivery, AVaporReturnThatIsNotConnectedHasThePressureOfTheTank) {
+  const DeliveryResult result = study(text(vapor_return + valve_vent, vapor_hose));
+  const DeliveryChart& alone = result.runs.at(2).chart;  // vent alone
+  ASSERT_EQ(alone.riser.size(), 1U);
+  for (std::size_t i = 0; i < alone.time.size(); ++i)
+    EXPECT_NEAR(alone.riser[0].value[i], alone.ullage[0].value[i], 1e-9);  // rounding
+  EXPECT_TRUE(alone.hose_pressure.empty());
+  EXPECT_TRUE(first(study(text(open_vent, ""))).chart.riser.empty());
 }
 
 TEST(Delivery, GrowingVaporOpensTheValveAllTheSame) {

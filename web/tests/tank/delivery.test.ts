@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { evenClockOf, ticksOf, tickText } from "../../src/draw/clock";
+import type { DeliveryRun } from "../../src/panels/tank/delivery/documents";
 import { bandAt } from "../../src/panels/tank/delivery/band";
 import { chartWords, drawnOf } from "../../src/panels/tank/delivery/charts";
 import { compartmentsOf, layoutOf, surfaceOf } from "../../src/panels/tank/delivery/scene/layout";
@@ -179,32 +180,39 @@ describe("the table", () => {
 });
 
 describe("the vapor band", () => {
-  const shown = (t: number) => Object.fromEntries(bandAt(viewed(), t, "si").map((c) => [c.name, c.shown.map(plain)]));
+  const space = "T1, T3";
+  const shown = (t: number) =>
+    Object.fromEntries(bandAt(viewed(), space, t, "si").map((c) => [c.name, c.shown.map(plain)]));
 
-  test("has words where there is no number", () => {
-    const now = shown(225);
-    expect(now["Vapor space T1, T3"]).toEqual(["625", "1 080"]);
-    expect(now["Vent"]).toEqual(["shut", "open, 720 L/min"]);
-    expect(now["Return riser and hose"]).toEqual(["to the truck, 600 L/min", "off"]);
-    expect(now["Tanker"]).toEqual(["−100", "open to the air"]);
-  });
-
-  test("says where a run has ended", () => {
-    expect(shown(280)["Vent"]?.[1]).toBe("ended");
-    expect(shown(150)["Return riser and hose"]?.[0]).toBe("at rest");
-  });
-
-  test("says what is not determined", () => {
-    const open = run({ ullages: [ullage({ problem: "no vent is listed" })], truck: { closed_to_ullage: false } });
-    const chart = open.chart && { ...open.chart, ullage_pressure_gauge_pa: {} };
-    const view = viewOf(documentOf({ ...open, chart }), "", "");
-    const cells = view ? bandAt(view, 50, "si") : [];
-    expect(cells.map((c) => c.shown[0])).toEqual([
-      "not determined",
-      "not determined",
-      "not determined",
-      "open to the air",
+  test("has seven cells from vehicle to tanker, with words where there is no number", () => {
+    expect(Object.entries(shown(225))).toEqual([
+      ["Vehicle", ["off", "off"]],
+      ["Nozzle", ["0", "0"]],
+      ["Tank vapor space", ["625", "1 080"]],
+      ["Vent", ["shut", "open, 720 L/min"]],
+      ["Return riser", ["525", "1 080"]],
+      ["Vapor hose", ["213", "off"]],
+      ["Tanker", ["−100", "open to the air"]],
     ]);
+  });
+
+  test("says where a run has ended, and that the hose is off between two drops", () => {
+    expect(shown(280)["Vent"]?.[1]).toBe("ended");
+    expect(shown(280)["Tanker"]?.[1]).toBe("ended");
+    expect(shown(150)["Vapor hose"]?.[0]).toBe("off");
+    expect(shown(150)["Return riser"]?.[0]).toBe("500");
+  });
+
+  test("says what is not determined, and what is not there", () => {
+    const open = run({ ullages: [ullage({ problem: "no vent is listed" })], truck: { closed_to_ullage: false } });
+    const none = { ullage_pressure_gauge_pa: {}, return_riser_pressure_gauge_pa: {}, vapor_hose_pressure_gauge_pa: {} };
+    const cells = (one: DeliveryRun) => {
+      const view = viewOf(documentOf({ ...one, chart: one.chart && { ...one.chart, ...none } }), "", "");
+      return view ? bandAt(view, space, 50, "si").map((c) => c.shown[0]) : [];
+    };
+    const unknown = "not determined";
+    expect(cells(open)).toEqual(["off", "0", unknown, unknown, unknown, "off", "open to the air"]);
+    expect(cells(run({ truck: { closed_to_ullage: false } })).slice(4)).toEqual(["none", "off", "open to the air"]);
   });
 });
 

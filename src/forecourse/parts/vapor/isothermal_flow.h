@@ -1,5 +1,8 @@
 #pragma once
 
+#include <algorithm>
+#include <cmath>
+
 namespace forecourse::parts {
 
 /// Factor by which the pressure loss between two places is multiplied before a law of a liquid of constant density
@@ -16,6 +19,16 @@ namespace forecourse::parts {
 /// \source law of nature (ideal gas at one temperature)
 [[nodiscard]] constexpr double density_factor(double from, double to, double atmospheric) {
   return 1.0 + 0.5 * (from + to) / atmospheric;
+}
+
+/// Pressure of a gas behind parts that it passes: p1^2 - p2^2 = 2 p_atm dp(q), as with `density_factor`.
+/// \param from        gauge pressure before them [Pa]
+/// \param loss        theirs by a law of a liquid of the gas's density at the atmosphere [Pa]; below 0: it flows
+/// backward \param atmospheric absolute [Pa], > 0 \return gauge pressure [Pa]; where they would take all of it, that of
+/// a vacuum \pre, \error as of `density_factor` \source law of nature (ideal gas at one temperature)
+[[nodiscard]] inline double pressure_after(double from, double loss, double atmospheric) {
+  const double absolute = from + atmospheric;
+  return std::sqrt(std::max(0.0, absolute * absolute - 2.0 * atmospheric * loss)) - atmospheric;
 }
 
 }  // namespace forecourse::parts

@@ -95,6 +95,8 @@ Json chart_json(const DeliveryChart& c) {
           {"tank_m3", courses(c.volume)},
           {"depth_m", courses(c.depth)},
           {"ullage_pressure_gauge_pa", courses(c.ullage)},
+          {"return_riser_pressure_gauge_pa", courses(c.riser)},
+          {"vapor_hose_pressure_gauge_pa", courses(c.hose_pressure)},
           {"truck_pressure_gauge_pa", c.truck_pressure.empty() ? Json() : Json(c.truck_pressure)},
           {"vented_m3_per_s", courses(c.vent)},
           {"to_truck_m3_per_s", courses(c.returned)}};

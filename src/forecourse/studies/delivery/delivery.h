@@ -136,16 +136,18 @@ struct DeliveryCourse {
 
 /// All courses, on one time base.
 struct DeliveryChart {
-  std::vector<double> time;              ///< [s]
-  std::vector<DeliveryCourse> rate;      ///< [m3/s] per drop
-  std::vector<DeliveryCourse> truck;     ///< [m3] left per compartment
-  std::vector<DeliveryCourse> hose;      ///< [m3] in each hose
-  std::vector<DeliveryCourse> volume;    ///< [m3] per tank
-  std::vector<DeliveryCourse> depth;     ///< [m] per tank
-  std::vector<DeliveryCourse> ullage;    ///< [Pa] gauge, per ullage that is determined
-  std::vector<double> truck_pressure;    ///< [Pa] gauge; empty where the truck is open
-  std::vector<DeliveryCourse> vent;      ///< [m3/s] at the atmosphere, outward, per vent
-  std::vector<DeliveryCourse> returned;  ///< [m3/s] at the atmosphere, per ullage with a vapor hose
+  std::vector<double> time;                   ///< [s]
+  std::vector<DeliveryCourse> rate;           ///< [m3/s] per drop
+  std::vector<DeliveryCourse> truck;          ///< [m3] left per compartment
+  std::vector<DeliveryCourse> hose;           ///< [m3] in each hose
+  std::vector<DeliveryCourse> volume;         ///< [m3] per tank
+  std::vector<DeliveryCourse> depth;          ///< [m] per tank
+  std::vector<DeliveryCourse> ullage;         ///< [Pa] gauge, per ullage that is determined
+  std::vector<DeliveryCourse> riser;          ///< [Pa] gauge at grade, per ullage with a vapor return
+  std::vector<DeliveryCourse> hose_pressure;  ///< [Pa] gauge midway in the vapor hose, per ullage that has one on
+  std::vector<double> truck_pressure;         ///< [Pa] gauge; empty where the truck is open
+  std::vector<DeliveryCourse> vent;           ///< [m3/s] at the atmosphere, outward, per vent
+  std::vector<DeliveryCourse> returned;       ///< [m3/s] at the atmosphere, per ullage with a vapor hose
 };
 
 struct DeliveryMove {

@@ -8,6 +8,7 @@
 
 #include "forecourse/base/api_units.h"
 #include "forecourse/parts/escape/static_limit.h"
+#include "forecourse/parts/vapor/isothermal_flow.h"
 #include "forecourse/solvers/sequence/stepper.h"
 #include "forecourse/studies/delivery/model/model.h"
 
@@ -107,6 +108,8 @@ class Teller {
       for (const std::string& tank : space.tanks) name += (name.empty() ? "" : ", ") + tank;
       chart.ullage.push_back({name, {}});
       chart.returned.push_back({name, {}});
+      if (space.has_return) chart.riser.push_back({name, {}});
+      if (!space.to_truck.hose.empty()) chart.hose_pressure.push_back({name, {}});
     }
     for (const std::string& vent : s_.vents) chart.vent.push_back({vent, {}});
     return chart;
@@ -142,6 +145,24 @@ class Teller {
     return tank.body.depth_at(s_.tanks[at(t)].place, tank.level.level(volume));
   }
 
+  /// Loss of parts passed one after the other, with the sign of the flow. [Pa]
+  static double loss_of(const std::vector<network::Element>& parts, double flow) {
+    double sum = 0.0;
+    for (const network::Element& part : parts) sum += network::loss(part, std::abs(flow)).pressure_loss;
+    return std::copysign(sum, flow);
+  }
+
+  /// In the vapor return at grade, before its dry break. [Pa] gauge
+  [[nodiscard]] double at_grade(const ReturnWay& way, double ullage, double flow) const {
+    return parts::pressure_after(ullage, loss_of(way.riser, flow), c_.atmospheric);
+  }
+
+  /// Midway in the vapor hose. [Pa] gauge
+  [[nodiscard]] double in_hose(const ReturnWay& way, double ullage, double flow) const {
+    const double before = loss_of(way.riser, flow) + loss_of(way.dry_break, flow);
+    return parts::pressure_after(ullage, before + 0.5 * loss_of(way.hose, flow), c_.atmospheric);
+  }
+
   void add(double time, std::span<const double> amounts, std::span<const double> flows) {
     const seq::SequenceView view{amounts, {}, {}, flags_};
     DeliveryChart& chart = out_.chart;
@@ -157,10 +178,17 @@ class Teller {
       chart.volume[at(t)].value.push_back(amounts[at(model_.tank(t))]);
       chart.depth[at(t)].value.push_back(depth(t, amounts[at(model_.tank(t))]));
     }
+    std::size_t risers = 0;
+    std::size_t hoses = 0;
     for (int s = 0; s < model_.spaces(); ++s) {
       const double pressure = model_.ullage_pressure(view, s);
       chart.ullage[at(s)].value.push_back(pressure);
-      chart.returned[at(s)].value.push_back(flows[at(model_.return_link(s))]);
+      const double flow = flows[at(model_.return_link(s))];
+      chart.returned[at(s)].value.push_back(flow);
+      const SpaceSetup& space = s_.spaces[at(s)];
+      if (space.has_return) chart.riser[risers++].value.push_back(at_grade(space.to_truck, pressure, flow));
+      if (!space.to_truck.hose.empty())
+        chart.hose_pressure[hoses++].value.push_back(in_hose(space.to_truck, pressure, flow));
       UllageTold& told = out_.ullages[at(s)];
       if (pressure > told.highest_pressure) {
         told.highest_pressure = pressure;

@@ -1,27 +1,20 @@
-import { signal } from "@preact/signals";
-import { useEffect, useMemo, useState } from "preact/hooks";
-import type { Field, Part } from "../../api/types";
+import { useMemo } from "preact/hooks";
+import type { Part } from "../../api/types";
 import { capital } from "../../draw/words";
 import { useStanding } from "../../state/ask";
 import { moving } from "../../state/drag";
-import { formOf, groupOf, labelOf } from "../../state/entry";
-import { listIn } from "../../state/entry-blocks";
 import { kindName } from "../../state/entry-kinds";
 import { product, select, selection, stopNames, units } from "../../state/look";
-import { edit, editable, partOf, station } from "../../state/station";
+import { editable, partOf, station } from "../../state/station";
 import { toast } from "../../state/toast";
 import type { Finding } from "../parts/finding";
-import { Absent, NewTable } from "./Absent";
 import { addWords, canCopy, duplicate, kindsNow, removePart, startAdding } from "./adding";
 import { cellOf, type Cell } from "./course-cells";
-import { FieldRow } from "./entry/FieldRow";
-import { FindingNote, MeetsHere, ruledOf, unique } from "./Findings";
+import { FindingNote, MeetsHere, unique } from "./Findings";
 import { useKeepFocus } from "./focus";
 import { allWords, entered, giveTable, othersLike } from "./giving";
+import { PartFields } from "./PartFields";
 import { StopSymbol } from "./symbols";
-
-/** A value that is not entered yet and is to be asked for, by its path. */
-export const wantedField = signal<string | null>(null);
 
 /** The part whose values are shown: the chosen one, else the first at the chosen stop, of the chosen product if any. */
 function shownPart(): Part | null {
@@ -119,91 +112,18 @@ function NothingHere() {
 
 function Values(props: { part: Part; findings: Finding[] }) {
   const { part } = props;
-  const [fresh, setFresh] = useState<readonly string[]>([]);
-  const wanted = wantedField.value;
-  useEffect(() => {
-    if (!wanted || !part.fields.some((f) => f.path === wanted)) return;
-    wantedField.value = null;
-    setFresh((now) => [...now, wanted]);
-  }, [wanted, part]);
   const bad = unique(props.findings.filter((f) => ["falls short", "close", "not determined"].includes(f.state)));
-  const there = part.fields.filter((f) => f.text !== null || f.required || fresh.includes(f.path));
-  const absent = part.fields.filter((f) => !there.includes(f));
-  const groups = [...new Set(there.map((f) => groupOf(f.key)))];
-  const gone = (path: string) => setFresh((now) => now.filter((p) => p !== path));
   return (
     <>
       {bad.map((f) => (
         <FindingNote key={f.requirement + f.state} finding={f} />
       ))}
-      {groups.map((group) => (
-        <section key={group} class="group">
-          <GroupHead part={part} group={group} />
-          {there
-            .filter((f) => groupOf(f.key) === group)
-            .map((f) =>
-              isTable(f) ? (
-                <NewTable key={f.path} field={f} onGone={() => gone(f.path)} />
-              ) : (
-                <FieldRow
-                  key={f.path}
-                  field={f}
-                  ruled={ruledOf(f, props.findings)}
-                  fresh={fresh.includes(f.path) && f.text === null}
-                  onGone={() => gone(f.path)}
-                />
-              ),
-            )}
-        </section>
-      ))}
-      {editable.value && (
-        <>
-          <MoreOfLists part={part} />
-          <Absent fields={absent} part={part} onAdd={(f) => setFresh((now) => [...now, f.path])} />
-          <PartButtons part={part} />
-        </>
-      )}
+      <PartFields part={part} findings={props.findings} />
+      {editable.value && <PartButtons part={part} />}
       <Belonging part={part} />
     </>
   );
 }
-
-const empty = { text: null, us: null, si: null, line: null, problem: null };
-
-/** Lists of tables that the part has written in brackets, each with the way to add one more to it. */
-function MoreOfLists(props: { part: Part }) {
-  const { part } = props;
-  const [open, setOpen] = useState<string | null>(null);
-  const s = station.value;
-  const lists = (s?.tables[part.kind] ?? []).flatMap((k) => {
-    if (formOf(k) !== "list" || !part.fields.some((f) => f.key.startsWith(`${k.key}.`))) return [];
-    const text = listIn(s?.text ?? "", part.path, k.key);
-    return text ? [{ key: k, text }] : [];
-  });
-  return (
-    <>
-      {lists.map(({ key, text }) =>
-        open === key.key ? (
-          <NewTable
-            key={key.key}
-            field={{ ...key, ...empty, path: `${part.path}.${key.key}` }}
-            list={text}
-            onGone={() => setOpen(null)}
-          />
-        ) : (
-          <p key={key.key}>
-            <button type="button" class="link" onClick={() => setOpen(key.key)}>
-              Add to {labelOf(key.key).toLowerCase()}
-            </button>
-          </p>
-        ),
-      )}
-    </>
-  );
-}
-
-const isTable = (f: Field) =>
-  f.text === null && (formOf(f) === "table" || formOf(f) === "list" || (f.kind === "pipe" && f.table !== null));
 
 function Reads(props: { cell: Cell }) {
   return (
@@ -216,36 +136,6 @@ function Reads(props: { cell: Cell }) {
         </dl>
       </div>
     </>
-  );
-}
-
-function GroupHead(props: { part: Part; group: string }) {
-  const { part, group } = props;
-  if (!group) return <h3 class="grp">Set</h3>;
-  const name = group.split(".").map(labelOf).join(", ");
-  const path = `${part.path}.${group}`;
-  const others = othersLike(part).length;
-  const all = async () => {
-    const problem = await giveTable(group, entered(part, group), part);
-    if (problem) toast(problem);
-  };
-  const remove = () => edit(`remove ${name.toLowerCase()} of ${part.id}`, [{ path, remove: true }]);
-  return (
-    <h3 class="grp with">
-      {name}
-      {editable.value && (
-        <span>
-          {!group.includes(".") && others > 0 && (
-            <button type="button" class="link" onClick={() => void all()}>
-              Give to {allWords(part)}
-            </button>
-          )}
-          <button type="button" class="link" onClick={() => void remove()}>
-            Remove<span class="vh"> {name.toLowerCase()}</span>
-          </button>
-        </span>
-      )}
-    </h3>
   );
 }
 

@@ -8,6 +8,9 @@ export const stickAt = signal("");
 /** The depth asked for, as the engine reads it; empty: the last reading. */
 export const depth = signal("");
 
+/** Whether the values of the site file are unfolded; empty: they are not. */
+export const valuesOpen = signal("");
+
 /** What the other views are asked with, as the engine reads it; empty: as the site file has it. */
 export const asked = {
   flotationTank: signal(""),
@@ -17,7 +20,7 @@ export const asked = {
   temperature: signal(""),
 };
 
-const kept: Record<string, Signal<string>> = { chosenTank, stickAt, depth, ...asked };
+const kept: Record<string, Signal<string>> = { chosenTank, stickAt, depth, valuesOpen, ...asked };
 
 /** Kept for this tab, so that a reload shows the same. */
 keepForStation(

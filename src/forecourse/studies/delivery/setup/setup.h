@@ -28,9 +28,18 @@ struct TankSetup {
   std::optional<double> container;  ///< [m3]
 };
 
+/// The way of vapor from a space to the truck, part by part.
+struct ReturnWay {
+  std::vector<network::Element> riser;  ///< from the tank to its connection at grade
+  std::vector<network::Element> dry_break;
+  std::vector<network::Element> hose;
+};
+
 struct SpaceSetup {
   std::vector<std::string> tanks;
-  bool at_least = false;  ///< a vent valve without a curve
+  bool at_least = false;    ///< a vent valve without a curve
+  bool has_return = false;  ///< a vapor return is listed for one of its tanks
+  ReturnWay to_truck;       ///< nothing in it where no vapor hose is on
 };
 
 /// A delivery made ready: its numbers, and the names behind them.

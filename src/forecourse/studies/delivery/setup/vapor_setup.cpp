@@ -167,6 +167,7 @@ class Vapor {
     Vents vents;
     for (const site::Tank* tank : tanks) {
       told.tanks.push_back(tank->id.text);
+      told.has_return = told.has_return || tank->vapor_return;
       space.other_room += other_room(*tank);
       if (std::string why = add_vents(*tank, told, vents); !why.empty()) return why;
     }
@@ -343,22 +344,26 @@ class Vapor {
     if (!space.to_truck.shut() || !tank.vapor_return) return;
     std::vector<Diagnostic> problems;
     PartLaws laws(s_.vapor, s_.defaults, problems);
-    std::vector<Element> path;
+    ReturnWay way;
     double bore = 0.0;
-    const auto add = [&](const std::string& what, const std::optional<site::Pipe>& pipe) {
+    const auto add = [&](const std::string& what, const std::optional<site::Pipe>& pipe, std::vector<Element>& to) {
       if (!pipe) return;
-      laws.add_pipe(ElementKind::line, what, what, *pipe, path);
+      laws.add_pipe(ElementKind::line, what, what, *pipe, to);
       if (const double known = PartLaws::known_bore(*pipe); known > 0.0) bore = known;
     };
-    add("vapor pipe of " + tank.id.text, tank.vapor_return->pipe);
+    add("vapor pipe of " + tank.id.text, tank.vapor_return->pipe, way.riser);
     if (tank.vapor_return->loss) {
       const double own = bore > 0.0 ? bore : PartLaws::known_bore(*s_.delivery->vapor_hose);
       laws.add_loss(ElementKind::connection, "dry break", "dry break of " + tank.id.text, *tank.vapor_return->loss, own,
-                    path);
+                    way.dry_break);
     }
-    add("vapor hose", s_.delivery->vapor_hose);
+    add("vapor hose", s_.delivery->vapor_hose, way.hose);
     if (!problems.empty()) return fail(problems.front());
+    std::vector<Element> path = way.riser;
+    path.insert(path.end(), way.dry_break.begin(), way.dry_break.end());
+    path.insert(path.end(), way.hose.begin(), way.hose.end());
     space.to_truck = path_of(path, s_.vapor.density, bore);
+    s_.spaces[static_cast<std::size_t>(index)].to_truck = std::move(way);
   }
 
   void fail(const Diagnostic& why) { s_.problem = why.message + ": " + why.hint; }

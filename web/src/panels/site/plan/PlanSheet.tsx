@@ -13,7 +13,7 @@ import { readPlan, type DrawnPlan } from "./marks";
 import { linesOf } from "./plan-lines";
 import { placeWords } from "./PlanHandle";
 import { Overlay } from "./PlanOverlay";
-import { wantedField } from "../Properties";
+import { wantedField } from "../PartFields";
 
 /** A sheet of its own where the engine has no plan yet. */
 const blank = { width: 912, height: 300 };

@@ -9,7 +9,7 @@ import { EmptyArt } from "../../parts/EmptyArt";
 import { Note, Refusal } from "../../parts/Note";
 import { Events } from "../../replay/Events";
 import { Player } from "../../replay/Player";
-import { Head } from "../../shell/Shell";
+import { Head, UndoButtons } from "../../shell/Shell";
 import type { Tank, TankDocument } from "../documents";
 import { Band } from "./Band";
 import { Compare } from "./Compare";
@@ -19,6 +19,8 @@ import { HeadA, HeadB } from "./Heads";
 import { Rest } from "./Rest";
 import { Scene } from "./scene/Scene";
 import { Setup } from "./Setup";
+import { deliveryParts } from "../values/shown";
+import { ViewValues } from "../values/ViewValues";
 import { asked, choiceA, choiceB, wantOf } from "./state";
 import { viewOf, type DropView } from "./view";
 import { broughtWords, undeterminedWords } from "./words";
@@ -70,7 +72,9 @@ export function Delivery() {
   if (!hasDelivery()) return <NoDelivery />;
   return (
     <>
-      <Head title="Tank" about={about} />
+      <Head title="Tank" about={about}>
+        <UndoButtons />
+      </Head>
       <Caution />
       <div class={`inc dlv${now.age === 2 ? " old" : ""}`}>
         <div class="mid">
@@ -89,12 +93,13 @@ export function Delivery() {
             !problem && !refused && !now.error && <div class="skel-box" aria-hidden="true" />
           )}
         </div>
-        {view && (
-          <aside class="side" aria-label="Figures at the playhead">
-            <Compare view={view} />
-            <Events view={view} />
-          </aside>
-        )}
+        <aside class="side" aria-label="Figures at the playhead">
+          {view && <Compare view={view} />}
+          <div class="insp">
+            <ViewValues of={deliveryParts(station.value?.parts ?? [], asked.value.delivery)} open={!view && Boolean(problem)} />
+          </div>
+          {view && <Events view={view} />}
+        </aside>
         {view && <Rest view={view} />}
       </div>
     </>

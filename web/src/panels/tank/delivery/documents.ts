@@ -69,6 +69,10 @@ export interface DeliveryChart {
   tank_m3: Courses;
   depth_m: Courses;
   ullage_pressure_gauge_pa: Courses;
+  /** At grade, of each ullage with a vapor return. */
+  return_riser_pressure_gauge_pa: Courses;
+  /** Midway, of each ullage that has a vapor hose on. */
+  vapor_hose_pressure_gauge_pa: Courses;
   truck_pressure_gauge_pa: number[] | null;
   vented_m3_per_s: Courses;
   to_truck_m3_per_s: Courses;

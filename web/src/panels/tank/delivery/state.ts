@@ -19,6 +19,9 @@ export const asked = signal<Asked>(asFile);
 export const choiceA = signal("");
 export const choiceB = signal("");
 
+/** The vapor space whose path is shown, by its tanks; empty: the first. */
+export const chosenSpace = signal("");
+
 export const ask = (change: Partial<Asked>) => (asked.value = { ...asked.value, ...change });
 
 /** The question as the server takes it: nothing stands for what is as the file says. */
@@ -28,10 +31,11 @@ export function wantOf(a: Asked): Record<string, string | string[]> {
 }
 
 /** Kept for this tab, so that a reload shows the same. */
-const now = () => ({ asked: asked.value, a: choiceA.value, b: choiceB.value });
+const now = () => ({ asked: asked.value, a: choiceA.value, b: choiceB.value, space: chosenSpace.value });
 keepForStation("delivery", sessionStorage, now, (text) => {
   const kept = readAs<ReturnType<typeof now>>(text);
   asked.value = { ...asFile, ...kept.asked };
   choiceA.value = kept.a ?? "";
   choiceB.value = kept.b ?? "";
+  chosenSpace.value = kept.space ?? "";
 });

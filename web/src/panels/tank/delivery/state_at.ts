@@ -39,6 +39,13 @@ export function returnAt(run: DeliveryRun, ullage: Ullage, trace: DropTrace, t: 
   return flow !== null && Math.abs(flow) > nothing ? "on" : "at rest";
 }
 
+/** Whether the vapor hose is on: while a drop into one of the tanks of the ullage runs or its hose drains. */
+export const isHoseOn = (run: DeliveryRun, ullage: Ullage, t: number) =>
+  run.truck.closed_to_ullage &&
+  run.drops.some(
+    (d) => ullage.tanks.includes(d.tank) && d.begins_s !== null && t >= d.begins_s && (d.ends_s === null || t < d.ends_s),
+  );
+
 export interface HoseState {
   drop: Drop;
   /** It is on the fill. */

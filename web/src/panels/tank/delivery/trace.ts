@@ -78,6 +78,8 @@ export function traceOf(run: DeliveryRun): DropTrace {
       value.map((v) => v / capacity(tank)),
     ]),
     ...named("pressure", chart.ullage_pressure_gauge_pa),
+    ...named("riser", chart.return_riser_pressure_gauge_pa),
+    ...named("vapor hose", chart.vapor_hose_pressure_gauge_pa),
     ...named("vent", chart.vented_m3_per_s),
     ...named("return", chart.to_truck_m3_per_s),
     ...(chart.truck_pressure_gauge_pa ? [["truck", chart.truck_pressure_gauge_pa] as [string, number[]]] : []),

@@ -7,13 +7,13 @@ import { useWidth } from "../../replay/width";
 import { EmptyArt } from "../../parts/EmptyArt";
 import { Note, Refusal } from "../../parts/Note";
 import type { Finding } from "../../parts/finding";
-import { Head } from "../../shell/Shell";
+import { Head, UndoButtons } from "../../shell/Shell";
 import { isKnown, type KnownTank, type Tank, type TankDocument, type TankPlace } from "../documents";
 import { useLast, type Told } from "../answer";
 import { Requirements } from "../Requirements";
 import { chosenTank, depth, stickAt } from "../state";
 import { Curve } from "./Curve";
-import { Figures } from "./Figures";
+import { Figures, TankTop } from "./Figures";
 import { Sections } from "./Sections";
 import { Settings } from "./Settings";
 
@@ -59,7 +59,9 @@ export function Depth() {
   const tank = told ?? one;
   return (
     <>
-      <Head title="Tank" about={tank ? aboutOf(tank) : ""} />
+      <Head title="Tank" about={tank ? aboutOf(tank) : ""}>
+        <UndoButtons />
+      </Head>
       <p class="caution">
         <b>First:</b> never empty a tank in wet ground without an engineer's word. Figures advise; the equipment's listing
         and local code decide.
@@ -68,7 +70,7 @@ export function Depth() {
       {!first.document && !first.problem && <div class="skel-box" aria-hidden="true" />}
       {first.problem && <Note tone="bad">{first.problem}</Note>}
       {first.document && !tank && <NoTank />}
-      {tank && !isKnown(tank) && <Note tone="warn">{sentence(tank.problem ?? "its sizes are not entered")}</Note>}
+      {tank && !isKnown(tank) && <Unknown tank={tank} tanks={tanks} />}
       {tank && isKnown(tank) && (
         <Known
           tank={tank}
@@ -84,6 +86,25 @@ export function Depth() {
 
 const aboutOf = (tank: Tank) =>
   `${tank.id}${tank.product ? `, ${tank.product}` : ""}.${tank.problem ? "" : " Drag the line, use the arrow keys, or type a depth."}`;
+
+/** A tank that cannot be drawn: what is missing, and where to enter it. */
+function Unknown({ tank, tanks }: { tank: Tank; tanks: readonly Tank[] }) {
+  return (
+    <div class="split">
+      <div class="col">
+        <div class="empty">
+          <EmptyArt />
+          <h2>Tank {tank.id} cannot be drawn yet</h2>
+          <p>{sentence(tank.problem ?? "its sizes are not entered")}</p>
+          <p>With them this view says what is in it, what can be ordered and where overfill devices belong.</p>
+        </div>
+      </div>
+      <aside class="insp" aria-label={`Tank ${tank.id}`}>
+        <TankTop tank={tank} tanks={tanks} open />
+      </aside>
+    </div>
+  );
+}
 
 interface KnownProps {
   tank: KnownTank;

@@ -1,11 +1,14 @@
 import { amount, figure, siOf, unitOf, withUnit } from "../../../draw/numbers";
 import { clockText } from "../../../draw/clock";
 import { sentence } from "../../../draw/words";
-import { sheet, units } from "../../../state/look";
+import { units } from "../../../state/look";
+import { station } from "../../../state/station";
 import { Note } from "../../parts/Note";
 import { Ask } from "../../containment/Ask";
 import type { KnownTank, Tank, TankPlace } from "../documents";
 import { chosenTank, depth, stickAt } from "../state";
+import { depthParts } from "../values/shown";
+import { ViewValues } from "../values/ViewValues";
 
 /** What a stick is read to, in the unit shown. */
 const least = { us: 0.125, si: 1 };
@@ -29,26 +32,7 @@ export function Figures({ tank, tanks, stick, problem }: Props) {
   const eighth = above && below ? ((above.volume_m3 - below.volume_m3) / (above.depth_m - below.depth_m)) * siOf("bore", system, least[system]) : null;
   return (
     <aside class="insp" aria-label={`Tank ${tank.id}`}>
-      <div class="top one">
-        <div>
-          <p class="over">Stop 3 of 11, {tank.product}</p>
-          <h2>Tank {tank.id}</h2>
-        </div>
-      </div>
-      {tanks.length > 1 && (
-        <p class="txt">
-          <label>
-            Show{" "}
-            <select class="btn" value={tank.id} onChange={(e) => (chosenTank.value = e.currentTarget.value)}>
-              {tanks.map((t) => (
-                <option key={t.id} value={t.id}>
-                  {t.id}, {t.product}
-                </option>
-              ))}
-            </select>
-          </label>
-        </p>
-      )}
+      <TankTop tank={tank} tanks={tanks} />
       <h3 class="grp">At the line</h3>
       {stick && (
         <Ask
@@ -117,11 +101,35 @@ export function Figures({ tank, tanks, stick, problem }: Props) {
           </dl>
         </>
       )}
-      <p class="txt">
-        <button type="button" class="link edit" onClick={() => (sheet.value = "site")}>
-          Change its values on the Site sheet
-        </button>
-      </p>
     </aside>
+  );
+}
+
+/** Which tank it is, another one to be chosen, and its values. */
+export function TankTop({ tank, tanks, open = false }: { tank: Tank; tanks: readonly Tank[]; open?: boolean }) {
+  return (
+    <>
+      <div class="top one">
+        <div>
+          <p class="over">{["Stop 3 of 11", tank.product].filter(Boolean).join(", ")}</p>
+          <h2>Tank {tank.id}</h2>
+        </div>
+      </div>
+      {tanks.length > 1 && (
+        <p class="txt">
+          <label>
+            Show{" "}
+            <select class="btn" value={tank.id} onChange={(e) => (chosenTank.value = e.currentTarget.value)}>
+              {tanks.map((t) => (
+                <option key={t.id} value={t.id}>
+                  {[t.id, t.product].filter(Boolean).join(", ")}
+                </option>
+              ))}
+            </select>
+          </label>
+        </p>
+      )}
+      <ViewValues of={depthParts(station.value?.parts ?? [], tank.tank, tank.id)} open={open} />
+    </>
   );
 }

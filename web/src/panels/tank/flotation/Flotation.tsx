@@ -11,10 +11,12 @@ import { Drawing } from "../../parts/Drawing";
 import { EmptyArt } from "../../parts/EmptyArt";
 import { Note, Refusal } from "../../parts/Note";
 import { Wide } from "../../parts/Wide";
-import { Head } from "../../shell/Shell";
+import { Head, UndoButtons } from "../../shell/Shell";
 import { useLast, withUnitOr, type Told } from "../answer";
 import { Requirements } from "../Requirements";
 import { asked, roomOf } from "../state";
+import { flotationParts } from "../values/shown";
+import { ViewValues } from "../values/ViewValues";
 import type { FlotationDocument, FlotationState, TankFlotation } from "./documents";
 
 const entered = () => {
@@ -36,7 +38,9 @@ export function Flotation() {
   const tank = shownOf(document?.result.tanks ?? []);
   return (
     <>
-      <Head title="Tank" about={tank ? `${tank.tank} against the ground water.` : ""} />
+      <Head title="Tank" about={tank ? `${tank.tank} against the ground water.` : ""}>
+        <UndoButtons />
+      </Head>
       <p class="caution">
         <b>Never empty a tank in wet ground without an engineer's word.</b> What holds it down is a licensed engineer's to
         judge; these figures take ground and water as entered.
@@ -51,18 +55,34 @@ export function Flotation() {
 }
 
 function Nothing() {
+  const tanks = flotationParts(station.value?.parts ?? [], "");
   return (
-    <div class="empty">
-      <EmptyArt />
-      <h2>Of no tank anything is entered under flotation</h2>
-      <p>
-        With its empty mass, cover, slab and backfill this view says whether an empty tank floats, at which level of the
-        ground water, and what ballast it takes.
-      </p>
-      {editable.value && (
-        <button type="button" class="btn go edit" onClick={() => (sheet.value = "site")}>
-          Enter it on the Site sheet
-        </button>
+    <div class="split">
+      <div class="col">
+        <div class="empty">
+          <EmptyArt />
+          <h2>{tanks.length ? "No tank has its weight and cover entered" : "No tank is entered"}</h2>
+          <p>
+            With its empty mass, cover, slab and backfill this view says whether an empty tank floats, at which level of
+            the ground water, and what ballast it takes.
+          </p>
+          {editable.value && tanks.length === 0 && (
+            <button type="button" class="btn go edit" onClick={() => (sheet.value = "site")}>
+              Add a tank on the Site sheet
+            </button>
+          )}
+        </div>
+      </div>
+      {tanks.length > 0 && (
+        <aside class="insp" aria-label="Flotation">
+          <div class="top one">
+            <div>
+              <p class="over">Stop 3 of 11</p>
+              <h2>Flotation</h2>
+            </div>
+          </div>
+          <ViewValues of={tanks} open />
+        </aside>
       )}
     </div>
   );
@@ -222,6 +242,7 @@ function Panel({ document, tank }: { document: FlotationDocument; tank: TankFlot
           </label>
         </p>
       )}
+      <ViewValues of={flotationParts(station.value?.parts ?? [], tank.tank)} />
       <h3 class="grp">Asked with</h3>
       {known && (
         <>

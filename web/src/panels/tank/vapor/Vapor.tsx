@@ -3,16 +3,19 @@ import { amount, digits, figure, unitOf, withUnit } from "../../../draw/numbers"
 import { capital, sentence } from "../../../draw/words";
 import { useStanding } from "../../../state/ask";
 import { units } from "../../../state/look";
+import { station } from "../../../state/station";
 import { Ask } from "../../containment/Ask";
 import { useWidth } from "../../replay/width";
 import { Drawing } from "../../parts/Drawing";
 import { EmptyArt } from "../../parts/EmptyArt";
 import { Note, Refusal } from "../../parts/Note";
 import { Wide } from "../../parts/Wide";
-import { Head } from "../../shell/Shell";
+import { Head, UndoButtons } from "../../shell/Shell";
 import { useLast, withUnitOr, type Told } from "../answer";
 import { Requirements } from "../Requirements";
 import { asked, roomOf } from "../state";
+import { vaporParts } from "../values/shown";
+import { ViewValues } from "../values/ViewValues";
 import type { ProductCare, ProductVapor, VaporDocument } from "./documents";
 
 const entered = () => (asked.temperature.value ? { temperature: asked.temperature.value } : {});
@@ -26,7 +29,9 @@ export function Vapor() {
   const none = document && document.result.products.length === 0;
   return (
     <>
-      <Head title="Tank" about="What leaves as vapor, what rules and tests ask, and what happens to the fuel." />
+      <Head title="Tank" about="What leaves as vapor, what rules and tests ask, and what happens to the fuel.">
+        <UndoButtons />
+      </Head>
       <Refusal error={now.error} old={document !== null} />
       {problem && <Note tone="bad">{problem}</Note>}
       {!document && !problem && <div class="skel-box" aria-hidden="true" />}
@@ -178,6 +183,7 @@ function Panel({ document }: { document: VaporDocument }) {
           <h2>Vapor</h2>
         </div>
       </div>
+      <ViewValues of={vaporParts(station.value?.parts ?? [])} />
       <h3 class="grp">Asked with</h3>
       <Ask
         label="Temperature of the fuels"
