@@ -16,6 +16,13 @@ interface Run {
   drops: { left_in_truck_m3: number }[];
   tanks: { tank: string; capacity_m3: number; volume_after_m3: number }[];
   ullages: { vented_m3: number; to_truck_m3: number }[];
+  chart: {
+    time_s: number[];
+    ullage_pressure_gauge_pa: Record<string, number[]>;
+    return_riser_pressure_gauge_pa: Record<string, number[]>;
+    vapor_hose_pressure_gauge_pa: Record<string, number[]>;
+    truck_pressure_gauge_pa: number[] | null;
+  };
   events: { time_s: number; what: string; rate_m3_per_s: number; ullage_pressure_gauge_pa: number | null }[];
 }
 const runsOf = async () => {
@@ -40,7 +47,7 @@ const shown = (page: Page) =>
       cells: Object.fromEntries(
         [...document.querySelectorAll(".vcell")].map((c) => [
           text(c.querySelector("b")),
-          [...c.querySelectorAll("p")].map(text),
+          [...c.querySelectorAll("p > span:last-child")].map(text),
         ]),
       ),
       heads: new Set(
@@ -87,9 +94,50 @@ test("at every event scene, clock, band and table say what the command line says
       if (run.events.some((e) => e.time_s === t)) expectEvent(now, run, t, side);
       const rate = now.rows["Drop rate, gpm"]?.[side] ?? "";
       if (numberOf(rate) > 0) expect(now.scenes[side]).toContain(`at ${rate} gpm`);
-      expect(now.cells["Vapor space T1, T2, T3"]?.[side]).toContain(now.rows["Vapor space, inH2O"]?.[side]);
+      expect(now.cells["Tank vapor space"]?.[side]).toBe(now.rows["Vapor space, inH2O"]?.[side]);
     }
   }
+  expect(seen).toEqual({ faults: [], foreign: [] });
+  await context.close();
+});
+
+/** What the command's chart has of a course at a time that it tells; the last of it where a jump has two. */
+function charted(run: Run, course: number[] | undefined, t: number): number | null {
+  const at = run.chart.time_s.lastIndexOf(t);
+  return course && at >= 0 ? (course[at] ?? null) : null;
+}
+
+test("the vapor band has seven cells, with the numbers of the command and words where there is none", async () => {
+  const runs = await runsOf();
+  const [a, b] = [runs[0], runs.find((r) => r.name === "vent alone")];
+  if (!a || !b) throw new Error("the command has no such runs");
+  const { page, seen, context } = await open(shared.browser, station.workbench, { query });
+  await settled(page);
+  const of = "T1, T2, T3";
+  const near = (cell: string | undefined, pascal: number | null) =>
+    expect(Math.abs(numberOf(cell) - (pascal ?? NaN) / sizes.inH2O)).toBeLessThan(0.051);
+  await page.focus("main");
+  // The compartment is empty: the hose is on, and vapor flows.
+  const t = a.events.find((e) => e.what === "the compartment is empty")?.time_s ?? NaN;
+  for (const time of [...new Set([...a.events, ...b.events].map((e) => e.time_s))].sort((x, y) => x - y)) {
+    if (time > 0 && time <= t) await page.keyboard.press(".");
+  }
+  await page.waitForTimeout(60);
+  const { cells } = await shown(page);
+  const names = ["Vehicle", "Nozzle", "Tank vapor space", "Vent", "Return riser", "Vapor hose", "Tanker"];
+  expect(Object.keys(cells)).toEqual(names);
+  for (const name of names) expect(cells[name]).toHaveLength(2);
+  near(cells["Tank vapor space"]?.[0], charted(a, a.chart.ullage_pressure_gauge_pa[of], t));
+  near(cells["Return riser"]?.[0], charted(a, a.chart.return_riser_pressure_gauge_pa[of], t));
+  near(cells["Vapor hose"]?.[0], charted(a, a.chart.vapor_hose_pressure_gauge_pa[of], t));
+  near(cells["Tanker"]?.[0], charted(a, a.chart.truck_pressure_gauge_pa ?? undefined, t));
+  expect(numberOf(cells["Return riser"]?.[0])).toBeGreaterThan(numberOf(cells["Vapor hose"]?.[0]));
+  expect(cells["Vehicle"]).toEqual(["off", "off"]);
+  expect(cells["Nozzle"]).toEqual(["0.0", "0.0"]);
+  expect(cells["Vent"]?.[1]).toMatch(/^open, /);
+  expect(cells["Return riser"]?.[1]).toBe(cells["Tank vapor space"]?.[1]);
+  expect(cells["Vapor hose"]?.[1]).toBe("off");
+  expect(cells["Tanker"]?.[1]).toBe("open to the air");
   expect(seen).toEqual({ faults: [], foreign: [] });
   await context.close();
 });

@@ -96,7 +96,7 @@ export function tomlOf(kind: Kind, typed: string): string {
 export function inOtherUnits(field: Pick<Field, "us" | "si" | "text">): string | null {
   if (field.text === null || !field.us || !field.si) return null;
   const asTyped = unquoted(field.text);
-  const other = field.us === asTyped ? field.si : field.si === asTyped ? field.us : `${field.us}, ${field.si}`;
+  const other = field.us === asTyped ? field.si : field.si === asTyped ? field.us : [...new Set([field.us, field.si])].join(", ");
   return other === asTyped ? null : withMinus(other);
 }
 

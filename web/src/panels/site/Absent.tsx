@@ -2,10 +2,10 @@ import type { Field, Part } from "../../api/types";
 import { capital } from "../../draw/words";
 import { formOf, fullLabelOf, labelOf, refusal } from "../../state/entry";
 import { tableText, withItem } from "../../state/entry-blocks";
-import { select, selection, sheet } from "../../state/look";
+import { select, selection } from "../../state/look";
 import { partOf, station, tryEdit } from "../../state/station";
 import { toast } from "../../state/toast";
-import { kindsNow, startAdding } from "./adding";
+import { addOnSite, kindsNow } from "./adding";
 import { TableForm } from "./entry/TableForm";
 import { plain } from "./words";
 
@@ -14,12 +14,8 @@ export function Absent(props: { fields: readonly Field[]; part: Part; onAdd: (f:
   const kinds = kindsNow();
   const header = props.part.path.split(".")[0] ?? "";
   const isPart = (f: Field) => props.part.of === null && kinds.some((k) => k.header === `${header}.${f.key}`);
-  const add = (f: Field) => {
-    if (!isPart(f)) return props.onAdd(f);
-    // A part of its own has its form on the Site sheet.
-    sheet.value = "site";
-    startAdding(`${header}.${f.key}`, props.part.path);
-  };
+  // A part of its own has its form on the Site sheet.
+  const add = (f: Field) => (isPart(f) ? addOnSite(`${header}.${f.key}`, props.part.path) : props.onAdd(f));
   if (!props.fields.length) return null;
   return (
     <details class="more">

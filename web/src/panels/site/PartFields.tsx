@@ -17,12 +17,12 @@ export const wantedField = signal<string | null>(null);
 interface PartFieldsProps {
   part: Part;
   findings: readonly Finding[];
-  /** Whether the key is among those shown; all of them where it is left out. */
-  shows?: (key: string) => boolean;
+  /** Of its fields, those that are shown, in order; all of them where it is left out. */
+  only?: (fields: readonly Field[]) => readonly Field[];
 }
 
 /** The values of a part, in groups, and those that could be entered. */
-export function PartFields({ part, findings, shows = () => true }: PartFieldsProps) {
+export function PartFields({ part, findings, only = (all) => all }: PartFieldsProps) {
   const [fresh, setFresh] = useState<readonly string[]>([]);
   const wanted = wantedField.value;
   useEffect(() => {
@@ -30,7 +30,7 @@ export function PartFields({ part, findings, shows = () => true }: PartFieldsPro
     wantedField.value = null;
     setFresh((now) => [...now, wanted]);
   }, [wanted, part]);
-  const fields = part.fields.filter((f) => shows(f.key));
+  const fields = only(part.fields);
   const there = fields.filter((f) => f.text !== null || f.required || fresh.includes(f.path));
   const absent = fields.filter((f) => !there.includes(f));
   const groups = [...new Set(there.map((f) => groupOf(f.key)))];
@@ -59,7 +59,7 @@ export function PartFields({ part, findings, shows = () => true }: PartFieldsPro
       ))}
       {editable.value && (
         <>
-          <MoreOfLists part={part} shows={shows} />
+          <MoreOfLists part={part} fields={fields} />
           <Absent fields={absent} part={part} onAdd={(f) => setFresh((now) => [...now, f.path])} />
         </>
       )}
@@ -70,12 +70,12 @@ export function PartFields({ part, findings, shows = () => true }: PartFieldsPro
 const empty = { text: null, us: null, si: null, line: null, problem: null };
 
 /** Lists of tables that the part has written in brackets, each with the way to add one more to it. */
-function MoreOfLists(props: { part: Part; shows: (key: string) => boolean }) {
+function MoreOfLists(props: { part: Part; fields: readonly Field[] }) {
   const { part } = props;
   const [open, setOpen] = useState<string | null>(null);
   const s = station.value;
   const lists = (s?.tables[part.kind] ?? []).flatMap((k) => {
-    if (!props.shows(k.key) || formOf(k) !== "list" || !part.fields.some((f) => f.key.startsWith(`${k.key}.`))) return [];
+    if (formOf(k) !== "list" || !props.fields.some((f) => f.key.startsWith(`${k.key}.`))) return [];
     const text = listIn(s?.text ?? "", part.path, k.key);
     return text ? [{ key: k, text }] : [];
   });

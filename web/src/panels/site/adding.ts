@@ -8,7 +8,7 @@ import {
 import { kindName, newKinds, type NewKind } from "../../state/entry-kinds";
 import { nextInRow, positionText } from "../../draw/plan";
 import { placed, siteOf } from "../../state/drag";
-import { select, units } from "../../state/look";
+import { select, sheet, units } from "../../state/look";
 import { edit, partOf, setText, station } from "../../state/station";
 import { toast } from "../../state/toast";
 import { article, done } from "./words";
@@ -27,6 +27,12 @@ export function startAdding(header: string, owner: string | null = null, start: 
   const kind = kindsNow().find((k) => k.header === header);
   copying.value = null;
   if (kind) adding.value = { kind, owner: owner ?? ownersOf(kind).at(-1)?.path ?? null, start };
+}
+
+/** The same from another sheet. */
+export function addOnSite(header: string, owner: string | null = null) {
+  sheet.value = "site";
+  startAdding(header, owner);
 }
 
 /** The part that a hint says is to be added, with the value it is to have: add a [[line]] with to = "D1.regular". */

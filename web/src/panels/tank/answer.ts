@@ -4,11 +4,25 @@ import { sentence } from "../../draw/words";
 
 export type Told<D> = { document: D } | ErrorAnswer | undefined;
 
+/** What the page calls the options of the command line. */
+const asked: Record<string, string> = {
+  rate: "Delivery rate", tank: "Into", volume: "Brought", filled: "In the tank", at: "Dips", depth: "Depth",
+};
+
+/** What the engine says, with its options and the keys of the file as the page calls them. */
+export const asCalledHere = (text: string) =>
+  text
+    .replace(/--([a-z_]+)/g, (_, option: string) => `"${asked[option] ?? option.replaceAll("_", " ")}"`)
+    .replace(/\[\[(?:[a-z_]+\.)?([a-z_]+)\]\]/g, "$1")
+    .replace(/([a-z_]+) = \{ ([a-z_]+) = \.\.\. \}/g, "$1.$2")
+    .replace(/ = \.\.\./g, "")
+    .replace(/\b[a-z]+(?:[_.][a-z]+)+\b/g, (key) => key.replaceAll("_", " ").replaceAll(".", ", "));
+
 /** The last document that could be computed; a refused entry leaves it standing and says why. */
 export function useLast<D>(answer: Told<D>): { document: D | null; problem: string | null } {
   const last = useRef<D | null>(null);
   if (answer && "document" in answer) last.current = answer.document;
-  const problem = answer && "error" in answer ? `${sentence(answer.error)} ${sentence(answer.hint)}`.trim() : null;
+  const problem = answer && "error" in answer ? asCalledHere(`${sentence(answer.error)} ${sentence(answer.hint)}`.trim()) : null;
   return { document: last.current, problem };
 }
 

@@ -11,6 +11,9 @@ export const depth = signal("");
 /** Whether the values of the site file are unfolded; empty: they are not. */
 export const valuesOpen = signal("");
 
+/** The rate of a delivery that settings in time are told for; empty: as the site file has it. */
+export const rate = signal("");
+
 /** What the other views are asked with, as the engine reads it; empty: as the site file has it. */
 export const asked = {
   flotationTank: signal(""),
@@ -20,7 +23,7 @@ export const asked = {
   temperature: signal(""),
 };
 
-const kept: Record<string, Signal<string>> = { chosenTank, stickAt, depth, valuesOpen, ...asked };
+const kept: Record<string, Signal<string>> = { chosenTank, stickAt, depth, rate, valuesOpen, ...asked };
 
 /** Kept for this tab, so that a reload shows the same. */
 keepForStation(

@@ -144,7 +144,9 @@ export function FieldRow(props: FieldRowProps) {
 }
 
 function ReadOnly(props: { label: string; field: Field }) {
-  const shown = shownOf(props.field);
+  const text = shownOf(props.field);
+  // A spread stands in the file as a table; in words it is its likely value and its ends.
+  const shown = text.startsWith("{") ? ((units.value === "us" ? props.field.us : props.field.si) ?? text) : text;
   const place = props.field.kind === "position" ? textsOf(props.field.text ?? "")?.join(", ") : null;
   const flag = { true: "yes", false: "no" }[shown];
   return (

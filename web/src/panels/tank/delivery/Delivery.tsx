@@ -9,7 +9,9 @@ import { EmptyArt } from "../../parts/EmptyArt";
 import { Note, Refusal } from "../../parts/Note";
 import { Events } from "../../replay/Events";
 import { Player } from "../../replay/Player";
+import { addOnSite } from "../../site/adding";
 import { Head, UndoButtons } from "../../shell/Shell";
+import { asCalledHere } from "../answer";
 import type { Tank, TankDocument } from "../documents";
 import { Band } from "./Band";
 import { Compare } from "./Compare";
@@ -57,7 +59,7 @@ function useTold() {
 function useLast(answer: Answer | undefined) {
   const last = useRef<DeliveryDocument | undefined>(undefined);
   if (answer && "document" in answer) last.current = answer.document;
-  const refused = answer && "error" in answer ? `${sentence(answer.error)} ${sentence(answer.hint)}`.trim() : null;
+  const refused = answer && "error" in answer ? asCalledHere(`${sentence(answer.error)} ${sentence(answer.hint)}`.trim()) : null;
   return { document: last.current, refused };
 }
 
@@ -85,7 +87,7 @@ export function Delivery() {
               {refused} {view && "What you see is from before."}
             </Note>
           )}
-          {problem && <Problem text={`Not determined: ${problem}.`} />}
+          {problem && <Problem text={asCalledHere(`Not determined: ${problem}.`)} />}
           <Notes document={document} view={view} />
           {view ? (
             <Replay view={view} tanks={tanks} />
@@ -154,7 +156,7 @@ function NoDelivery() {
           the hose.
         </p>
         {editable.value && (
-          <button type="button" class="btn go edit" onClick={() => (sheet.value = "site")}>
+          <button type="button" class="btn go edit" onClick={() => addOnSite("delivery")}>
             Add a delivery on the Site sheet
           </button>
         )}

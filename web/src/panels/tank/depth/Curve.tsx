@@ -49,7 +49,7 @@ export function Curve({ tank, stick, width }: { tank: KnownTank; stick: TankPlac
         </text>
       ))}
       <text x={width - box.right} y={box.height - 5} text-anchor="end">
-        depth at the {what}, {unitOf("bore", system)}
+        {unitOf("bore", system)}, at the {what.replaceAll(", ", " and ")}
       </text>
       {tank.rooms.map((room) => (
         <g class="shareline" key={room.share}>

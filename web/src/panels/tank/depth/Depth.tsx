@@ -1,23 +1,26 @@
 import { sentence } from "../../../draw/words";
 import { unitOf, valueIn } from "../../../draw/numbers";
 import { useStanding } from "../../../state/ask";
-import { product, sheet, units } from "../../../state/look";
+import { product, units } from "../../../state/look";
 import { editable, station } from "../../../state/station";
 import { useWidth } from "../../replay/width";
 import { EmptyArt } from "../../parts/EmptyArt";
 import { Note, Refusal } from "../../parts/Note";
 import type { Finding } from "../../parts/finding";
+import { addOnSite } from "../../site/adding";
 import { Head, UndoButtons } from "../../shell/Shell";
 import { isKnown, type KnownTank, type Tank, type TankDocument, type TankPlace } from "../documents";
 import { useLast, type Told } from "../answer";
 import { Requirements } from "../Requirements";
-import { chosenTank, depth, stickAt } from "../state";
+import { chosenTank, depth, rate, stickAt } from "../state";
 import { Curve } from "./Curve";
 import { Figures, TankTop } from "./Figures";
 import { Sections } from "./Sections";
 import { Settings } from "./Settings";
 
 type Answer = Told<TankDocument>;
+
+const ratedAt = () => (rate.value ? { rate: rate.value } : {});
 
 /** The tank that is shown: the chosen one, else the first of the product. */
 function shownOf(tanks: readonly Tank[]): Tank | undefined {
@@ -31,7 +34,7 @@ function NoTank() {
       <h2>No tank is entered</h2>
       <p>With a tank's sizes this view draws it to scale and says what is in it, what can be ordered and where overfill devices belong.</p>
       {editable.value && (
-        <button type="button" class="btn go edit" onClick={() => (sheet.value = "site")}>
+        <button type="button" class="btn go edit" onClick={() => addOnSite("tank")}>
           Add a tank on the Site sheet
         </button>
       )}
@@ -41,7 +44,7 @@ function NoTank() {
 
 /** Volume, dips and settings of a tank; a depth line that can be dragged. */
 export function Depth() {
-  const plain = useStanding<Answer>(() => ({ wants: [{ study: "tank", units: units.value }] }));
+  const plain = useStanding<Answer>(() => ({ wants: [{ study: "tank", units: units.value, ...ratedAt() }] }));
   const first = useLast(plain.answers?.[0]);
   const tanks = first.document?.result.tanks ?? [];
   const one = shownOf(tanks);
@@ -50,7 +53,7 @@ export function Depth() {
   const asked = useStanding<Answer>(
     () =>
       id && at && depth.value
-        ? { wants: [{ study: "tank", tank: id, depth: depth.value, at: placeWord(at), units: units.value }] }
+        ? { wants: [{ study: "tank", tank: id, depth: depth.value, at: placeWord(at), units: units.value, ...ratedAt() }] }
         : null,
     `${id} ${at}`,
   );
@@ -68,7 +71,7 @@ export function Depth() {
       </p>
       <Refusal error={plain.error} old={first.document !== null} />
       {!first.document && !first.problem && <div class="skel-box" aria-hidden="true" />}
-      {first.problem && <Note tone="bad">{first.problem}</Note>}
+      {first.problem && !rate.value && <Note tone="bad">{first.problem}</Note>}
       {first.document && !tank && <NoTank />}
       {tank && !isKnown(tank) && <Unknown tank={tank} tanks={tanks} />}
       {tank && isKnown(tank) && (
@@ -78,6 +81,7 @@ export function Depth() {
           stick={tank.places.find((p) => p.what === at) ?? stick}
           findings={(first.document?.findings ?? []).filter((f) => f.subject.includes(id))}
           problem={second.problem}
+          refused={rate.value ? first.problem : null}
         />
       )}
     </>
@@ -111,10 +115,12 @@ interface KnownProps {
   tanks: readonly Tank[];
   stick: TankPlace | undefined;
   findings: readonly Finding[];
+  /** Of the depth asked for, and of the rate. */
   problem: string | null;
+  refused: string | null;
 }
 
-function Known({ tank, tanks, stick, findings, problem }: KnownProps) {
+function Known({ tank, tanks, stick, findings, problem, refused }: KnownProps) {
   const [box, width] = useWidth<HTMLDivElement>();
   const [half, curveWidth] = useWidth<HTMLDivElement>();
   const tone = station.value?.products.find((p) => p.id === tank.product)?.tone ?? "";
@@ -127,7 +133,7 @@ function Known({ tank, tanks, stick, findings, problem }: KnownProps) {
         <div class="halves">
           <div>
             <h2>
-              Volume against depth at the {tank.chart.place} <span class="n">{unitOf("volume", units.value)}</span>
+              Volume against depth at the {tank.chart.place.replaceAll(", ", " and ")} <span class="n">{unitOf("volume", units.value)}</span>
             </h2>
             <div ref={half}>
               <Curve tank={tank} stick={stick} width={curveWidth} />
@@ -137,7 +143,7 @@ function Known({ tank, tanks, stick, findings, problem }: KnownProps) {
         </div>
         <Requirements findings={findings} />
       </div>
-      <Figures tank={tank} tanks={tanks} stick={stick} problem={problem} />
+      <Figures tank={tank} tanks={tanks} stick={stick} problem={problem} refused={refused} />
     </div>
   );
 }

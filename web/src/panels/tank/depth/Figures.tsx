@@ -6,7 +6,8 @@ import { station } from "../../../state/station";
 import { Note } from "../../parts/Note";
 import { Ask } from "../../containment/Ask";
 import type { KnownTank, Tank, TankPlace } from "../documents";
-import { chosenTank, depth, stickAt } from "../state";
+import { withUnitOr } from "../answer";
+import { chosenTank, depth, rate, stickAt } from "../state";
 import { depthParts } from "../values/shown";
 import { ViewValues } from "../values/ViewValues";
 
@@ -17,11 +18,13 @@ interface Props {
   tank: KnownTank;
   tanks: readonly Tank[];
   stick: TankPlace | undefined;
+  /** Of the depth asked for, and of the rate. */
   problem: string | null;
+  refused: string | null;
 }
 
 /** What is in the tank at the depth line. */
-export function Figures({ tank, tanks, stick, problem }: Props) {
+export function Figures({ tank, tanks, stick, problem, refused }: Props) {
   const system = units.value;
   const { now } = tank;
   const volume = (si: number | null) => (si === null ? "not determined" : `${amount(system, si)}\u00A0${unitOf("volume", system)}`);
@@ -36,7 +39,7 @@ export function Figures({ tank, tanks, stick, problem }: Props) {
       <h3 class="grp">At the line</h3>
       {stick && (
         <Ask
-          label={`Depth at the ${stick.what}`}
+          label={`Depth at the ${stick.what.replaceAll(", ", " and ")}`}
           value={depth.value}
           placeholder={here ? `${here} ${unitOf("bore", system)}` : "not read"}
           problem={problem}
@@ -72,6 +75,15 @@ export function Figures({ tank, tanks, stick, problem }: Props) {
         </>
       )}
       <h3 class="grp">The tank</h3>
+      <Ask
+        label="Delivery rate"
+        value={rate.value}
+        placeholder={
+          tank.delivery_rate_m3_per_s === null ? "not entered" : withUnit("flow", system, tank.delivery_rate_m3_per_s, 0)
+        }
+        problem={refused}
+        onCommit={(text) => (rate.value = withUnitOr(text, unitOf("flow", system)))}
+      />
       <dl class="reads">
         <dt>Holds</dt>
         <dd>{volume(tank.capacity_m3)}</dd>
@@ -92,7 +104,7 @@ export function Figures({ tank, tanks, stick, problem }: Props) {
               <>
                 <dt>
                   <button type="button" class="link" onClick={() => (stickAt.value = p.what)}>
-                    {p.what}
+                    {p.what.replaceAll(", ", " and ")}
                   </button>
                 </dt>
                 <dd>{p.depth_m === null ? "–" : withUnit("bore", system, p.depth_m)}</dd>

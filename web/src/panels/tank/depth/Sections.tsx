@@ -2,10 +2,13 @@ import { useRef } from "preact/hooks";
 import { figure, siOf, unitOf, valueIn } from "../../../draw/numbers";
 import { units } from "../../../state/look";
 import type { KnownTank, TankPlace } from "../documents";
-import { apart, depthAt, halfWidth, layoutOf, levelAt, levelOf, middleAt, pathOf, xOf, yOf, type Layout } from "./geometry";
+import { apart, depthAt, halfWidth, layoutOf, levelAt, levelOf, middleAt, middleOf, pathOf, xOf, yOf, type Layout } from "./geometry";
 
 /** Steps of the depth line: with arrow keys, and with Shift, in the unit shown (in, mm). */
 const steps = { us: [0.125, 5], si: [2, 100] } as const;
+
+/** Below this width the drawings have their names alone, px. */
+const wordy = 560;
 
 interface Props {
   tank: KnownTank;
@@ -31,10 +34,11 @@ export function Sections({ tank, tone, width, stick, level, onDepth }: Props) {
       <Dips tank={tank} layout={layout} level={level} />
       <DepthLine layout={layout} stick={stick} level={level} onDepth={onDepth} />
       <text x={layout.middle} y={layout.height - 10} text-anchor="middle" class="b">
-        Section at the {stick.what}
+        {width < wordy ? "Section" : `Section at the ${placeName(stick)}`}
       </text>
-      <text x={xOf(layout, (tank.outline[0]?.along_m ?? 0) + tank.full_level_m)} y={layout.height - 10}>
-        <tspan class="b">Long section</tspan>, {tank.shape}, true to scale
+      <text x={xOf(layout, middleOf(tank.outline))} y={layout.height - 10} text-anchor="middle">
+        <tspan class="b">Long section</tspan>
+        {width < wordy ? "" : `, ${tank.shape}, true to scale`}
       </text>
     </svg>
   );
@@ -107,26 +111,45 @@ function Devices({ tank, layout }: { tank: KnownTank; layout: Layout }) {
   );
 }
 
-const plate = { width: 104, height: 34 };
+const plate = { height: 34, least: 88, most: 168, letter: 7, gap: 4 };
 /** From a stick to its dimension line, and on to its plate, px. */
 const [aside, on] = [9, 5];
 
-/** A stick on the drawing; its dimension stands to its right, or to its left where another one is near. */
+/** "gauge and reading" of a stick with both. */
+const placeName = (place: TankPlace) => place.what.replaceAll(", ", " and ");
+const plateWidth = (place: TankPlace) =>
+  Math.min(plate.most, Math.max(plate.least, 12 + plate.letter * placeName(place).length));
+
+/** A stick on the drawing; its dimension and plate stand to its right, or to its left where another one is near and
+ * there is room beside the section across. */
 interface Dip {
   place: TankPlace;
   x: number;
   way: 1 | -1;
+  width: number;
+  /** Where plates would overlap, how many rows below the middle of the dimension its own stands. */
+  row: number;
 }
 
 function dipsOf(tank: KnownTank, layout: Layout): Dip[] {
   const marks = tank.places.map((place) => ({ place, x: xOf(layout, (place.foot.along_m + place.head.along_m) / 2) }));
-  const near = plate.width + 2 * (aside + on);
-  return apart(marks, near).flatMap((group) =>
-    group.map((mark, i): Dip => ({
-      ...mark,
-      way: (i === 0 && group.length > 1) || mark.x + aside + on + plate.width > layout.width ? -1 : 1,
-    })),
-  );
+  const reach = (place: TankPlace) => plateWidth(place) + aside + on;
+  const free = layout.middle + halfWidth(tank) * layout.scale + 8;
+  return apart(marks, plate.most + 2 * (aside + on)).flatMap((group) => {
+    let row = 0;
+    let end = -Infinity;
+    const dips = group.map((mark, i): Dip => {
+      const width = plateWidth(mark.place);
+      const past = mark.x + reach(mark.place) > layout.width;
+      const way = past || (i === 0 && group.length > 1 && mark.x - reach(mark.place) > free) ? -1 : 1;
+      const left = way > 0 ? mark.x + aside + on : mark.x - reach(mark.place);
+      row = left < end ? row + 1 : 0;
+      end = Math.max(end, left + width);
+      return { ...mark, way, width, row };
+    });
+    const rows = Math.max(...dips.map((d) => d.row));
+    return dips.map((d) => ({ ...d, row: d.row - rows / 2 }));
+  });
 }
 
 /** Depths on the sticks, as dimension lines with the figure on a plate. */
@@ -134,10 +157,14 @@ function Dips({ tank, layout, level }: { tank: KnownTank; layout: Layout; level:
   const dips = dipsOf(tank, layout);
   return (
     <>
-      {dips.map((dip) => (
-        <OneDip key={dip.place.what} dip={dip} layout={layout} level={level} />
-      ))}
-      {apart(dips, plate.width).map((group) => (
+      <g class="dip">
+        {dips.map(({ place, x }) => (
+          <path class="stick" key={place.what} d={`M${x} ${yOf(layout, place.head.level_m) - 24}V${yOf(layout, place.foot.level_m)}`} />
+        ))}
+        {level !== null && dips.map((dip) => <Dimension key={dip.place.what} dip={dip} layout={layout} level={level} />)}
+        {level !== null && dips.map((dip) => <Plate key={dip.place.what} dip={dip} layout={layout} level={level} />)}
+      </g>
+      {apart(dips, plate.most).map((group) => (
         <text
           key={group[0]?.place.what}
           x={group.reduce((sum, d) => sum + d.x, 0) / group.length}
@@ -145,41 +172,42 @@ function Dips({ tank, layout, level }: { tank: KnownTank; layout: Layout; level:
           text-anchor="middle"
           class="b"
         >
-          {group.map((d) => d.place.what).join(" · ")}
+          {group.map((d) => placeName(d.place)).join(" · ")}
         </text>
       ))}
     </>
   );
 }
 
-function OneDip({ dip: { place, x, way }, layout, level }: { dip: Dip; layout: Layout; level: number | null }) {
-  const system = units.value;
+/** From where to where a dimension reaches, px; and where its line stands. */
+function reachOf({ place, x, way }: Dip, layout: Layout, level: number) {
   const [foot, head] = [yOf(layout, place.foot.level_m), yOf(layout, place.head.level_m)];
-  const top = level === null ? foot : Math.min(foot, Math.max(head, yOf(layout, level)));
-  const line = x + way * aside;
-  const left = way > 0 ? line + on : line - on - plate.width;
-  const middle = (top + foot) / 2;
-  return (
-    <g class="dip">
-      <path class="stick" d={`M${x} ${head - 24}V${foot}`} />
-      {level !== null && (
-        <>
-          <path class="dimension" d={`M${line - 4} ${top}H${line + 4}M${line - 4} ${foot}H${line + 4}M${line} ${top}V${foot}`} />
-          <rect class="plate" x={left} y={middle - plate.height / 2} width={plate.width} height={plate.height} rx="2" />
-          <text x={left + 6} y={middle - 3} class="b mark">
-            {figure("bore", system, depthAt(place, level))} {unitOf("bore", system)}
-          </text>
-          <text x={left + 6} y={middle + 11}>
-            {short(`at the ${place.what}`)}
-          </text>
-        </>
-      )}
-    </g>
-  );
+  return { foot, top: Math.min(foot, Math.max(head, yOf(layout, level))), line: x + way * aside };
 }
 
-/** As much of a name as a plate has room for. */
-const short = (text: string) => (text.length > 17 ? `${text.slice(0, 16)}…` : text);
+function Dimension({ dip, layout, level }: { dip: Dip; layout: Layout; level: number }) {
+  const { foot, top, line } = reachOf(dip, layout, level);
+  return <path class="dimension" d={`M${line - 4} ${top}H${line + 4}M${line - 4} ${foot}H${line + 4}M${line} ${top}V${foot}`} />;
+}
+
+function Plate({ dip, layout, level }: { dip: Dip; layout: Layout; level: number }) {
+  const system = units.value;
+  const { place, way, width, row } = dip;
+  const { foot, top, line } = reachOf(dip, layout, level);
+  const left = way > 0 ? line + on : line - on - width;
+  const middle = (top + foot) / 2 + row * (plate.height + plate.gap);
+  return (
+    <>
+      <rect class="plate" x={left} y={middle - plate.height / 2} width={width} height={plate.height} rx="2" />
+      <text x={left + 6} y={middle - 3} class="b mark">
+        {figure("bore", system, depthAt(place, level))} {unitOf("bore", system)}
+      </text>
+      <text x={left + 6} y={middle + 11}>
+        {placeName(place)}
+      </text>
+    </>
+  );
+}
 
 /** The depth line: dragged, or moved with the arrow keys. */
 function DepthLine({ layout, stick, level, onDepth }: { layout: Layout; stick: TankPlace; level: number | null; onDepth: (depth: number) => void }) {

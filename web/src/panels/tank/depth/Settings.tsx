@@ -3,7 +3,8 @@ import { figure, unitOf, withUnit } from "../../../draw/numbers";
 import { units } from "../../../state/look";
 import { Note } from "../../parts/Note";
 import { Wide } from "../../parts/Wide";
-import type { Device, Tank } from "../documents";
+import { asCalledHere } from "../answer";
+import type { Device, DeviceSet, Tank } from "../documents";
 
 const deviceWords: Record<Device, string> = { shutoff: "Shutoff", alarm: "Alarm", restriction: "Restriction" };
 
@@ -12,7 +13,7 @@ export function Settings({ tank }: { tank: Tank }) {
   const system = units.value;
   const { settings, wrong, set_now: set, remarks } = tank.overfill;
   const depth = (si: number | null) => figure("bore", system, si);
-  const percent = (share: number | null) => (share === null ? "–" : `${figure("share", system, share)} %`);
+  const percent = (share: number | null) => (share === null ? "–" : `${figure("share", system, share)}\u00A0%`);
   const chart = (device: Device, share: number | null) =>
     wrong.find((w) => w.device === device && w.set_by === "level chart" && share !== null && Math.abs(w.share - share) < 1e-9);
   const thumb = wrong.filter((w) => w.set_by !== "level chart");
@@ -33,6 +34,8 @@ export function Settings({ tank }: { tank: Tank }) {
               <th scope="col">Share</th>
               <th scope="col">Level chart sets</th>
               <th scope="col">which is</th>
+              <th scope="col">Set now</th>
+              <th scope="col">which is</th>
             </tr>
           </thead>
           <tbody>
@@ -44,12 +47,12 @@ export function Settings({ tank }: { tank: Tank }) {
                   <th scope="row">{s.route}</th>
                   <td class="l">
                     {deviceWords[s.device]}
-                    <small>{s.asks}</small>
+                    <small>{s.asks.replace(/ %/g, "\u00A0%")}</small>
                   </td>
                   {why ? (
                     <td class="l" colSpan={4}>
                       {s.impossible ? "Impossible here: " : "Not determined: "}
-                      {why}
+                      {asCalledHere(why)}
                     </td>
                   ) : (
                     <>
@@ -59,6 +62,7 @@ export function Settings({ tank }: { tank: Tank }) {
                       <td class={wrongly?.late ? "badt" : ""}>{wrongly ? percent(wrongly.true_share) : "–"}</td>
                     </>
                   )}
+                  <Now set={set.find((d) => d.device === s.device)} wanted={s.share} />
                 </tr>
               );
             })}
@@ -75,20 +79,23 @@ export function Settings({ tank }: { tank: Tank }) {
                 <td>–</td>
                 <td>{depth(w.depth_m)}</td>
                 <td class={w.late ? "badt" : ""}>{percent(w.true_share)}</td>
+                <td>–</td>
+                <td>–</td>
               </tr>
             ))}
           </tbody>
         </table>
       </Wide>
-      <h3 class="grp">Set now</h3>
       {set.length === 0 && <p class="txt">No overfill device is entered for this tank.</p>}
-      {set.map((d) => (
-        <p class="txt" key={d.what}>
-          {capital(d.what)}
-          {d.depth_m !== null ? ` at ${withUnit("bore", system, d.depth_m)}` : ""}: {percent(d.share)} full,{" "}
-          {withUnit("volume", system, d.volume_m3)}.
-        </p>
-      ))}
+      {set
+        .filter((d) => !settings.some((s) => s.device === d.device))
+        .map((d) => (
+          <p class="txt" key={d.what}>
+            {capital(d.what)}
+            {d.depth_m !== null ? ` at ${withUnit("bore", system, d.depth_m)}` : ""}: {percent(d.share)} full,{" "}
+            {withUnit("volume", system, d.volume_m3)}.
+          </p>
+        ))}
       {wrong
         .filter((w) => w.late)
         .map((w) => (
@@ -103,5 +110,24 @@ export function Settings({ tank }: { tank: Tank }) {
         </p>
       ))}
     </section>
+  );
+}
+
+/** A device as it is set now; late where it acts past the share that a route wants. */
+function Now({ set, wanted }: { set: DeviceSet | undefined; wanted: number | null }) {
+  if (!set) {
+    return (
+      <>
+        <td>–</td>
+        <td>–</td>
+      </>
+    );
+  }
+  const late = wanted !== null && set.share > wanted + 1e-6;
+  return (
+    <>
+      <td>{set.depth_m === null ? "–" : figure("bore", units.value, set.depth_m)}</td>
+      <td class={late ? "badt" : ""}>{figure("share", units.value, set.share)}&nbsp;%</td>
+    </>
   );
 }

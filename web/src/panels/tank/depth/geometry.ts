@@ -27,6 +27,12 @@ const extentOf = (outline: readonly Place[]) => {
   return { from: Math.min(...along), to: Math.max(...along) };
 };
 
+/** Half way along. */
+export function middleOf(outline: readonly Place[]): number {
+  const { from, to } = extentOf(outline);
+  return (from + to) / 2;
+}
+
 /** The layout in a room of a width; null: the tank has no shape to draw. */
 export function layoutOf(tank: KnownTank, width: number): Layout | null {
   if (tank.outline.length === 0 || width <= 0) return null;

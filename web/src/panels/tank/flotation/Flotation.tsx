@@ -3,7 +3,7 @@ import type { DrawingAnswer, ErrorAnswer, Want } from "../../../api/types";
 import { amount, digits, figure, unitOf, withUnit } from "../../../draw/numbers";
 import { sentence } from "../../../draw/words";
 import { useStanding } from "../../../state/ask";
-import { sheet, units } from "../../../state/look";
+import { units } from "../../../state/look";
 import { editable, station } from "../../../state/station";
 import { Ask } from "../../containment/Ask";
 import { useWidth } from "../../replay/width";
@@ -11,6 +11,7 @@ import { Drawing } from "../../parts/Drawing";
 import { EmptyArt } from "../../parts/EmptyArt";
 import { Note, Refusal } from "../../parts/Note";
 import { Wide } from "../../parts/Wide";
+import { addOnSite } from "../../site/adding";
 import { Head, UndoButtons } from "../../shell/Shell";
 import { useLast, withUnitOr, type Told } from "../answer";
 import { Requirements } from "../Requirements";
@@ -67,7 +68,7 @@ function Nothing() {
             the ground water, and what ballast it takes.
           </p>
           {editable.value && tanks.length === 0 && (
-            <button type="button" class="btn go edit" onClick={() => (sheet.value = "site")}>
+            <button type="button" class="btn go edit" onClick={() => addOnSite("tank")}>
               Add a tank on the Site sheet
             </button>
           )}

@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 import type { Part } from "../../../api/types";
+import { capital } from "../../../draw/words";
 import { useStanding } from "../../../state/ask";
 import { kindName } from "../../../state/entry-kinds";
 import { select, selection, sheet, units } from "../../../state/look";
@@ -8,7 +9,7 @@ import type { Finding } from "../../parts/finding";
 import { useKeepFocus } from "../../site/focus";
 import { PartFields } from "../../site/PartFields";
 import { valuesOpen } from "../state";
-import { isShown, type ShownPart } from "./shown";
+import { fieldsOf, type ShownPart } from "./shown";
 
 /** The values of the site file that the view depends on, to be changed where their effect is seen. */
 export function ViewValues({ of, open = false }: { of: readonly ShownPart[]; open?: boolean }) {
@@ -28,7 +29,11 @@ export function ViewValues({ of, open = false }: { of: readonly ShownPart[]; ope
   );
 }
 
-const nameOf = (part: Part) => (part.kind === "site" ? "The station" : `${part.id}, ${kindName(part.kind)}`);
+function nameOf(part: Part): string {
+  if (part.kind === "site") return "The station";
+  const kind = kindName(part.kind);
+  return part.id === part.kind ? capital(kind) : `${part.id}, ${kind}`;
+}
 
 function Unfolded({ of }: { of: readonly ShownPart[] }) {
   const [path, choose] = useState("");
@@ -59,7 +64,7 @@ function Unfolded({ of }: { of: readonly ShownPart[] }) {
         </div>
       )}
       {of.length === 1 && <p class="cap">{nameOf(part)}</p>}
-      <PartFields key={part.path} part={part} findings={mine} shows={isShown(keys)} />
+      <PartFields key={part.path} part={part} findings={mine} only={(all) => fieldsOf(all, keys)} />
       {editable.value && (
         <p>
           <button

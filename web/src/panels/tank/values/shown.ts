@@ -1,5 +1,5 @@
 /** Which values of the site file a view of the tank depends on. Nothing here knows of the page. */
-import type { Part } from "../../../api/types";
+import type { Field, Part } from "../../../api/types";
 import { unquoted } from "../../../state/entry";
 
 /** A part with those of its keys that the view uses; each with all that stands under it. */
@@ -8,12 +8,14 @@ export interface ShownPart {
   keys: readonly string[];
 }
 
-/** What only a pressure wave asks of a pipe. */
-const ofSurge = new Set(["wall", "modulus", "wave_speed", "rating", "stiffness", "strength"]);
+/** Names, and what only a pressure wave asks of a pipe. */
+const notAsked = new Set(["id", "wall", "modulus", "wave_speed", "rating", "stiffness", "strength"]);
 
-/** Whether a key is among those of a view. */
-export const isShown = (keys: readonly string[]) => (key: string) =>
-  keys.some((k) => key === k || key.startsWith(`${k}.`)) && !ofSurge.has(key.split(".").at(-1) ?? "");
+/** Of the fields of a part those that a view uses, in the order of its keys. */
+export function fieldsOf(fields: readonly Field[], keys: readonly string[]): Field[] {
+  const of = (key: string) => fields.filter((f) => f.key === key || f.key.startsWith(`${key}.`));
+  return [...new Set(keys.flatMap(of))].filter((f) => !notAsked.has(f.key.split(".").at(-1) ?? ""));
+}
 
 const textOf = (part: Part, key: string) => unquoted(part.fields.find((f) => f.key === key)?.text ?? "");
 const tankOf = (parts: readonly Part[], id: string) => parts.find((p) => p.kind === "tank" && p.id === id);
@@ -25,7 +27,6 @@ const within = (parts: readonly Part[], owner: Part, kind: string) =>
 const each = (parts: readonly Part[], keys: readonly string[]): ShownPart[] => parts.map((part) => ({ part, keys }));
 
 const valve = ["restricts_at", "closes_at", "restricted", "closed", "loss"];
-const alarm = ["overfill_alarm.at_share", "overfill_alarm.at_depth", "overfill_alarm.heard_at_fill"];
 
 /** Shape, reading, places and devices of a tank, and the pumps that draw from it. `id` may be that of a compartment. */
 export function depthParts(parts: readonly Part[], tankId: string, id: string): ShownPart[] {
@@ -37,8 +38,7 @@ export function depthParts(parts: readonly Part[], tankId: string, id: string): 
     ...each(
       [tank],
       [
-        "shape", "bottom_elevation", "surface_elevation", "capacity", "reading", "gauge.at", "gauge.kind", "gauge",
-        "overfill_alarm", "siphoned_with", "siphon", "chart", "calibration", "displacement", "compartment", "fill",
+        "reading", "shape", "bottom_elevation", "surface_elevation", "capacity", "gauge", "overfill_alarm", "siphoned_with", "siphon", "chart", "calibration", "displacement", "compartment", "fill",
       ],
     ),
     ...each(within(parts, tank, "fill"), ["at", "elevation", "drop_tube", "overfill_valve"]),
@@ -59,7 +59,7 @@ export function deliveryParts(parts: readonly Part[], deliveryId: string): Shown
   const named = delivery.fields.filter((f) => /^compartment\..*\.tank$/.test(f.key)).map((f) => unquoted(f.text ?? ""));
   const tanks = [...new Set(named)].flatMap((id) => tankOf(parts, id) ?? []);
   return [
-    { part: delivery, keys: delivery.fields.map((f) => f.key).filter((key) => key !== "id") },
+    { part: delivery, keys: delivery.fields.map((f) => f.key) },
     ...tanks.flatMap((tank) => [
       ...each(within(parts, tank, "fill"), ["at", "elevation", "bore", "pipe", "loss", "drop_tube", "overfill_valve"]),
       ...each(within(parts, tank, "drop_tube"), ["length", "bore", "end_above_bottom", "roughness"]),
@@ -67,7 +67,7 @@ export function deliveryParts(parts: readonly Part[], deliveryId: string): Shown
       ...each(within(parts, tank, "spill_container"), ["volume"]),
       ...each(within(parts, tank, "vent"), ["shared", "pipe", "outlet_elevation", "valve", "blocked"]),
       ...each(within(parts, tank, "vapor_return"), ["kind", "pipe", "loss", "shared"]),
-      ...each([tank], ["reading.depth", "reading.at", "reading", "bottom_elevation", ...alarm, "vent", "vapor_return"]),
+      ...each([tank], ["reading", "bottom_elevation", "overfill_alarm", "vent", "vapor_return"]),
     ]),
   ];
 }

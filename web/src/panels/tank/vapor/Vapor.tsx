@@ -3,15 +3,16 @@ import { amount, digits, figure, unitOf, withUnit } from "../../../draw/numbers"
 import { capital, sentence } from "../../../draw/words";
 import { useStanding } from "../../../state/ask";
 import { units } from "../../../state/look";
-import { station } from "../../../state/station";
+import { editable, station } from "../../../state/station";
 import { Ask } from "../../containment/Ask";
 import { useWidth } from "../../replay/width";
 import { Drawing } from "../../parts/Drawing";
 import { EmptyArt } from "../../parts/EmptyArt";
 import { Note, Refusal } from "../../parts/Note";
 import { Wide } from "../../parts/Wide";
+import { addOnSite } from "../../site/adding";
 import { Head, UndoButtons } from "../../shell/Shell";
-import { useLast, withUnitOr, type Told } from "../answer";
+import { asCalledHere, useLast, withUnitOr, type Told } from "../answer";
 import { Requirements } from "../Requirements";
 import { asked, roomOf } from "../state";
 import { vaporParts } from "../values/shown";
@@ -105,9 +106,12 @@ function Losses({ product }: { product: ProductVapor }) {
             {product.losses.map((loss) => (
               <tr key={loss.where + loss.by}>
                 <th scope="row">{capital(loss.where)}</th>
-                <td class="l">{loss.by}</td>
+                <td class="l">
+                  {loss.by}
+                  {loss.missing && <small>{asCalledHere(loss.missing)}</small>}
+                </td>
                 <td>{loss.mass_per_volume_kg_per_m3 === null ? "–" : digits(loss.mass_per_volume_kg_per_m3, 3)}</td>
-                <td>{loss.mass_per_month_kg === null ? (loss.missing ?? "–") : mass(loss.mass_per_month_kg)}</td>
+                <td>{loss.mass_per_month_kg === null ? "–" : mass(loss.mass_per_month_kg)}</td>
                 <td class="l">{loss.status}</td>
                 <td class="l">{loss.here === null ? "not determined" : loss.here ? "yes" : "no"}</td>
               </tr>
@@ -200,6 +204,13 @@ function Panel({ document }: { document: VaporDocument }) {
         <dt>Gasoline nozzles</dt>
         <dd>{gasoline_nozzles}</dd>
       </dl>
+      {editable.value && !station.value?.parts.some((p) => p.kind === "operations") && (
+        <p class="txt">
+          <button type="button" class="link edit" onClick={() => addOnSite("operations")}>
+            Enter what is sold on the Site sheet
+          </button>
+        </p>
+      )}
       {products.map((p) => (
         <>
           <h3 class="grp">{capital(p.product)}</h3>
