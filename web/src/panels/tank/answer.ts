@@ -1,6 +1,7 @@
 import { useRef } from "preact/hooks";
 import type { ErrorAnswer } from "../../api/types";
 import { sentence } from "../../draw/words";
+import { labelOf } from "../../state/entry";
 
 export type Told<D> = { document: D } | ErrorAnswer | undefined;
 
@@ -9,14 +10,16 @@ const asked: Record<string, string> = {
   rate: "Delivery rate", tank: "Into", volume: "Brought", filled: "In the tank", at: "Dips", depth: "Depth",
 };
 
+const named = (key: string) => `"${labelOf(key)}"`;
+
 /** What the engine says, with its options and the keys of the file as the page calls them. */
 export const asCalledHere = (text: string) =>
   text
     .replace(/--([a-z_]+)/g, (_, option: string) => `"${asked[option] ?? option.replaceAll("_", " ")}"`)
     .replace(/\[\[(?:[a-z_]+\.)?([a-z_]+)\]\]/g, "$1")
-    .replace(/([a-z_]+) = \{ ([a-z_]+) = \.\.\. \}/g, "$1.$2")
-    .replace(/ = \.\.\./g, "")
-    .replace(/\b[a-z]+(?:[_.][a-z]+)+\b/g, (key) => key.replaceAll("_", " ").replaceAll(".", ", "));
+    .replace(/([a-z_]+) = \{ ([a-z_]+) = \.\.\. \}/g, (_, of: string, key: string) => `${named(key)} of the ${of}`)
+    .replace(/([a-z_]+) = \.\.\. in (its|a) /g, (_, key: string, its: string) => `${named(key)} of ${its} `)
+    .replace(/(?<!")\b[a-z]+(?:[_.][a-z]+)+\b/g, (key) => key.replaceAll("_", " ").replaceAll(".", ", "));
 
 /** The last document that could be computed; a refused entry leaves it standing and says why. */
 export function useLast<D>(answer: Told<D>): { document: D | null; problem: string | null } {

@@ -87,7 +87,8 @@ export function Delivery() {
               {refused} {view && "What you see is from before."}
             </Note>
           )}
-          {problem && <Problem text={asCalledHere(`Not determined: ${problem}.`)} />}
+          {problem && !view && <Missing text={asCalledHere(sentence(problem))} />}
+          {problem && view && <Problem text={asCalledHere(`Not determined: ${problem}.`)} />}
           <Notes document={document} view={view} />
           {view ? (
             <Replay view={view} tanks={tanks} />
@@ -116,6 +117,30 @@ function Problem({ text }: { text: string }) {
         Go to Site
       </button>
     </Note>
+  );
+}
+
+/** A delivery that cannot be played yet. */
+function Missing({ text }: { text: string }) {
+  const all = station.value?.parts.filter((p) => p.kind === "delivery") ?? [];
+  const delivery = all.find((p) => p.id === asked.value.delivery) ?? all[0];
+  const loaded = delivery?.fields.some((f) => f.key.startsWith("compartment."));
+  return (
+    <div class="empty" role="status">
+      <EmptyArt />
+      <h2>This delivery is not determined yet</h2>
+      <p>{text}</p>
+      <p>With it this view plays the drop: rate, levels, pressure of the vapor, and what stays in the hose.</p>
+      {editable.value && delivery && !loaded && (
+        <button
+          type="button"
+          class="btn go edit"
+          onClick={() => addOnSite("delivery.compartment", delivery.path)}
+        >
+          Add a compartment on the Site sheet
+        </button>
+      )}
+    </div>
   );
 }
 

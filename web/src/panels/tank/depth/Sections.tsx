@@ -1,14 +1,15 @@
 import { useRef } from "preact/hooks";
 import { figure, siOf, unitOf, valueIn } from "../../../draw/numbers";
 import { units } from "../../../state/look";
+import { Wide } from "../../parts/Wide";
 import type { KnownTank, TankPlace } from "../documents";
 import { apart, depthAt, halfWidth, layoutOf, levelAt, levelOf, middleAt, middleOf, pathOf, xOf, yOf, type Layout } from "./geometry";
 
 /** Steps of the depth line: with arrow keys, and with Shift, in the unit shown (in, mm). */
 const steps = { us: [0.125, 5], si: [2, 100] } as const;
 
-/** Below this width the drawings have their names alone, px. */
-const wordy = 560;
+/** What the names and plates need; where there is less, the drawing scrolls sideways. px */
+const least = 620;
 
 interface Props {
   tank: KnownTank;
@@ -23,10 +24,11 @@ interface Props {
 
 /** Section at the stick and long section, side by side to one scale; the depth line crosses both. */
 export function Sections({ tank, tone, width, stick, level, onDepth }: Props) {
-  const layout = layoutOf(tank, width);
+  const layout = layoutOf(tank, width > 0 ? Math.max(width, least) : 0);
   if (!layout) return null;
   const middle = middleAt(stick, tank);
   return (
+    <Wide label="Sections">
     <svg class="chart tanksections" width={layout.width} height={layout.height} role="group" aria-label="Section and long section to one scale">
       <Across tank={tank} tone={tone} layout={layout} middle={middle} level={level} />
       <Along tank={tank} tone={tone} layout={layout} level={level} />
@@ -34,13 +36,13 @@ export function Sections({ tank, tone, width, stick, level, onDepth }: Props) {
       <Dips tank={tank} layout={layout} level={level} />
       <DepthLine layout={layout} stick={stick} level={level} onDepth={onDepth} />
       <text x={layout.middle} y={layout.height - 10} text-anchor="middle" class="b">
-        {width < wordy ? "Section" : `Section at the ${placeName(stick)}`}
+        Section at the {placeName(stick)}
       </text>
       <text x={xOf(layout, middleOf(tank.outline))} y={layout.height - 10} text-anchor="middle">
-        <tspan class="b">Long section</tspan>
-        {width < wordy ? "" : `, ${tank.shape}, true to scale`}
+        <tspan class="b">Long section</tspan>, {tank.shape}, true to scale
       </text>
     </svg>
+    </Wide>
   );
 }
 

@@ -19,10 +19,12 @@ export function Settings({ tank }: { tank: Tank }) {
   const thumb = wrong.filter((w) => w.set_by !== "level chart");
   return (
     <section class="part" aria-label="Where the settings belong">
-      <h2>Where the settings belong</h2>
+      <h2>
+        Where the settings belong <span class="n">{unitOf("bore", system)}</span>
+      </h2>
       <p class="cap">
-        Depths in {unitOf("bore", system)}, each at its device's own place. The routes A, B and C of 40 CFR
-        280.20(c)(1)(ii) are alternatives: one of them is enough.
+        Depths, each at its device's own place. The routes A, B and C of 40 CFR 280.20(c)(1)(ii) are alternatives: one of
+        them is enough.
       </p>
       <Wide label="Settings, table">
         <table class="tbl words settings">
