@@ -44,8 +44,8 @@ struct LevelFault {
 /// \param chance that a series without a fault is said to have one, above 0; held by Bonferroni's bound
 /// \param most   that are looked for
 /// \return the largest first
-/// \source closed form (Student's t of an added column); candidates one by one as [chen_liu_1993], from memory, not
-///         verified
+/// \source closed form (Student's t of an added column); candidates one by one as [chen_liu_1993, outliers and level
+///         shifts], from memory, not verified
 [[nodiscard]] std::vector<LevelFault> level_faults(const std::vector<Column>& columns,
                                                    const std::vector<double>& differences, const LevelNoise& noise,
                                                    double chance, std::size_t most);

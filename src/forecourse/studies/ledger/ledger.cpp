@@ -1,0 +1,180 @@
+#include "forecourse/studies/ledger/ledger.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "forecourse/studies/ledger/explain.h"
+#include "forecourse/studies/ledger/gauging_of.h"
+#include "forecourse/studies/ledger/months.h"
+
+namespace forecourse::studies {
+namespace {
+
+bool is_asked(const BookPlan& plan, const LedgerOptions& options) {
+  if (options.tank.empty() || plan.product == options.tank || plan.name == options.tank) return true;
+  return std::any_of(plan.stocks.begin(), plan.stocks.end(),
+                     [&](const Stock& stock) { return stock.id == options.tank; });
+}
+
+/// First and last day of what is explained.
+struct Days {
+  Day from;
+  Day to;
+};
+
+std::optional<Days> asked_days(const std::vector<LedgerRow>& rows, const LedgerOptions& options) {
+  if (rows.empty()) return std::nullopt;
+  if (options.from || options.to) {
+    return Days{options.from.value_or(rows.front().day), options.to.value_or(rows.back().day)};
+  }
+  const Day month = month_of(options.month.value_or(rows.back().day));
+  return Days{month, {month_beside(month, 1).number - 1}};
+}
+
+LedgerBook named(const BookPlan& plan) {
+  LedgerBook out;
+  out.name = plan.name;
+  out.product = plan.product;
+  out.joined = plan.joined;
+  for (const Stock& stock : plan.stocks) {
+    out.tanks.push_back(stock.id);
+    if (!stock.problem.empty()) out.problem = "the volume in " + stock.id + " cannot be told: " + stock.problem;
+  }
+  return out;
+}
+
+/// What readings, deliveries, sales and meters leave open of the unexplained volume.
+double standard_error_of(const Period& period, const Explained& explained, double scatter) {
+  const double first = period.readings.front().deviation;
+  const double last = period.readings.back().deviation;
+  double square = first * first + last * last;
+  for (const RowAmounts& row : period.amounts) square += std::pow(between_deviation(row, period.options), 2);
+  return std::sqrt(scatter * scatter * square + explained.meter_square);
+}
+
+/// The rows of the period, explained.
+void explain_period(const site::Site& site, const BookPlan& plan, const std::vector<StockReading>& readings,
+                    const BookRows& rows, const std::vector<MeterError>& meters, const LedgerOptions& options,
+                    LedgerBook& book) {
+  const std::optional<Days> days = asked_days(book.rows, options);
+  if (!days) return;
+  const auto first =
+      std::find_if(book.rows.begin(), book.rows.end(), [&](const auto& r) { return r.day >= days->from; });
+  const auto last = std::find_if(first, book.rows.end(), [&](const auto& r) { return r.day > days->to; });
+  book.from = static_cast<std::size_t>(first - book.rows.begin());
+  book.to = static_cast<std::size_t>(last - book.rows.begin());
+  const std::size_t count = book.to - book.from;
+  if (count == 0) return;
+  const Period period{site,
+                      plan,
+                      options,
+                      std::span(readings).subspan(book.from, count + 1),
+                      std::span<const LedgerRow>(book.rows).subspan(book.from, count),
+                      std::span(rows.amounts).subspan(book.from, count),
+                      meters};
+  Explained explained = explain(period);
+  book.loss = fit_loss(period, explained);
+  const bool fitted = book.loss->problem.empty();
+  explained.terms.standard_error = standard_error_of(period, explained, fitted ? book.loss->scatter : 1.0);
+  book.terms = std::move(explained.terms);
+}
+
+void add_defaults(const std::vector<BookPlan>& plans, LedgerResult& out) {
+  const auto add = [&](std::string what, double value, const char* unit) {
+    out.defaults.push_back(
+        {std::move(what), value, unit, DefaultStatus::common_practice, "common practice, no source", {}, false});
+  };
+  for (const BookPlan& plan : plans) {
+    for (const Stock& stock : plan.stocks) {
+      const DepthDeviation depth = depth_deviation(stock, out.options);
+      if (depth.by_default && is_asked(plan, out.options)) {
+        add("standard deviation of a depth read in " + stock.id, depth.value, "m");
+      }
+    }
+  }
+  if (!out.options.delivery_deviation)
+    add("standard deviation of a delivery, of its volume", default_delivery_deviation, "");
+  if (!out.options.sales_deviation) {
+    add("standard deviation of what is sold between two readings, of its volume", default_sales_deviation, "");
+  }
+}
+
+LedgerBook book_of(const site::Site& site, const BookPlan& plan, std::size_t number, const Amounts& amounts,
+                   const site::records::Records& records, const std::vector<MeterError>& meters,
+                   const LedgerOptions& options, Told& told) {
+  LedgerBook out = named(plan);
+  if (!out.problem.empty()) return out;
+  const std::vector<StockReading> readings = readings_of(plan, number, amounts, records, options, told);
+  if (readings.size() < 2) {
+    out.problem = readings.empty() ? "no reading of it is on record" : "one reading alone reconciles nothing";
+    return out;
+  }
+  BookRows rows = rows_of(readings, amounts);
+  out.rows = rows.rows;
+  out.months = months_of(out.rows, readings, number, told.unsettled);
+  for (const LedgerMonth& month : out.months) {
+    if (month.missing_days > 0) {
+      told.say(readings.front().where,
+               fmt::format("{} was not read on {} day{} of {}; the reading after them stands for them too", plan.name,
+                           month.missing_days, month.missing_days == 1 ? "" : "s", month_text(month.first)),
+               "the rule wants a reading on each day of business");
+    }
+  }
+  explain_period(site, plan, readings, rows, meters, options, out);
+  return out;
+}
+
+}  // namespace
+
+LedgerResult study_ledger(const site::Site& site, const site::records::Records& records, const LedgerOptions& options,
+                          const Context& context) {
+  LedgerResult out;
+  out.version = FORECOURSE_VERSION;
+  out.options = options;
+  const std::vector<BookPlan> plans = book_plans(site);
+  Told told;
+  const std::vector<Amounts> amounts = amounts_of(records, options, Charging(site, plans), plans.size(), told);
+  const std::vector<MeterError> meters = meter_errors(records, options);
+  std::vector<LedgerBook> books(plans.size());
+  std::vector<Told> of_books(plans.size());
+  for (Told& one : of_books) one.unsettled = told.unsettled;
+  context.each(plans.size(), [&](std::size_t i) {
+    if (is_asked(plans[i], options))
+      books[i] = book_of(site, plans[i], i, amounts[i], records, meters, options, of_books[i]);
+  });
+  for (std::size_t i = 0; i < plans.size(); ++i) {
+    if (!is_asked(plans[i], options)) continue;
+    out.books.push_back(std::move(books[i]));
+    told.warnings.insert(told.warnings.end(), of_books[i].warnings.begin(), of_books[i].warnings.end());
+    for (const Stock& stock : plans[i].stocks) {
+      if (!stock.inside) continue;
+      if (auto gauging = manual_gauging(stock, amounts[i], records)) out.gauging.push_back(std::move(*gauging));
+    }
+  }
+  out.own_test = own_test(site, options);
+  out.warnings = std::move(told.warnings);
+  add_defaults(plans, out);
+  return out;
+}
+
+std::vector<Diagnostic> check_options(const site::Site& site, const LedgerOptions& options) {
+  std::vector<Diagnostic> out;
+  const std::vector<BookPlan> plans = book_plans(site);
+  if (std::none_of(plans.begin(), plans.end(), [&](const BookPlan& plan) { return is_asked(plan, options); })) {
+    std::string all;
+    for (const BookPlan& plan : plans) all += (all.empty() ? "" : ", ") + plan.name;
+    out.push_back({Severity::error,
+                   "the station has no book for '" + options.tank + "'",
+                   std::nullopt,
+                   all.empty() ? "enter a tank" : "there are: " + all,
+                   {}});
+  }
+  if (options.from && options.to && *options.to < *options.from) {
+    out.push_back({Severity::error, "the period ends before it begins", std::nullopt, "", {}});
+  }
+  return out;
+}
+
+}  // namespace forecourse::studies

@@ -1,0 +1,90 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "forecourse/base/context.h"
+#include "forecourse/base/default_used.h"
+#include "forecourse/base/diagnostic.h"
+#include "forecourse/site/records/records.h"
+#include "forecourse/site/site.h"
+#include "forecourse/studies/ledger/day.h"
+#include "forecourse/studies/ledger/gauging.h"
+#include "forecourse/studies/ledger/loss.h"
+#include "forecourse/studies/ledger/options.h"
+#include "forecourse/studies/ledger/terms.h"
+
+namespace forecourse::studies {
+
+/// A calendar month of a book against the monthly rule.
+struct LedgerMonth {
+  Day first;                        ///< of the month
+  int intervals = 0;                ///< between two readings that end in it
+  int missing_days = 0;             ///< without a reading, from the first reading of the book to the last
+  double sold = 0.0;                ///< [m3] its throughput
+  double delivered = 0.0;           ///< [m3] as reconciled
+  double over_short = 0.0;          ///< [m3] measured less book; negative: short
+  double limit = 0.0;               ///< [m3]
+  std::optional<double> deviation;  ///< [m3] of `over_short` by its two end readings alone
+  bool exceeds = false;
+  bool confirmed = false;              ///< the month before exceeds as well
+  std::vector<std::string> unsettled;  ///< why its number cannot be relied on; empty: it can
+};
+
+/// An interval of a book: from one reading to the next.
+struct LedgerRow {
+  Day day;  ///< of the reading that ends it
+  double hours = 0.0;
+  double opening = 0.0;               ///< [m3] fuel at the reading before
+  double delivered = 0.0;             ///< [m3]
+  double sold = 0.0;                  ///< [m3]
+  double returned = 0.0;              ///< [m3]
+  double book = 0.0;                  ///< [m3] what should be there
+  double measured = 0.0;              ///< [m3] what is
+  double over_short = 0.0;            ///< [m3]
+  double running = 0.0;               ///< [m3] sum of `over_short` since the month began
+  double limit = 0.0;                 ///< [m3] of the running sum: the rule with the throughput so far
+  std::optional<double> depth;        ///< [m] as read; of several tanks empty
+  std::optional<double> water;        ///< [m3]
+  std::optional<double> temperature;  ///< [K]
+  int deliveries = 0;
+  bool outside = false;  ///< the running sum passes the limit
+  SourceSpan where{};    ///< of the reading
+};
+
+/// A book: one tank, or several that sell as one.
+struct LedgerBook {
+  std::string name;  ///< id of the tank, or of the product where there are several
+  std::string product;
+  std::vector<std::string> tanks;  ///< ids of tanks or compartments
+  std::string joined;              ///< why several are one book; empty: one tank
+  std::string problem;             ///< why nothing can be reconciled; empty: it can
+  std::vector<LedgerRow> rows;     ///< in the order of time, all that was read
+  std::vector<LedgerMonth> months;
+  std::size_t from = 0;              ///< first row of the period that is explained
+  std::size_t to = 0;                ///< behind its last
+  std::optional<LedgerTerms> terms;  ///< of the period
+  std::optional<LossFit> loss;       ///< likewise
+};
+
+struct LedgerResult {
+  std::string version;
+  LedgerOptions options;
+  std::vector<LedgerBook> books;
+  std::vector<ManualGauging> gauging;  ///< of tanks small enough for it
+  std::optional<OwnTest> own_test;     ///< where its volume and drift were given
+  std::vector<DefaultUsed> defaults;
+  std::vector<Diagnostic> warnings;
+};
+
+/// Daily reconciliation of stock, the monthly rule, what explains the difference, and how sure that is.
+///
+/// \source [cfr_280, 43(a): 1.0 % of flow-through and 130 gal], docs/theory/ledger.md
+[[nodiscard]] LedgerResult study_ledger(const site::Site& site, const site::records::Records& records,
+                                        const LedgerOptions& options, const Context& context = {});
+
+/// What of the options the station has not: tanks, hoses, months without a reading.
+[[nodiscard]] std::vector<Diagnostic> check_options(const site::Site& site, const LedgerOptions& options);
+
+}  // namespace forecourse::studies
