@@ -107,4 +107,29 @@ void monte_carlo(benchmark::State& state) {
 }
 BENCHMARK(monte_carlo)->Unit(benchmark::kSecond)->UseRealTime()->Iterations(1);
 
+/// A drop into a tank with too little room, with and without each barrier, and its draws.
+void overfilled(benchmark::State& state, const std::string& shape) {
+  std::ifstream file(SITES_DIR "/site-s.toml");
+  std::string text{std::istreambuf_iterator<char>(file), {}};
+  const std::string product = "id = \"T1\"\nproduct = \"regular\"\n";
+  text.replace(text.find(product), product.size(),
+               product + "reading = { depth = \"50 in\" }\n" + shape +
+                   "[[tank.fill]]\nid = \"F1\"\noverfill_valve = { restricts_at = \"80 in\", closes_at = \"86 in\", "
+                   "restricted = \"100 gpm\" }\n");
+  text +=
+      "\n[[delivery]]\nid = \"load\"\nhose = { length = \"6 m\", bore = \"4 in\", roughness = \"0 mm\", loss = 14 }\n"
+      "surface_difference = \"3 m\"\n  [[delivery.compartment]]\n  product = \"regular\"\n  volume = \"16 m3\"\n"
+      "  height = \"1.4 m\"\n[[incident]]\nkind = \"overfill\"\nat = \"T1\"\n";
+  const site::Site site = site::read_site(text).value;
+  IncidentOptions options;
+  options.kind = IncidentKind::overfill;
+  if (!study_incident(site, options).problem.empty()) state.SkipWithError("nothing is determined");
+  for ([[maybe_unused]] auto _ : state) benchmark::DoNotOptimize(study_incident(site, options).escaped.likely);
+}
+const std::string shell =
+    "shape = { kind = \"horizontal-cylinder\", inside_diameter = \"96 in\", length = \"260 in\", ";
+BENCHMARK_CAPTURE(overfilled, level_flat, shell + "heads = \"flat\" }\n")->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(overfilled, pitched_dished, shell + "heads = \"dished\", pitch = \"1 %\" }\n")
+    ->Unit(benchmark::kMillisecond);
+
 }  // namespace

@@ -78,7 +78,7 @@ Case case_of(const Given& g) {
   for (int d = 0; d < g.drops; ++d) {
     TankCase t;
     t.body = TankBody({tank(), 0.0, 0.0, false, {}});
-    t.level = LevelCurve(t.body);
+    t.level = parts::LevelCurve(t.body.inside().volume);
     t.capacity = t.body.capacity();
     t.volume = tank_volume;
     t.space = 0;

@@ -388,20 +388,109 @@ TEST(Overfill, TheSameAgainIsTheSame) {
   for (std::size_t i = 0; i < a.runs.size(); ++i) EXPECT_EQ(a.runs[i].hash, b.runs[i].hash);
 }
 
-TEST(Overfill, APitchedTankIsTakenAtItsMiddle) {
-  site::Site site = station(at_380_gpm({}));
-  const Ratio pitch = Ratio::from_si(0.01);
-  site.tanks.front().shape->pitch = site::Entered<Ratio>{pitch, pitch, pitch, {}};
-  const double half = 0.5 * site.tanks.front().shape->length->likely.si();
-  EXPECT_NEAR(at_middle(site.tanks.front(), 1.0, 0.0), 1.0 - 0.01 * half, 1e-12);
-  EXPECT_EQ(at_middle(site.tanks.front(), 1.0, std::nullopt), 1.0);
-}
-
-// ---- what is missing ------------------------------------------------------------------------------------
-
 std::string gravity(const std::string& more) {
   return "hose = { length = \"6 m\", bore = \"4 in\", roughness = \"0 mm\", loss = 14 }\n" + more;
 }
+
+// ---- a pitched tank with bulging heads --------------------------------------------------------------------
+
+constexpr double inch = 0.0254, along = 1.0;
+const std::string dished_shell =
+    "shape = { kind = \"horizontal-cylinder\", inside_diameter = \"96 in\", length = \"260 in\", heads = \"dished\", "
+    "dish_radius = \"96 in\", knuckle_radius = \"6 in\", pitch = \"1.5 %\" }\n"
+    "reading = { depth = \"50 in\", at = \"1 m\" }\nbottom_elevation = \"-3.4 m\"\n";
+
+/// The tank of that shell, made without the site file.
+parts::TankVolume pitched_dished() {
+  const parts::Head head{parts::HeadKind::dished, 0.0, 96.0 * inch, 6.0 * inch};
+  return parts::TankVolume(parts::RoundTank{96.0 * inch, 260.0 * inch, head, head, std::atan(0.015)});
+}
+
+double volume_to(double depth, double at) {
+  const parts::TankVolume tank = pitched_dished();
+  return tank.volume(tank.level_at({.along = at}, depth));
+}
+
+TEST(Overfill, APitchedDishedTankHoldsWhatItsShapeHolds) {
+  const OverfillOutcome outcome =
+      of(replaced(site_of(dished_shell, "at = \"5 m\"\n" + valve, "rate = \"380 gpm\"\n"), "4000 gal", "6000 gal"));
+  ASSERT_TRUE(outcome.problem.empty()) << outcome.problem;
+  const double start = volume_to(50.0 * inch, along), rate = cubic_meters_from_gallons(380.0) / 60.0;
+  const IncidentRun& r = outcome.runs.front();
+  EXPECT_NEAR(r.amounts[2].start, start, 1e-12 * start);
+  const double restricts = volume_to(80.98 * inch, 5.0);
+  EXPECT_NEAR(*outcome.told.restricts_at, (restricts - start) / rate, 1e-6);  // a guard's moment is found to 1e-8 s
+  const IncidentRun* none = named(outcome, "none of them acts");
+  ASSERT_NE(none, nullptr);
+  EXPECT_NEAR(none->amounts[2].end, pitched_dished().capacity(), 1e-8);  // the ullage is filled, and no more
+  // What it would hold as a level shell with flat heads is less by more than two hundred liters.
+  const double flat = std::numbers::pi / 4.0 * std::pow(96.0 * inch, 2) * 260.0 * inch;
+  EXPECT_GT(none->amounts[2].end - flat, 0.2);
+}
+
+TEST(Overfill, APitchedTankReadNowhereIsReadAtItsLowEndAndSaysSo) {
+  const OverfillOutcome outcome =
+      of(site_of(replaced(dished_shell, ", at = \"1 m\"", ""), valve, "rate = \"380 gpm\"\n"));
+  EXPECT_NEAR(outcome.runs.front().amounts[2].start, volume_to(50.0 * inch, 0.0), 1e-9);
+  EXPECT_TRUE(std::any_of(outcome.warnings.begin(), outcome.warnings.end(),
+                          [](const std::string& w) { return w.find("taken at its low end") != std::string::npos; }));
+}
+
+/// A full tank gives way at the elevation of its fill, counted from where the shell's bottom begins.
+TEST(Overfill, HeightsStandAboveTheLowestPointOfALowHead) {
+  const site::Site site = station(
+      site_of(dished_shell, "elevation = \"-0.2 m\"\n",
+              gravity("  [[delivery.compartment]]\n  product = \"regular\"\n  tank = \"T1\"\n  volume = \"16 m3\"\n"
+                      "  elevation = \"2 m\"\n  height = \"1 m\"\n")));
+  IncidentOptions options;
+  options.kind = IncidentKind::overfill;
+  Inputs inputs;
+  const auto setup = overfilling::set_up(site, merged_request(site, options), inputs);
+  ASSERT_TRUE(setup.problem.empty()) << setup.problem;
+  const double foot = pitched_dished().range_of({.along = 0.0}).bottom;
+  EXPECT_GT(foot, 0.0);
+  EXPECT_NEAR(setup.everything.outlet, 3.4 - 0.2 + foot, 1e-12);
+  EXPECT_NEAR(setup.everything.truck_bottom, 3.4 + 2.0 - 1.0 + foot, 1e-12);
+}
+
+TEST(Overfill, WhatAPumpCanDrawFromAPitchedDishedTankIsItsVolume) {
+  site::Site site = station(site_of(dished_shell, {}, "rate = \"380 gpm\"\n"));
+  const Length inlet = Length::from_si(0.15), at = Length::from_si(3.0);
+  site.pumps.front().inlet_above_bottom = site::Entered<Length>{inlet, inlet, inlet, {}};
+  site.pumps.front().at = site::Entered<Length>{at, at, at, {}};
+  const auto contents = contents_for(site, site.pumps.front().id.text, 740.0);
+  const auto* known = std::get_if<Contents>(&contents);
+  ASSERT_NE(known, nullptr) << std::get<std::string>(contents);
+  const double usable = volume_to(50.0 * inch, along) - volume_to(0.15, 3.0);
+  EXPECT_NEAR(known->usable, usable, 1e-12 * usable);
+  const parts::TankVolume tank = pitched_dished();
+  const double down = tank.level_at({.along = along}, 50.0 * inch) - tank.level_at({.along = 3.0}, 0.15);
+  const double weight = 740.0 * standard_gravity * down;
+  EXPECT_NEAR(known->fall.at(usable).value, weight, 1e-9 * weight);
+}
+
+/// A compartment from 130 in to the high end: flat inside, dished at its end.
+TEST(Overfill, WhatAPumpCanDrawFromACompartmentIsItsVolume) {
+  const std::string halves =
+      replaced(dished_shell, "reading = { depth = \"50 in\", at = \"1 m\" }\n", "") +
+      "[[tank.compartment]]\nid = \"T1-low\"\nproduct = \"regular\"\nfrom = \"0 in\"\nlength = \"130 in\"\n"
+      "[[tank.compartment]]\nid = \"T1-high\"\nproduct = \"regular\"\nfrom = \"130 in\"\nlength = \"130 in\"\n"
+      "reading = { depth = \"40 in\", at = \"200 in\" }\n";
+  site::Site site = station(site_of(halves, {}, "rate = \"380 gpm\"\n"));
+  site.pumps.front().tank.text = "T1-high";
+  const auto contents = contents_for(site, site.pumps.front().id.text, 740.0);
+  const auto* known = std::get_if<Contents>(&contents);
+  ASSERT_NE(known, nullptr) << std::get<std::string>(contents);
+  const parts::Head head{parts::HeadKind::dished, 0.0, 96.0 * inch, 6.0 * inch};
+  const parts::TankVolume half(parts::RoundTank{96.0 * inch, 130.0 * inch, {}, head, std::atan(0.015)});
+  const double usable = half.volume(half.level_at({.along = 70.0 * inch}, 40.0 * inch));
+  EXPECT_NEAR(known->usable, usable, 1e-12 * usable);
+  site.tanks.front().compartments.back().reading.reset();
+  const auto missing = contents_for(site, site.pumps.front().id.text, 740.0);
+  EXPECT_EQ(std::get<std::string>(missing), "how much is in compartment 'T1-high' is not entered");
+}
+
+// ---- what is missing ------------------------------------------------------------------------------------
 
 TEST(Overfill, SaysWhatIsMissing) {
   const std::string tank = shell + "reading = { depth = \"50 in\" }\nbottom_elevation = \"-3 m\"\n";

@@ -144,6 +144,12 @@ std::optional<parts::TankShape> as_level(const parts::TankShape& shape) {
   return std::nullopt;
 }
 
+std::optional<double> level_of_elevation(const site::Tank& tank, const TankInside& inside, double elevation) {
+  if (!tank.bottom_elevation) return std::nullopt;
+  // The bottom is entered where the shell begins; the lowest point of a bulging head lies a little deeper.
+  return elevation - tank.bottom_elevation->likely.si() + inside.volume.range_of(inside.place(0.0)).bottom;
+}
+
 std::optional<double> tank_level(const site::Site& site, const site::Tank& tank, const site::Compartment* compartment,
                                  const TankInside& inside) {
   const auto& reading = compartment == nullptr ? tank.reading : compartment->reading;
@@ -151,11 +157,9 @@ std::optional<double> tank_level(const site::Site& site, const site::Tank& tank,
     const auto at = reading->at ? std::optional(reading->at->likely.si()) : std::nullopt;
     return inside.volume.level_at(inside.place(at), reading->depth->likely.si());
   }
-  if (compartment != nullptr || !tank.bottom_elevation) return std::nullopt;
+  if (compartment != nullptr) return std::nullopt;
   const auto surface = site::liquid_level(site, tank.id.text);
-  if (!surface) return std::nullopt;
-  // The bottom is entered where the shell begins; the lowest point of a bulging head lies a little deeper.
-  return *surface - tank.bottom_elevation->likely.si() + inside.volume.range_of(inside.place(0.0)).bottom;
+  return surface ? level_of_elevation(tank, inside, *surface) : std::nullopt;
 }
 
 }  // namespace forecourse::network

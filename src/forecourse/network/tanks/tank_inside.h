@@ -30,6 +30,10 @@ struct TankInside {
 /// A shape as it is computed, without pitch and roll: what a level chart takes it for. Nothing for a dip chart.
 [[nodiscard]] std::optional<parts::TankShape> as_level(const parts::TankShape& shape);
 
+/// Level [m] of what lies at an elevation [m]; empty: the elevation of the tank's bottom is not entered.
+[[nodiscard]] std::optional<double> level_of_elevation(const site::Tank& tank, const TankInside& inside,
+                                                       double elevation);
+
 /// Level of the liquid [m] above the lowest inside point, from the reading, or from the elevation of its surface.
 /// Empty if neither is entered.
 [[nodiscard]] std::optional<double> tank_level(const site::Site& site, const site::Tank& tank,

@@ -6,6 +6,7 @@
 
 #include "forecourse/base/constants.h"
 #include "forecourse/parts/path_flow.h"
+#include "forecourse/parts/tank/level_curve.h"
 #include "forecourse/studies/delivery/model/tank_body.h"
 
 namespace forecourse::studies::delivering {
@@ -15,7 +16,7 @@ inline constexpr double never = std::numeric_limits<double>::infinity();
 /// A tank that is filled. Levels as those of its body.
 struct TankCase {
   TankBody body;
-  LevelCurve level;
+  parts::LevelCurve level;
   double volume = 0.0;         ///< [m3] when the delivery begins
   int space = -1;              ///< of vapor; -1: open to the air
   double tube_end = 0.0;       ///< [m] level of the end of the drop tube

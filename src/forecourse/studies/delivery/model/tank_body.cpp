@@ -1,58 +1,15 @@
 #include "forecourse/studies/delivery/model/tank_body.h"
 
-#include <algorithm>
-#include <cmath>
-#include <numbers>
 #include <utility>
 
-#include "forecourse/parts/monotone_cubic.h"
-
 namespace forecourse::studies::delivering {
+
 std::variant<TankBody, std::string> body_of(const site::Tank& tank) {
   if (tank.chart.empty() && !tank.compartments.empty())
     return "tank '" + tank.id.text + "' is divided by inner heads: enter the chart of its compartment";
   auto inside = network::tank_inside(tank);
   if (auto* why = std::get_if<std::string>(&inside)) return std::move(*why);
   return TankBody(std::get<network::TankInside>(std::move(inside)));
-}
-
-LevelCurve::LevelCurve(const TankBody& body) {
-  constexpr int count = 192;
-  std::vector<parts::CurvePoint> points;
-  for (int k = 0; k <= count; ++k) {
-    const double share = 0.5 * (1.0 - std::cos(std::numbers::pi * k / count));
-    const double level = share * body.full_level();
-    points.push_back({level, body.volume(level)});
-  }
-  const parts::MonotoneCubic curve(points);
-  for (const parts::CurvePoint& point : points) {
-    level_.push_back(point.flow);
-    volume_.push_back(point.value);
-    slope_.push_back(curve.at(point.flow).slope);
-  }
-}
-
-double LevelCurve::level(double volume) const {
-  if (!(volume > volume_.front())) return level_.front();
-  if (volume >= volume_.back()) return level_.back();
-  const auto right =
-      static_cast<std::size_t>(std::upper_bound(volume_.begin(), volume_.end(), volume) - volume_.begin());
-  const std::size_t left = right - 1;
-  const double width = level_[right] - level_[left], rise = volume_[right] - volume_[left];
-  const double u = slope_[left] * width, w = slope_[right] * width;
-  const double cubic = u + w - 2.0 * rise, square = 3.0 * rise - 2.0 * u - w;
-  const double wanted = volume - volume_[left];
-  double low = 0.0, high = 1.0, t = wanted / rise;
-  for (int step = 0; step < 60; ++step) {
-    const double miss = t * (u + t * (square + t * cubic)) - wanted;
-    if (std::abs(miss) <= 1e-15 * volume_.back()) break;
-    (miss > 0.0 ? high : low) = t;
-    const double slope = u + t * (2.0 * square + 3.0 * t * cubic);
-    double next = t - miss / slope;
-    if (!(next > low && next < high)) next = 0.5 * (low + high);
-    t = next;
-  }
-  return level_[left] + t * width;
 }
 
 }  // namespace forecourse::studies::delivering

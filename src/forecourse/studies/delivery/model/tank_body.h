@@ -4,7 +4,6 @@
 #include <string>
 #include <utility>
 #include <variant>
-#include <vector>
 
 #include "forecourse/network/tanks/tank_inside.h"
 
@@ -36,18 +35,5 @@ class TankBody {
 
 /// The body of a tank; in words what is missing.
 [[nodiscard]] std::variant<TankBody, std::string> body_of(const site::Tank& tank);
-
-/// Level against volume of a body, read fast: the inverse of a smooth curve through volumes at levels that lie closer
-/// at both ends.
-/// \error 1e-5 of the full level
-class LevelCurve {
- public:
-  LevelCurve() = default;
-  explicit LevelCurve(const TankBody& body);
-  [[nodiscard]] double level(double volume) const;
-
- private:
-  std::vector<double> level_, volume_, slope_;
-};
 
 }  // namespace forecourse::studies::delivering

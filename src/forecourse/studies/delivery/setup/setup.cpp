@@ -121,7 +121,7 @@ class Setting {
     auto body = body_of(tank);
     if (auto* why = std::get_if<std::string>(&body)) return fail(std::move(*why));
     c.body = std::get<TankBody>(std::move(body));
-    c.level = LevelCurve(c.body);
+    c.level = parts::LevelCurve(c.body.inside().volume);
     c.capacity = c.body.capacity();
     c.ninety = alert_share * c.capacity;
     c.ninety_five = shut_share * c.capacity;
@@ -219,12 +219,12 @@ class Setting {
   /// A hose lies about as high as the fill.
   void set_hose_height(DropCase& c) {
     const TankSetup& tank = s_.tanks[static_cast<std::size_t>(c.tank)];
-
-    const auto bottom = si_of(tank.tank->bottom_elevation);
+    const TankCase& into = s_.everything.tanks[static_cast<std::size_t>(c.tank)];
+    const bool bottom = tank.tank->bottom_elevation.has_value();
     const auto fill = tank.fill != nullptr ? si_of(tank.fill->elevation) : std::nullopt;
     const bool computed = !options_.rate && !s_.delivery->rate;
     if (bottom && fill && computed) {
-      c.hose_height = *fill - *bottom;
+      c.hose_height = *network::level_of_elevation(*tank.tank, into.body.inside(), *fill);
       c.height_known = true;
       return;
     }
@@ -243,13 +243,13 @@ class Setting {
   void set_heads(std::size_t i, const site::TruckCompartment& from, DropCase& c) {
     const site::Delivery& d = *s_.delivery;
     const TankCase& into = s_.everything.tanks[static_cast<std::size_t>(c.tank)];
-    const auto bottom = si_of(s_.tanks[static_cast<std::size_t>(c.tank)].tank->bottom_elevation);
+    const site::Tank& tank = *s_.tanks[static_cast<std::size_t>(c.tank)].tank;
     const double level = std::max(into.body.level(into.volume), into.tube_end);
     double above = 0.0;
     if (d.surface_difference) {
       above = d.surface_difference->likely.si();
-    } else if (from.elevation && bottom) {
-      above = from.elevation->likely.si() - *bottom - level;
+    } else if (from.elevation && tank.bottom_elevation) {
+      above = *network::level_of_elevation(tank, into.body.inside(), from.elevation->likely.si()) - level;
     } else {
       return fail("how fast " + s_.drops[i].compartment +
                   " drops is not known: enter rate, or surface_difference, or the elevation of the liquid in the "

@@ -131,7 +131,7 @@ class Work {
   void draw_one(std::size_t run, const std::set<Barrier>& unsure) {
     const solvers::sequence::Draws draws(options_.seed, run);
     Inputs drawn(&draws);
-    const Setup setup = overfilling::set_up(site_, request_, drawn);
+    const Setup setup = overfilling::set_up(site_, request_, drawn, setup_.inside);
     if (!setup.problem.empty()) return;
     const auto widen_by = [&](const std::set<Barrier>& missing) {
       const overfilling::Loss loss = overfilling::loss_of(setup, made(setup, missing));

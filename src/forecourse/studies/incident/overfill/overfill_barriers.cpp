@@ -2,7 +2,6 @@
 #include <utility>
 
 #include "forecourse/studies/incident/overfill/overfill_setup.h"
-#include "forecourse/studies/incident/setup/tank_contents.h"
 
 namespace forecourse::studies::overfilling {
 namespace {
@@ -16,19 +15,19 @@ constexpr double rounding = 1e-4;  ///< of a share, where a depth was entered to
 
 double capacity(const Setup& setup) { return setup.everything.tank->capacity(); }
 
-/// A depth where something acts [m], at the middle of the tank.
-double depth_of(const Setup& setup, Inputs& inputs, const char* what, const site::Maybe<Length>& entered,
+/// The level at which something acts that was entered as a depth at its place [m].
+double level_of(const Setup& setup, Inputs& inputs, const char* what, const site::Maybe<Length>& entered,
                 const site::Maybe<Length>& at) {
   if (!entered) return never;
   const std::optional<double> place = at ? std::optional(at->likely.si()) : std::nullopt;
-  return at_middle(*setup.tank, *inputs.take(what, entered, "m"), place);
+  return setup.inside->volume.level_at(setup.inside->place(place), *inputs.take(what, entered, "m"));
 }
 
 void set_valve(const site::OverfillValve& valve, Inputs& inputs, Setup& setup) {
   Case& c = setup.everything;
   const auto& at = setup.fill->at;
-  c.restricts_at = depth_of(setup, inputs, "depth at which the overfill valve restricts", valve.restricts_at, at);
-  c.closes_at = depth_of(setup, inputs, "depth at which the overfill valve is shut", valve.closes_at, at);
+  c.restricts_at = level_of(setup, inputs, "depth at which the overfill valve restricts", valve.restricts_at, at);
+  c.closes_at = level_of(setup, inputs, "depth at which the overfill valve is shut", valve.closes_at, at);
   if (c.restricts_at < never && !valve.restricted) {
     setup.warnings.emplace_back(
         "what the overfill valve lets through while it restricts is not entered: counted as nothing held back");
@@ -43,7 +42,7 @@ void set_alarm(const site::OverfillAlarm& alarm, Inputs& inputs, Setup& setup) {
   Case& c = setup.everything;
   if (alarm.at_depth) {
     const auto at = setup.tank->gauge ? setup.tank->gauge->at : site::Maybe<Length>{};
-    c.alarm_at = depth_of(setup, inputs, "depth at which the overfill alarm sounds", alarm.at_depth, at);
+    c.alarm_at = level_of(setup, inputs, "depth at which the overfill alarm sounds", alarm.at_depth, at);
   } else if (alarm.at_share) {
     const double share = *inputs.take("share of the capacity at which the overfill alarm sounds", alarm.at_share, "");
     c.alarm_at = c.tank->level(share * capacity(setup));
@@ -76,8 +75,8 @@ BarrierState absent(Barrier barrier, const std::string& owner, const char* why) 
   return {barrier, owner, Assurance::absent, {why}, {}, {}};
 }
 
-/// Share of the capacity that stands to a depth.
-double share_to(const Setup& setup, double depth) { return setup.everything.tank->volume(depth) / capacity(setup); }
+/// Share of the capacity that stands to a level.
+double share_to(const Setup& setup, double level) { return setup.everything.tank->volume(level) / capacity(setup); }
 
 BarrierState valve_state(const Setup& setup) {
   const std::string& id = setup.tank->id.text;

@@ -10,7 +10,8 @@ namespace forecourse::studies::overfilling {
 
 inline constexpr double never = std::numeric_limits<double>::infinity();
 
-/// A drop into a tank that has too little room, as numbers. All SI; depths and heights from the tank's bottom.
+/// A drop into a tank that has too little room, as numbers. All SI; levels and heights above the lowest point of the
+/// tank's inside.
 struct Case {
   std::optional<parts::TankVolume> tank;  ///< always there in a case that is run
   double in_tank = 0.0;                   ///< [m3] when the drop begins
@@ -23,12 +24,12 @@ struct Case {
   double outlet = 0.0;            ///< [m] where fuel comes out of the fill of a full tank; below the top: at the top
   release::Opening way;           ///< from truck to tank, by gravity
   double density = 0.0;           ///< [kg/m3]
-  double restricts_at = never;    ///< [m] depth
-  double closes_at = never;       ///< [m] depth
+  double restricts_at = never;    ///< [m] level
+  double closes_at = never;       ///< [m] level
   double restricted = 0.0;        ///< [m3/s] between the two
   double closed = 0.0;            ///< [m3/s] when shut
   double valve_dead = 0.0;        ///< [s] until when the valve does nothing
-  double alarm_at = never;        ///< [m] depth
+  double alarm_at = never;        ///< [m] level
   double alarm_dead = 0.0;        ///< [s] until when the alarm does nothing
   bool hears_alarm = false;       ///< the driver, at the fill
   double driver_acts_in = never;  ///< [s] after the alarm, or after the valve restricts where there is none

@@ -9,13 +9,14 @@ namespace {
 
 constexpr double rest = 1e-6;  ///< [m3] at which a truck or hose counts as empty
 
-double volume_to(const Case& c, double depth) { return depth < never ? c.tank->volume(depth) : never; }
+double volume_to(const Case& c, double level) { return level < never ? c.tank->volume(level) : never; }
 
 }  // namespace
 
 Model::Model(const Case& given)
     : c_(&given),
       capacity_(given.tank->capacity()),
+      level_(*given.tank),
       passed_at_{volume_to(given, given.restricts_at), volume_to(given, given.closes_at),
                  volume_to(given, given.alarm_at)} {}
 
@@ -42,7 +43,7 @@ double Model::open_flow(double in_truck, double in_tank, bool is_full) const {
   if (c_->rate > 0.0) return c_->rate;
   double head = c_->fixed_head;
   if (!(head > 0.0)) {
-    const double below = c_->tank->level(in_tank);
+    const double below = level_.level(in_tank);
     const double above = c_->truck_bottom + std::max(0.0, in_truck) / c_->truck_area;
     head = above - (is_full ? std::max(below, c_->outlet) : below);
   }
@@ -53,7 +54,7 @@ double Model::open_flow(double in_truck, double in_tank, bool is_full) const {
 double Model::drain_flow(double in_tank) const {
   const bool heights = !(c_->rate > 0.0) && !(c_->fixed_head > 0.0);
   if (!heights) return c_->in_hose / c_->drains_in;
-  const double head = c_->outlet - c_->tank->level(in_tank);
+  const double head = c_->outlet - level_.level(in_tank);
   return release::out_under(c_->way, c_->density * standard_gravity * head, 1.0);
 }
 

@@ -3,6 +3,7 @@
 #include <array>
 #include <span>
 
+#include "forecourse/parts/tank/level_curve.h"
 #include "forecourse/solvers/sequence/model.h"
 #include "forecourse/studies/incident/overfill/overfill_case.h"
 
@@ -47,6 +48,7 @@ class Model {
 
   const Case* c_;
   double capacity_;
+  parts::LevelCurve level_;
   std::array<double, 3> passed_at_;  ///< [m3] in the tank at which the valve restricts, shuts, and the alarm sounds
 };
 

@@ -60,8 +60,11 @@ class Way {
 
 class Setting {
  public:
-  Setting(const site::Site& site, const site::IncidentRequest& request, Inputs& inputs)
-      : site_(site), request_(request), in_(inputs) {}
+  Setting(const site::Site& site, const site::IncidentRequest& request, Inputs& inputs,
+          const std::optional<network::TankInside>& known)
+      : site_(site), request_(request), in_(inputs) {
+    out_.inside = known;
+  }
 
   Setup set() {
     find_tank();
@@ -124,13 +127,11 @@ class Setting {
   void set_heads() {
     const site::Delivery& d = *out_.delivery;
     const site::TruckCompartment* from = out_.compartment;
-    const auto& bottom = out_.tank->bottom_elevation;
     double above = 0.0;
     if (d.surface_difference) {
       above = *in_.take("liquid in the truck above that in the tank", d.surface_difference, "m");
-    } else if (from != nullptr && from->elevation && bottom) {
-      above =
-          *in_.take("elevation of the liquid in the truck", from->elevation, "m") - bottom->likely.si() - out_.depth;
+    } else if (from != nullptr && from->elevation && out_.tank->bottom_elevation) {
+      above = level_of(*in_.take("elevation of the liquid in the truck", from->elevation, "m")) - out_.level;
     } else {
       return fail(
           "how fast it drops is not known: enter rate, or surface_difference, or the elevation of the liquid in the "
@@ -139,6 +140,11 @@ class Setting {
     if (!(above > 0.0)) return fail("nothing drops: the liquid in the truck stands no higher than that in the tank");
     set_surfaces(above);
     set_outlet();
+  }
+
+  /// \pre the elevation of the tank's bottom is entered
+  [[nodiscard]] double level_of(double elevation) const {
+    return *network::level_of_elevation(*out_.tank, *out_.inside, elevation);
   }
 
   void set_surfaces(double above) {
@@ -154,20 +160,19 @@ class Setting {
           "surfaces = \"fixed\"");
     const double height = *in_.take("height of the liquid in the truck", out_.compartment->height, "m");
     c.truck_area = c.in_truck / height;
-    c.truck_bottom = out_.depth + above - height;
+    c.truck_bottom = out_.level + above - height;
   }
 
   /// Where fuel comes out once the tank is full: no lower than its top.
   void set_outlet() {
     Case& c = out_.everything;
     c.outlet = c.tank->full_level();
-    const auto& bottom = out_.tank->bottom_elevation;
-    if (!bottom || out_.tank->above_ground.value_or(false)) return;
+    if (!out_.tank->bottom_elevation || out_.tank->above_ground.value_or(false)) return;
     const site::Maybe<Length> none;
     const site::Maybe<Length>& entered = out_.fill != nullptr ? out_.fill->elevation : none;
     const double fill = in_.take("elevation of the fill, where fuel comes out of a full tank", entered, Spread{},
                                  DefaultStatus::illustrative, "m", "illustrative: at elevation 0");
-    c.outlet = std::max(c.outlet, fill - bottom->likely.si());
+    c.outlet = std::max(c.outlet, level_of(fill));
   }
 
   void set_hose() {
@@ -202,8 +207,9 @@ class Setting {
 
 }  // namespace
 
-Setup set_up(const site::Site& site, const site::IncidentRequest& request, Inputs& inputs) {
-  return Setting(site, request, inputs).set();
+Setup set_up(const site::Site& site, const site::IncidentRequest& request, Inputs& inputs,
+             const std::optional<network::TankInside>& known) {
+  return Setting(site, request, inputs, known).set();
 }
 
 }  // namespace forecourse::studies::overfilling

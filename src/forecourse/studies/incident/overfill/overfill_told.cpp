@@ -213,8 +213,10 @@ std::string slow_start(const Setup& setup) {
   if (tube == nullptr || !tube->bore || !tube->end_above_bottom)
     return slowly + "; whether it is covered at the start is not determined";
   constexpr double diameters = 2.0;
-  const double covered = tube->end_above_bottom->likely.si() + diameters * tube->bore->likely.si();
-  return slowly + (setup.depth >= covered ? "; here it is covered from the start" : "; here it is not covered yet");
+  const auto place = setup.fill->at ? std::optional(setup.fill->at->likely.si()) : std::nullopt;
+  const double end = setup.inside->volume.level_at(setup.inside->place(place), tube->end_above_bottom->likely.si());
+  const double covered = end + diameters * tube->bore->likely.si();
+  return slowly + (setup.level >= covered ? "; here it is covered from the start" : "; here it is not covered yet");
 }
 
 }  // namespace

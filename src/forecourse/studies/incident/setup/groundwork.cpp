@@ -293,6 +293,7 @@ class Ground {
       const Contents& known = std::get<Contents>(contents);
       stock += known.usable;
       end.fall = known.fall;
+      out_.defaults.insert(out_.defaults.end(), known.defaults.begin(), known.defaults.end());
       if (known.to_bottom) {
         out_.defaults.push_back({"height of the inlet of pump " + point.id + " above the tank's bottom", 0.0, "m",
                                  DefaultStatus::illustrative, "the tank is counted down to its bottom", piping.id,
