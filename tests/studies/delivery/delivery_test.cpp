@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <string>
 
 #include "forecourse/base/api_units.h"
 #include "forecourse/base/constants.h"
@@ -116,6 +117,31 @@ TEST(Delivery, GravityWithAnOpenVent) {
   // What left the ullage is what came in, less what is stored in it.
   EXPECT_NEAR(run.ullages[0].vented, run.dropped, 0.01 * run.dropped);
   EXPECT_NEAR(run.ullages[0].vented, -run.ullages[0].stored + run.ullages[0].grown - run.ullages[0].returned, 1e-9);
+}
+
+std::string vent_of(double bore, const std::string& more = {}) {
+  return "  [[tank.vent]]\n  id = \"V1\"\n  pipe = { length = \"40 ft\", bore = \"" + std::to_string(bore) +
+         " m\", roughness = \"0.045 mm\", loss = 4.5 }\n" + more;
+}
+
+/// A wider vent never makes a drop slower, nor the pressure higher; the widest is as good as no roof at all.
+TEST(Delivery, VentsOfAnyBore) {
+  const DeliveryRun open = first(study(text("", "")));
+  constexpr int steps = 48;
+  double time = 1e9, pressure = 1e9;
+  for (int i = 0; i <= steps; ++i) {
+    const double bore = 0.025 * std::pow(3.0 / 0.025, static_cast<double>(i) / steps);
+    study(text(vapor_return + vent_of(bore), vapor_hose));  // it balances and ends, with a hose beside it too
+    const DeliveryRun run = first(study(text(vent_of(bore), "")));
+    EXPECT_TRUE(run.moves_all) << bore;
+    EXPECT_LE(run.time, time * (1.0 + 1e-6)) << bore;  // the tolerance of a step
+    EXPECT_LE(run.ullages[0].highest_pressure, pressure * 1.01) << bore;
+    EXPECT_LE(run.steps, 500U) << bore;
+    EXPECT_NEAR(run.ullages[0].vented, -run.ullages[0].stored + run.ullages[0].grown, 1e-9) << bore;
+    time = run.time;
+    pressure = run.ullages[0].highest_pressure;
+  }
+  EXPECT_NEAR(time, open.time, 1e-5 * time);
 }
 
 TEST(Delivery, AValveOpensAndIsToldWhen) {

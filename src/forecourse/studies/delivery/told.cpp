@@ -423,12 +423,12 @@ class Teller {
     }
     told.returned = result_.passed(model_.return_link(s));
     told.grown = result_.passed(model_.growth_link(s));
-    told.stored = result_.amounts[at(model_.vapor(s))] - start_.amounts[at(model_.vapor(s))];
+    told.stored = result_.amounts[at(model_.vapor(s))] - result_.passed(model_.filling_link(s));
   }
 
   void tell_status() {
     using enum seq::SequenceStatus;
-    out_.truck.stored = result_.amounts[at(model_.truck_vapor())] - start_.amounts[at(model_.truck_vapor())];
+    out_.truck.stored = result_.amounts[at(model_.truck_vapor())] + result_.passed(model_.emptying_link());
     out_.stalled = result_.status == stopped && result_.stop_reason == Model::stalled;
     out_.under_pressure = out_.stalled;
     for (const UllageTold& u : out_.ullages)
@@ -458,7 +458,7 @@ class Teller {
 
   void tell_moves() {
     for (const seq::LedgerRow& row : result_.ledger) {
-      if (row.net == 0.0) continue;
+      if (row.net == 0.0 || row.from == model_.room() || row.to == model_.room()) continue;
       const bool liquid = row.from < model_.vapor(0);
       out_.moves.push_back({name_of(row.from), name_of(row.to), liquid ? "liquid" : "vapor", row.net});
     }

@@ -49,7 +49,9 @@ seq::LinkEnds Model::ends(int link) const {
   if (link < vent_link(0)) return {hose(link - drops()), tank(c_->drops[at(link - drops())].tank)};
   if (link < return_link(0)) return {vapor(c_->vents[at(link - vent_link(0))].space), air()};
   if (link < growth_link(0)) return {vapor(link - return_link(0)), truck_vapor()};
-  return {source(), vapor(link - growth_link(0))};
+  if (link < filling_link(0)) return {source(), vapor(link - growth_link(0))};
+  if (link < emptying_link()) return {room(), vapor(link - filling_link(0))};
+  return {truck_vapor(), room()};
 }
 
 seq::GuardRule Model::guard_rule(int i) const {
@@ -60,14 +62,14 @@ seq::GuardRule Model::guard_rule(int i) const {
   return {falls ? seq::Crossing::falling : seq::Crossing::rising, acts ? acting : telling, 0.0, true, !later};
 }
 
-/// An amount at the atmosphere in a room, at one temperature.
+/// An amount at the atmosphere beyond that which a room holds, at one temperature.
 double Model::ullage_pressure(const seq::SequenceView& v, int space) const {
   double room = c_->spaces[at(space)].other_room;
   for (int t = 0; t < tanks(); ++t) {
     const TankCase& one = c_->tanks[at(t)];
     if (one.space == space) room += one.capacity - v.amounts[at(tank(t))];
   }
-  return c_->atmospheric * (v.amounts[at(vapor(space))] / room - 1.0);
+  return c_->atmospheric * v.amounts[at(vapor(space))] / room;
 }
 
 double Model::truck_pressure(const seq::SequenceView& v) const {
@@ -77,7 +79,7 @@ double Model::truck_pressure(const seq::SequenceView& v) const {
     const DropCase& one = c_->drops[at(d)];
     room += one.volume - v.amounts[at(truck(d))] + one.in_hose - v.amounts[at(hose(d))];
   }
-  return c_->atmospheric * (v.amounts[at(truck_vapor())] / room - 1.0);
+  return c_->atmospheric * v.amounts[at(truck_vapor())] / room;
 }
 
 double Model::space_pressure(const seq::SequenceView& v, int t) const {
@@ -143,9 +145,12 @@ void Model::flows(double /*t*/, const seq::SequenceView& v, std::span<double> q,
     if (v.flag(full(into))) continue;
     if (v.flag(runs(d))) q[at(drop_link(d))] = drop_flow(v, d);
     if (v.flag(drains(d))) q[at(drain_link(d))] = drain_flow(v, d);
+    const double liquid = q[at(drop_link(d))] + q[at(drain_link(d))];
+    if (c_->truck_closed) q[at(emptying_link())] += liquid;
     const int space = c_->tanks[at(into)].space;
     if (space < 0) continue;
-    q[at(growth_link(space))] += (c_->growth - 1.0) * (q[at(drop_link(d))] + q[at(drain_link(d))]);
+    q[at(filling_link(space))] += liquid;
+    q[at(growth_link(space))] += (c_->growth - 1.0) * liquid;
   }
   for (int w = 0; w < vents(); ++w) {
     const VentCase& vent = c_->vents[at(w)];
@@ -325,19 +330,11 @@ seq::SequenceStart Model::start() const {
   seq::SequenceStart s;
   s.end = c_->end;
   s.amounts.assign(static_cast<std::size_t>(compartments()), 0.0);
-  std::vector<double> room;
-  for (const SpaceCase& space : c_->spaces) room.push_back(space.other_room);
   for (int d = 0; d < drops(); ++d) {
     s.amounts[at(truck(d))] = c_->drops[at(d)].volume;
     s.amounts[at(hose(d))] = c_->drops[at(d)].in_hose;
   }
-  for (int t = 0; t < tanks(); ++t) {
-    const TankCase& one = c_->tanks[at(t)];
-    s.amounts[at(tank(t))] = one.volume;
-    if (one.space >= 0) room[at(one.space)] += one.capacity - one.volume;
-  }
-  for (int i = 0; i < spaces(); ++i) s.amounts[at(vapor(i))] = room[at(i)];
-  s.amounts[at(truck_vapor())] = c_->truck_room;
+  for (int t = 0; t < tanks(); ++t) s.amounts[at(tank(t))] = c_->tanks[at(t)].volume;
   s.marks.assign(c_->drops.size(), 0.0);
   int begun = 0;
   std::vector<char> taken(c_->tanks.size(), 0);

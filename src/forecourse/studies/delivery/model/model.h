@@ -17,7 +17,9 @@ inline constexpr int most_drops = 8;  ///< as many flags as there are of each ki
 [[nodiscard]] seq::SequenceOptions told_options();
 
 /// A delivery as a sequence: compartments of the truck, hoses, tanks; vapor of each ullage and of the truck, and the
-/// air. Amounts of vapor are volumes at the atmosphere. See docs/theory/delivery.md.
+/// air. Amounts of vapor are volumes at the atmosphere, those of an ullage and of the truck in excess of their room:
+/// what liquid displaces comes as an excess, so that a pressure of a millionth of a pascal is no difference of two
+/// large amounts. See docs/theory/delivery.md.
 class Model {
  public:
   static constexpr bool stiff = true;
@@ -49,8 +51,8 @@ class Model {
   /// \pre the case outlives the model; at most `most_drops` drops and tanks
   explicit Model(const Case& given);
 
-  [[nodiscard]] int compartments() const { return source() + 1; }
-  [[nodiscard]] int links() const { return growth_link(spaces()); }
+  [[nodiscard]] int compartments() const { return room() + 1; }
+  [[nodiscard]] int links() const { return emptying_link() + 1; }
   [[nodiscard]] static int auxiliaries() { return 0; }
   [[nodiscard]] int guard_count() const { return static_cast<int>(guards_.size()); }
   [[nodiscard]] seq::LinkEnds ends(int link) const;
@@ -87,11 +89,14 @@ class Model {
   [[nodiscard]] int truck_vapor() const { return vapor(spaces()); }
   [[nodiscard]] int air() const { return truck_vapor() + 1; }
   [[nodiscard]] int source() const { return truck_vapor() + 2; }  ///< of vapor that the liquid gives off
+  [[nodiscard]] int room() const { return truck_vapor() + 3; }    ///< that liquid takes and leaves
   [[nodiscard]] static int drop_link(int drop) { return drop; }
   [[nodiscard]] int drain_link(int drop) const { return drops() + drop; }
   [[nodiscard]] int vent_link(int vent) const { return 2 * drops() + vent; }
   [[nodiscard]] int return_link(int space) const { return vent_link(vents()) + space; }
   [[nodiscard]] int growth_link(int space) const { return return_link(spaces()) + space; }
+  [[nodiscard]] int filling_link(int space) const { return growth_link(spaces()) + space; }
+  [[nodiscard]] int emptying_link() const { return filling_link(spaces()); }
 
   // Flags.
   [[nodiscard]] static int runs(int drop) { return drop; }
