@@ -3,7 +3,9 @@
 
 #include <gtest/gtest.h>
 
+#include <array>
 #include <cmath>
+#include <numbers>
 
 #include "forecourse/base/unit_text.h"
 #include "forecourse/checks/tank_checks.h"
@@ -212,6 +214,53 @@ TEST(TankCalibration, SaysWhatCannotBeToldApart) {
   std::size_t held = 0;
   for (const FittedSize& size : fit.sizes) held += size.held.empty() ? 0U : 1U;
   EXPECT_GE(held, 2U);
+}
+
+// SOURCE: closed form: linear least squares of y = a x + b, by its sums
+// Five readings of an upright tank of 4 m2; the sums are taken here by hand.
+TEST(TankCalibration, AnUprightTankIsFittedByItsAreaAndItsStart) {
+  const double area = 4.0, diameter = std::sqrt(4.0 * area / std::numbers::pi);
+  const std::array<double, 5> depth{0.200, 0.452, 0.697, 0.951, 1.203}, added{0.0, 1.0, 2.0, 3.0, 4.0};
+  std::string points;
+  for (std::size_t i = 0; i < depth.size(); ++i)
+    points += std::string(i == 0 ? "" : ", ") + "[\"" + std::to_string(added[i]) + " m3\", \"" +
+              std::to_string(depth[i]) + " m\"]";
+  const auto fitted = [&](const std::string& shape) {
+    return *only_tank(site_of("[[tank]]\nid = \"T1\"\nproduct = \"regular\"\nshape = " + shape +
+                              "\ncalibration = { points = [" + points + "] }\n"))
+                .calibration;
+  };
+  const CalibrationTold fit = fitted("{ kind = \"vertical-cylinder\", inside_diameter = \"" + std::to_string(diameter) +
+                                     " m\", height = \"2.5 m\", heads = \"flat\" }");
+  ASSERT_EQ(fit.problem, "");
+  // Mean depth 0.7006 m, mean volume 2 m3; Sxx = 0.62752120 m2, Sxy = 2.505 m4: a = 3.991897, b = -0.796723.
+  const double n = 5.0, mean = 0.7006;
+  double sxx = 0.0, sxy = 0.0;
+  for (std::size_t i = 0; i < depth.size(); ++i) {
+    sxx += (depth[i] - mean) * (depth[i] - mean);
+    sxy += (depth[i] - mean) * (added[i] - 2.0);
+  }
+  EXPECT_NEAR(sxx, 0.62752120, 1e-8);
+  EXPECT_NEAR(sxy, 2.505, 1e-12);
+  const double a = sxy / sxx, b = 2.0 - a * mean;
+  double squares = 0.0;
+  for (std::size_t i = 0; i < depth.size(); ++i) squares += std::pow((a * depth[i] + b - added[i]) / area, 2);
+  const double sigma = std::sqrt(squares / (n - 2.0));
+  ASSERT_EQ(fit.sizes.size(), 3U);
+  EXPECT_NEAR(fit.sizes[0].entered, area, 1e-5);  // the diameter is written to a thousandth of a millimeter
+  EXPECT_NEAR(fit.sizes[0].value, a, 1e-6);
+  EXPECT_NEAR(*fit.sizes[0].standard_error, area * sigma / std::sqrt(sxx), 1e-7);
+  EXPECT_NEAR(fit.sizes[2].value, -b, 1e-6);
+  EXPECT_NEAR(*fit.sizes[2].standard_error, area * sigma * std::sqrt(1.0 / n + mean * mean / sxx), 1e-7);
+  EXPECT_NEAR(fit.residual, sigma, 1e-7);
+  EXPECT_FALSE(fit.sizes[1].held.empty());
+  EXPECT_EQ(fit.not_apart.size(), 1U);
+  EXPECT_NEAR(fit.capacity, 2.5 * a, 1e-5);
+  // A box of the same area reads the same, and its length is not told from its width.
+  const CalibrationTold box =
+      fitted("{ kind = \"rectangular\", length = \"2.5 m\", width = \"1.6 m\", height = \"2.5 m\" }");
+  EXPECT_NEAR(box.sizes[0].value, a, 1e-6);
+  EXPECT_EQ(box.not_apart.size(), 2U);
 }
 
 }  // namespace

@@ -168,6 +168,7 @@ WordTable fit_table(const CalibrationTold& fit, site::Display display, Glyphs gl
   const Shown show(display, glyphs);
   const auto shown = [&](const FittedSize& size, double value) {
     if (size.unit == "m3") return show.volume_of(value);
+    if (size.unit == "m2") return with_unit(Measure::area, display, value, glyphs);
     return size.unit == "m" ? show.depth_of(value) : percent(value, glyphs);
   };
   WordTable table{{"Size", "Entered", "Fitted", "Standard error", "Note"}, {false, true, true, true, false}, {}};

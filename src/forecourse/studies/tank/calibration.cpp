@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "forecourse/parts/tank/round_body.h"
+#include "forecourse/studies/tank/area_fit.h"
 
 namespace forecourse::studies {
 namespace {
@@ -394,11 +395,12 @@ CalibrationTold fit_calibration(const site::Calibration& calibration, const netw
     out.problem = "a fit needs three readings at least: points = [[\"0 gal\", \"4 in\"], ...]";
     return out;
   }
-  const auto* round = std::get_if<parts::RoundTank>(&inside.volume.shape());
-  if (round == nullptr || round->incline > 0.25 * std::numbers::pi) {
-    out.problem = "only the shape of a lying cylinder is fitted to readings";
+  if (std::holds_alternative<parts::DipChart>(inside.volume.shape())) {
+    out.problem = "a dip chart has no sizes to fit: enter the shape of the tank";
     return out;
   }
+  const auto* round = std::get_if<parts::RoundTank>(&inside.volume.shape());
+  if (round == nullptr || round->incline > 0.25 * std::numbers::pi) return fit_area(calibration, inside);
   return Fit(calibration, inside).tell();
 }
 

@@ -11,8 +11,8 @@ namespace forecourse::studies {
 
 /// A size of the tank that readings may correct.
 struct FittedSize {
-  std::string what;  ///< "inside diameter", "length", "pitch", "zero of the stick", "volume at the start"
-  std::string unit;  ///< SI: "m", "m3", or empty
+  std::string what;  ///< "inside diameter", "length", "pitch", "cross-section area", "zero of the stick", "volume at the start"
+  std::string unit;  ///< SI: "m", "m2", "m3", or empty
   double entered = 0.0;
   double value = 0.0;
   std::optional<double> standard_error;  ///< empty: held as entered
@@ -49,10 +49,11 @@ struct CalibrationTold {
   std::optional<double> capacity_error;    ///< [m3] one standard error
 };
 
-/// Least squares over diameter, length, pitch, zero of the stick and volume at the start, as far as the readings tell.
+/// Least squares over diameter, length, pitch, zero of the stick and volume at the start, as far as the readings tell;
+/// of an upright or rectangular tank over its cross-section area and the volume at the start.
 ///
 /// \error Gauss-Newton to 1e-9 of each size; standard errors from the linearized fit
-/// \fails with fewer than three readings, a dip chart, or an upright or rectangular tank a problem is told
+/// \fails with fewer than three readings or a dip chart a problem is told
 [[nodiscard]] CalibrationTold fit_calibration(const site::Calibration& calibration, const network::TankInside& inside);
 
 }  // namespace forecourse::studies
