@@ -183,6 +183,18 @@ TEST(Program, ShowsAnExampleInTheHelpOfEachCommand) {
   }
 }
 
+TEST(Program, EveryStudyThatPrintsAsksForAFolder) {
+  for (const std::string command : {"tank", "delivery", "vapor", "flotation"}) {
+    const Outcome outcome = run_in_sites(command + " marle-cross.toml --pdf");
+    EXPECT_EQ(outcome.exit, 2) << command;
+    EXPECT_NE(outcome.err.find("--pdf needs --out"), std::string::npos) << command;
+    const std::string folder = scratch_folder("pdf-" + command);
+    const Outcome without = run_in_sites(command + " marle-cross.toml --pdf --out " + quoted(folder), "PATH=/nowhere");
+    EXPECT_NE(without.err.find("'weasyprint' is not installed"), std::string::npos) << without.err;
+    EXPECT_NE(file_text(folder + "/" + command + ".html"), "") << command;
+  }
+}
+
 TEST(Program, APdfNeedsAFolder) {
   const Outcome outcome = run_in_sites("flow site-s.toml --pdf");
   EXPECT_EQ(outcome.exit, 2);

@@ -85,6 +85,8 @@ struct FlotationArguments {
   std::string water_level;  ///< a length below grade
   std::string filled;       ///< a volume
   std::string factor;       ///< a number
+  bool pdf = false;         ///< flotation.pdf beside flotation.html
+  std::string paper;        ///< of the PDF, as of the flow study
   std::string command;      ///< as typed, for the report
 };
 
@@ -93,6 +95,8 @@ struct VaporArguments {
   SiteArguments site;
   std::string temperature;  ///< of the fuels
   std::string on;           ///< the day by which tests are judged overdue; empty: today
+  bool pdf = false;         ///< vapor.pdf beside vapor.html
+  std::string paper;        ///< of the PDF, as of the flow study
   std::string command;      ///< as typed, for the report
 };
 
@@ -100,6 +104,8 @@ struct VaporArguments {
 struct DeliveryArguments {
   SiteArguments site;
   studies::DeliveryTexts texts;
+  bool pdf = false;     ///< delivery.pdf beside delivery.html
+  std::string paper;    ///< of the PDF, as of the flow study
   std::string command;  ///< as typed, for the report
 };
 

@@ -6,6 +6,7 @@
 #include "forecourse/cli/console.h"
 #include "forecourse/cli/flow_request.h"
 #include "forecourse/cli/output.h"
+#include "forecourse/cli/pdf.h"
 #include "forecourse/report/delivery/delivery_report.h"
 #include "forecourse/studies/delivery/read_delivery_options.h"
 
@@ -21,8 +22,12 @@ bool write_report(const DeliveryArguments& arguments, const SiteSource& source, 
   const std::string page = (folder / "delivery.html").string();
   const std::string data = (folder / "delivery.json").string();
   facts.written = {page, data};
-  return write_file(page, report::delivery_report(result, findings, source.site, facts)) &&
-         write_file(data, report::to_text(report::delivery_document(result, findings, facts)));
+  const std::string html = report::delivery_report(result, findings, source.site, facts);
+  if (!write_file(page, html) || !write_file(data, report::to_text(report::delivery_document(result, findings, facts))))
+    return false;
+  if (!arguments.pdf) return true;
+  facts.written.push_back((folder / "delivery.pdf").string());
+  return write_pdf(facts.written.back(), html, paper_of(arguments.paper, source.site.display));
 }
 
 Exit exit_of(const studies::DeliveryResult& result, const Findings& findings) {
@@ -36,6 +41,10 @@ Exit exit_of(const studies::DeliveryResult& result, const Findings& findings) {
 }  // namespace
 
 Exit delivery_command(const DeliveryArguments& arguments) {
+  if (arguments.pdf && arguments.site.out.empty()) {
+    print_error("error: --pdf needs --out, the folder to write into\n");
+    return Exit::bad_input;
+  }
   Parsed<studies::DeliveryOptions> read = studies::read_delivery_options(arguments.texts, studies::Asker::command);
   tell_options(read.diagnostics);
   if (has_error(read.diagnostics)) return Exit::bad_input;

@@ -5,6 +5,7 @@
 #include "forecourse/cli/console.h"
 #include "forecourse/cli/flow_request.h"
 #include "forecourse/cli/output.h"
+#include "forecourse/cli/pdf.h"
 #include "forecourse/report/diagnostic_text.h"
 #include "forecourse/report/flotation/flotation_report.h"
 #include "forecourse/studies/flotation/read_flotation_options.h"
@@ -19,13 +20,21 @@ bool write_report(const FlotationArguments& arguments, const SiteSource& source,
   const std::string page = (folder / "flotation.html").string();
   const std::string data = (folder / "flotation.json").string();
   facts.written = {page, data};
-  return write_file(page, report::flotation_report(result, source.site, facts)) &&
-         write_file(data, report::to_text(report::flotation_document(result, facts)));
+  const std::string html = report::flotation_report(result, source.site, facts);
+  if (!write_file(page, html) || !write_file(data, report::to_text(report::flotation_document(result, facts))))
+    return false;
+  if (!arguments.pdf) return true;
+  facts.written.push_back((folder / "flotation.pdf").string());
+  return write_pdf(facts.written.back(), html, paper_of(arguments.paper, source.site.display));
 }
 
 }  // namespace
 
 Exit flotation_command(const FlotationArguments& arguments) {
+  if (arguments.pdf && arguments.site.out.empty()) {
+    print_error("error: --pdf needs --out, the folder to write into\n");
+    return Exit::bad_input;
+  }
   SiteSource source;
   if (!load_site(arguments.site, source)) return Exit::bad_input;
   const auto options = studies::read_flotation_options(

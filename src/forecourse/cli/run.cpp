@@ -97,6 +97,14 @@ void add_incident_options(CLI::App& command, IncidentArguments& incident) {
       ->check(CLI::IsMember({"a4", "letter"}));
 }
 
+/// A PDF beside the page, of a command whose report has one name.
+template <class Arguments>
+void add_pdf_options(CLI::App& command, Arguments& arguments, const std::string& name) {
+  command.add_flag("--pdf", arguments.pdf, "also write " + name + ".pdf (with weasyprint)");
+  command.add_option("--paper", arguments.paper, "of the PDF: a4 or letter (default: letter with US units, else a4)")
+      ->check(CLI::IsMember({"a4", "letter"}));
+}
+
 void add_tank_options(CLI::App& command, TankArguments& tank) {
   add_site_options(command, tank.site);
   command.add_option("--tank", tank.asked.tank, "a tank or compartment (default: all)");
@@ -110,9 +118,7 @@ void add_tank_options(CLI::App& command, TankArguments& tank) {
       .add_option("--draw", tank.asked.draws,
                   "what a pump draws from siphoned tanks: \"20 gpm\" (default: three of them)")
       ->allow_extra_args(false);
-  command.add_flag("--pdf", tank.pdf, "also write tank.pdf (with weasyprint)");
-  command.add_option("--paper", tank.paper, "of the PDF: a4 or letter (default: letter with US units, else a4)")
-      ->check(CLI::IsMember({"a4", "letter"}));
+  add_pdf_options(command, tank, "tank");
 }
 
 void add_flotation_options(CLI::App& command, FlotationArguments& flotation) {
@@ -122,6 +128,7 @@ void add_flotation_options(CLI::App& command, FlotationArguments& flotation) {
                      "ground water below grade: \"2 ft\" (default: the site file's)");
   command.add_option("--filled", flotation.filled, "also with this in the tank: \"1200 gal\"");
   command.add_option("--factor", flotation.factor, "factor wanted: 1.2 (default: the site file's)");
+  add_pdf_options(command, flotation, "flotation");
 }
 
 void add_delivery_options(CLI::App& command, DeliveryArguments& delivery) {
@@ -132,9 +139,12 @@ void add_delivery_options(CLI::App& command, DeliveryArguments& delivery) {
   command.add_option("--volume", texts.volume, "what the first compartment brings: \"3000 gal\"");
   command.add_option("--rate", texts.rate, "a given rate in place of a computed one: \"380 gpm\"");
   command.add_option("--without", texts.without, "what is left out: vapor-return")->allow_extra_args(false);
-  command.add_option("--blocked", texts.blocked, "a vent, or a tank with all its vents, that lets nothing pass")
+  command
+      .add_option("--blocked", texts.blocked,
+                  "a vent, a shared vent, or a tank with all its vents, that lets nothing pass")
       ->allow_extra_args(false);
   command.add_option("--stop-at", texts.stop_at, "when the truck is shut: \"5 min\"");
+  add_pdf_options(command, delivery, "delivery");
 }
 
 void add_serve_options(CLI::App& command, ServeArguments& serve) {
@@ -183,6 +193,7 @@ void add_vapor_options(CLI::App& command, VaporArguments& vapor) {
   add_site_options(command, vapor.site);
   command.add_option("--temperature", vapor.temperature, "of the fuels: \"70 degF\" (default: the site file's)");
   command.add_option("--on", vapor.on, on_words);
+  add_pdf_options(command, vapor, "vapor");
 }
 
 struct ShelfArguments {
