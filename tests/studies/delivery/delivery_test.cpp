@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 #include <string>
 
 #include "forecourse/base/api_units.h"
@@ -293,6 +294,146 @@ TEST(Delivery, WhatIsMissingIsSaid) {
   DeliveryOptions options;
   options.tank = "T9";
   EXPECT_EQ(check_options(station(of), options).size(), 1U);
+}
+
+// ---- branches to a shared vent ------------------------------------------------------------------------------
+
+const std::string outlet =
+    "  pipe = { length = \"40 ft\", nominal = \"schedule-40-two-inch\", loss = 4.5 }\n  outlet_elevation = \"13 ft\"\n";
+
+std::string branched(const std::string& id, const std::string& branch, const std::string& more = {}) {
+  return "  [[tank.vent]]\n  id = \"" + id + "\"\n  shared = \"stack\"\n" + branch + more;
+}
+
+std::string branch_of(const std::string& bore) {
+  return "  branch = { length = \"30 ft\", bore = \"" + bore + "\", roughness = \"0.045 mm\", loss = 2 }\n";
+}
+
+/// Two tanks on one vent; the second gets no drop unless it has a compartment.
+std::string manifolded(const std::string& first_branch, const std::string& second_branch,
+                       const std::string& delivery = {}, const std::string& compartment = {}) {
+  std::string out = text(branched("V1", first_branch, outlet), delivery, compartment);
+  const std::string second =
+      "[[tank]]\nid = \"T2\"\nproduct = \"regular\"\nshape = { kind = \"horizontal-cylinder\", inside_diameter = \"96 "
+      "in\", length = \"260 in\", heads = \"flat\" }\nbottom_elevation = \"-12 ft\"\nreading = { depth = \"40 in\" "
+      "}\n" +
+      branched("V2", second_branch) +
+      "  [[tank.fill]]\n  elevation = \"-6 in\"\n  drop_tube = { length = \"11 ft\", bore = \"4 in\", roughness = "
+      "\"0.045 mm\", end_above_bottom = \"5 in\" }\n";
+  out.insert(out.find("[[delivery]]"), second);
+  return out;
+}
+
+const std::string into_second =
+    "  [[delivery.compartment]]\n  id = \"rear\"\n  tank = \"T2\"\n  volume = \"1200 gal\"\n  elevation = \"8 ft\"\n"
+    "  height = \"4 ft 6 in\"\n";
+
+const UllageTold& ullage_of(const DeliveryRun& run, const std::string& id) {
+  for (const UllageTold& u : run.ullages) {
+    if (u.joint == id || (!u.tanks.empty() && u.tanks.front() == id)) return u;
+  }
+  ADD_FAILURE() << "no ullage of " << id;
+  return run.ullages.front();
+}
+
+void expect_vapor_explained(const DeliveryRun& run) {
+  double through = 0.0;
+  for (const UllageTold& u : run.ullages) {
+    EXPECT_NEAR(u.vented - u.drawn_in, u.grown - u.stored - u.returned - u.passed_on, 1e-9) << u.joint;
+    through += u.passed_on;
+  }
+  EXPECT_NEAR(through, 0.0, 1e-9);  // what one gives the others get
+}
+
+TEST(Delivery, WideBranchesAreAsOneSpace) {
+  const DeliveryRun one = first(study(manifolded("", "", "", into_second)));
+  const DeliveryRun wide = first(study(manifolded(branch_of("3 m"), branch_of("3 m"), "", into_second)));
+  EXPECT_EQ(one.ullages.size(), 1U);
+  ASSERT_EQ(wide.ullages.size(), 3U);
+  EXPECT_NEAR(wide.time, one.time, 0.02 * one.time);  // the wide pipes themselves hold 127 m3 of vapor
+  expect_vapor_explained(wide);
+  const UllageTold &a = ullage_of(wide, "T1"), &b = ullage_of(wide, "T2");
+  EXPECT_NEAR(a.highest_pressure, b.highest_pressure, 1.0);
+}
+
+/// The first tank's drop pushes vapor through its branch into the other ullage, and the more of it the wider.
+TEST(Delivery, VaporGoesThroughBranchesIntoTheOtherUllage) {
+  double pressure = 1e9;
+  for (const char* bore : {"1 in", "1.5 in", "2 in", "4 in"}) {
+    const DeliveryRun run = first(study(manifolded(branch_of(bore), branch_of(bore))));
+    expect_vapor_explained(run);
+    const UllageTold &from = ullage_of(run, "T1"), &into = ullage_of(run, "T2"), &joint = ullage_of(run, "stack");
+    EXPECT_GT(from.highest_pressure, joint.highest_pressure) << bore;
+    EXPECT_GE(joint.highest_pressure, into.highest_pressure - 0.5) << bore;  // told to a millionth
+    EXPECT_GT(into.highest_pressure, 0.0) << bore;
+    EXPECT_LT(into.passed_on, 0.0) << bore;  // it takes some
+    EXPECT_LT(from.highest_pressure, pressure) << bore;
+    pressure = from.highest_pressure;
+  }
+}
+
+/// In a steady state the branch loses what its own laws say at the rate of the drop.
+TEST(Delivery, ABranchLosesWhatItsPipeLoses) {
+  DeliveryOptions options;
+  options.rate = cubic_meters_per_second_from_gpm(150.0);
+  options.blocked = {"V2"};  // nothing is stored elsewhere
+  const DeliveryRun run = first(study(manifolded(branch_of("2 in"), branch_of("2 in")), options));
+  const std::size_t late = run.chart.time.size() / 2;
+  const double ullage = run.chart.ullage[0].value[late], joint = run.chart.ullage[1].value[late];
+  const double q = run.chart.branch[0].value[late];
+  EXPECT_NEAR(q, *options.rate, 0.01 * q);
+  constexpr double bore = 2.0 * 0.0254, length = 30.0 * 0.3048, rho = 2.0, mu = 1.8e-5;
+  const double v = q / (std::numbers::pi / 4.0 * bore * bore), re = rho * v * bore / mu;
+  double root = 8.0;  // Colebrook's 1 / sqrt(f)
+  for (int i = 0; i < 50; ++i) root = -2.0 * std::log10(0.045e-3 / bore / 3.7 + 2.51 * root / re);
+  const double head = 0.5 * rho * v * v * (length / bore / (root * root) + 2.0 + 1.0);
+  const double mean = 1.0 + 0.5 * (ullage + joint) / standard_atmosphere;
+  EXPECT_NEAR((ullage - joint) * mean, head, 0.01 * head);  // friction of another formula
+}
+
+TEST(Delivery, TwoDropsThroughBranches) {
+  const std::string narrow = branch_of("1.5 in"), wide = branch_of("2 in");
+  const DeliveryRun both = first(study(manifolded(narrow, wide, "at_once = 2\n", into_second)));
+  const DeliveryRun after = first(study(manifolded(narrow, wide, "", into_second)));
+  for (const DeliveryRun* run : {&both, &after}) {
+    EXPECT_TRUE(run->moves_all);
+    expect_vapor_explained(*run);
+  }
+  EXPECT_GT(ullage_of(both, "T1").highest_pressure, ullage_of(both, "T2").highest_pressure);
+  EXPECT_GT(ullage_of(both, "T2").highest_pressure, ullage_of(after, "T2").highest_pressure);
+  EXPECT_GT(ullage_of(both, "stack").highest_pressure, ullage_of(after, "stack").highest_pressure);
+  // One after the other: the second tank first takes the vapor of the other's drop, then gives its own.
+  const auto& second = after.chart.branch[1].value;
+  const auto least = std::min_element(second.begin(), second.end()),
+             most = std::max_element(second.begin(), second.end());
+  EXPECT_LT(*least, -1e-4);
+  EXPECT_GT(*most, 1e-3);
+  EXPECT_LT(least, most);
+}
+
+TEST(Delivery, AVentIsBlockedByItsIdAndByItsTank) {
+  const std::string station = manifolded(branch_of("2 in"), branch_of("2 in"));
+  const auto with = [&](const std::string& blocked) {
+    DeliveryOptions options;
+    options.table = options.spans = false;
+    options.blocked = {blocked};
+    return first(study(station, options));
+  };
+  for (const char* own : {"V1", "T1"}) {  // its branch: nothing gets out
+    const DeliveryRun run = with(own);
+    EXPECT_EQ(ullage_of(run, "T1").passed_on, 0.0) << own;
+    EXPECT_TRUE(ullage_of(run, "T1").no_vent) << own;
+    EXPECT_FALSE(ullage_of(run, "T2").no_vent) << own;
+  }
+  const DeliveryRun stack = with("stack");  // the outlet: vapor still goes into the other ullage
+  EXPECT_GT(ullage_of(stack, "T1").passed_on, 0.5);
+  EXPECT_EQ(ullage_of(stack, "stack").vented, 0.0);
+  EXPECT_TRUE(ullage_of(stack, "T1").no_vent);
+  EXPECT_GT(ullage_of(with("V2"), "T1").highest_pressure, ullage_of(with("nothing"), "T1").highest_pressure - 1.0);
+  // Without branches either tank's name stands for the outlet that they share.
+  DeliveryOptions second;
+  second.blocked = {"V2"};
+  EXPECT_TRUE(ullage_of(first(study(manifolded("", ""), second)), "T1").no_vent);
 }
 
 }  // namespace

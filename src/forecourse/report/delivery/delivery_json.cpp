@@ -51,6 +51,7 @@ Json ullage_json(const UllageTold& u) {
   const bool known = u.problem.empty();
   const auto told = [&](double value) { return known ? Json(value) : Json(); };
   return {{"tanks", u.tanks},
+          {"joint_of_shared_vent", text_or_null(u.joint)},
           {"vents", u.vents},
           {"problem", text_or_null(u.problem)},
           {"highest_is_least", u.at_least},
@@ -66,6 +67,7 @@ Json ullage_json(const UllageTold& u) {
           {"vented_m3", told(u.vented)},
           {"air_drawn_in_m3", told(u.drawn_in)},
           {"to_truck_m3", told(u.returned)},
+          {"through_branches_m3", told(u.passed_on)},
           {"given_off_m3", told(u.grown)},
           {"stored_m3", told(u.stored)}};
 }
@@ -99,6 +101,7 @@ Json chart_json(const DeliveryChart& c) {
           {"vapor_hose_pressure_gauge_pa", courses(c.hose_pressure)},
           {"truck_pressure_gauge_pa", c.truck_pressure.empty() ? Json() : Json(c.truck_pressure)},
           {"vented_m3_per_s", courses(c.vent)},
+          {"to_shared_vent_m3_per_s", courses(c.branch)},
           {"to_truck_m3_per_s", courses(c.returned)}};
 }
 

@@ -38,6 +38,8 @@ std::string names(const std::vector<std::string>& all) {
   return out;
 }
 
+std::string names(const UllageTold& u) { return u.tanks.empty() ? "joint of " + u.joint : names(u.tanks); }
+
 std::string how(const DeliveryRun& run) {
   if (!run.problem.empty()) return run.problem;
   if (run.stalled) return "stalls";
@@ -52,6 +54,7 @@ std::string how(const DeliveryRun& run) {
 std::string opens(const UllageTold& u, site::Display display, Glyphs glyphs) {
   if (!u.problem.empty()) return "not determined: " + u.problem;
   if (u.no_vent) return "no way out for the vapor";
+  if (!u.opens_at && u.has_branch && u.vents.empty()) return "a branch to a shared vent";
   if (!u.opens_at) return u.vented != 0.0 ? "an open vent" : "a vapor hose alone";
   std::string out = "the vent valve opens at " + with_unit(Measure::ullage_pressure, display, *u.opens_at, glyphs);
   out += u.lifts_at ? ", first after " + time_span(*u.lifts_at, glyphs) : "; it stays shut";
@@ -202,9 +205,9 @@ WordTable ullage_table(const DeliveryRun& run, site::Display display, Glyphs gly
     const auto pressure = [&](double p) {
       return number(Measure::ullage_pressure, display, known ? p : nothing, glyphs);
     };
-    out.rows.push_back(
-        {names(u.tanks), pressure(u.highest_pressure), number(known ? u.highest_pressure : nothing, 0, glyphs),
-         known ? time_span(u.highest_at, glyphs) : "", pressure(u.lowest_pressure), opens(u, display, glyphs)});
+    out.rows.push_back({names(u), pressure(u.highest_pressure), number(known ? u.highest_pressure : nothing, 0, glyphs),
+                        known ? time_span(u.highest_at, glyphs) : "", pressure(u.lowest_pressure),
+                        opens(u, display, glyphs)});
   }
   return out;
 }
@@ -215,10 +218,17 @@ WordTable vapor_table(const DeliveryRun& run, site::Display display, Glyphs glyp
                  "Given off by the liquid, " + unit},
                 {false, true, true, true, true},
                 {}};
+  const bool branched =
+      std::any_of(run.ullages.begin(), run.ullages.end(), [](const UllageTold& u) { return u.has_branch; });
+  if (branched) {
+    out.heads.push_back("Through branches, " + unit);
+    out.numbers.push_back(true);
+  }
   for (const UllageTold& u : run.ullages) {
     if (!u.problem.empty()) continue;
     const auto volume = [&](double v) { return whole(Measure::volume, display, v, glyphs); };
-    out.rows.push_back({names(u.tanks), volume(u.vented), volume(u.returned), volume(u.drawn_in), volume(u.grown)});
+    out.rows.push_back({names(u), volume(u.vented), volume(u.returned), volume(u.drawn_in), volume(u.grown)});
+    if (branched) out.rows.back().push_back(volume(u.passed_on));
   }
   return out;
 }

@@ -21,6 +21,13 @@ void check_compartment(const Site& site, const TruckCompartment& from, Findings&
   }
 }
 
+void check_branch(const Tank& tank, const Vent& vent, Findings& findings) {
+  if (!vent.branch || !vent.shared.empty()) return;
+  findings.error(vent.branch->where,
+                 fmt::format("a branch of a vent of tank '{}' leads to no shared vent", tank.id.text),
+                 "add shared with the same id at every tank of that vent, or enter its pipe alone");
+}
+
 /// Elevation zero of a site is its grade.
 void check_vent(const Tank& tank, const Vent& vent, Findings& findings) {
   if (!vent.outlet_elevation || !(vent.outlet_elevation->likely.si() <= 0.0)) return;
@@ -35,7 +42,10 @@ void check_deliveries(const Site& site, Findings& findings) {
     for (const TruckCompartment& from : delivery.compartments) check_compartment(site, from, findings);
   }
   for (const Tank& tank : site.tanks) {
-    for (const Vent& vent : tank.vents) check_vent(tank, vent, findings);
+    for (const Vent& vent : tank.vents) {
+      check_branch(tank, vent, findings);
+      check_vent(tank, vent, findings);
+    }
   }
 }
 

@@ -81,7 +81,8 @@ struct Vent {
   Name id;
   SourceSpan where{};
   Name shared;
-  std::optional<Pipe> pipe;
+  std::optional<Pipe> branch;  ///< to the common vent
+  std::optional<Pipe> pipe;    ///< of the outlet; of a shared one from where branches meet
   Maybe<Length> outlet_elevation;
   std::optional<VentValve> valve;
   Fact blocked;

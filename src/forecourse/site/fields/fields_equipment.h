@@ -76,7 +76,8 @@ void fields(Visitor& v, Vent& vent) {
   v.about("vent", "A tank's vent.");
   v.optional_id("id", vent.id, IdRule::dotted, "Name in reports.");
   v.name("shared", vent.shared, "Tanks that name the same id here breathe through one outlet.");
-  v.pipe("pipe", vent.pipe, "The pipe from the tank to the outlet.");
+  v.pipe("branch", vent.branch, "The pipe from this tank to where it joins a shared vent.");
+  v.pipe("pipe", vent.pipe, "The pipe from the tank, or from where branches join, to the outlet.");
   v.quantity("outlet_elevation", vent.outlet_elevation, "Elevation of the outlet.");
   v.table("valve", vent.valve, "The pressure/vacuum valve.");
   v.fact("blocked", vent.blocked, "Whether it is blocked.");

@@ -67,9 +67,11 @@ struct DeliveryTank {
   bool has_container = false;
 };
 
-/// The vapor above the liquid of one tank, or of tanks that share a vent or a vapor pipe.
+/// The vapor above the liquid of one tank, or of tanks that share a vent or a vapor pipe, or in the pipe where the
+/// branches of a shared vent join.
 struct UllageTold {
-  std::vector<std::string> tanks;
+  std::vector<std::string> tanks;  ///< none: the pipe where branches join
+  std::string joint;               ///< the shared vent then
   std::vector<std::string> vents;  ///< names of its vents in the chart
   std::string problem;             ///< why its pressure is not determined; it is then counted as open to the air
   bool at_least = false;           ///< a vent valve's curve is not entered: the highest pressure is no less than told
@@ -84,9 +86,11 @@ struct UllageTold {
   double vented = 0.0;                    ///< [m3] at the atmosphere, net outward
   double drawn_in = 0.0;                  ///< [m3] at the atmosphere, of it inward where net is inward
   double returned = 0.0;                  ///< [m3] at the atmosphere, to the truck
-  double grown = 0.0;                     ///< [m3] at the atmosphere, beyond the liquid's own volume
-  double stored = 0.0;                    ///< [m3] at the atmosphere, change of what is in it
-  bool no_vent = false;                   ///< every way for vapor is shut
+  double passed_on = 0.0;                 ///< [m3] at the atmosphere, net, through branches
+  bool has_branch = false;
+  double grown = 0.0;    ///< [m3] at the atmosphere, beyond the liquid's own volume
+  double stored = 0.0;   ///< [m3] at the atmosphere, change of what is in it
+  bool no_vent = false;  ///< every way for vapor out of it, and what it is joined to, is shut
 };
 
 struct TruckTold {
@@ -147,6 +151,7 @@ struct DeliveryChart {
   std::vector<DeliveryCourse> hose_pressure;  ///< [Pa] gauge midway in the vapor hose, per ullage that has one on
   std::vector<double> truck_pressure;         ///< [Pa] gauge; empty where the truck is open
   std::vector<DeliveryCourse> vent;           ///< [m3/s] at the atmosphere, outward, per vent
+  std::vector<DeliveryCourse> branch;         ///< [m3/s] at the atmosphere, toward the shared vent, per branch
   std::vector<DeliveryCourse> returned;       ///< [m3/s] at the atmosphere, per ullage with a vapor hose
 };
 

@@ -69,20 +69,39 @@ class Teller {
   void begin_space(int s) {
     UllageTold told;
     told.tanks = s_.spaces[at(s)].tanks;
+    told.joint = s_.spaces[at(s)].joint;
     told.at_least = s_.spaces[at(s)].at_least;
-    bool any = !c_.spaces[at(s)].to_truck.shut() && c_.truck_closed;
     for (std::size_t v = 0; v < c_.vents.size(); ++v) {
       const VentCase& vent = c_.vents[v];
       if (vent.space != s) continue;
       told.vents.push_back(s_.vents[v]);
-      any = any || !vent.out.shut();
       if (vent.out.opens_at() > 0.0 && !(told.opens_at && *told.opens_at < vent.out.opens_at()))
         told.opens_at = vent.out.opens_at();
       if (vent.in.opens_at() > 0.0 && !(told.vacuum_opens_at && *told.vacuum_opens_at < vent.in.opens_at()))
         told.vacuum_opens_at = vent.in.opens_at();
     }
-    told.no_vent = !any;
+    told.no_vent = !has_way_out(s);
     out_.ullages.push_back(std::move(told));
+  }
+
+  [[nodiscard]] bool opens_outward(int s) const {
+    if (!c_.spaces[at(s)].to_truck.shut() && c_.truck_closed) return true;
+    return std::any_of(c_.vents.begin(), c_.vents.end(),
+                       [&](const VentCase& vent) { return vent.space == s && !vent.out.shut(); });
+  }
+
+  /// Of its own, or of a space that it reaches through branches.
+  [[nodiscard]] bool has_way_out(int s) const {
+    std::vector<int> reached{s};
+    for (std::size_t k = 0; k < reached.size(); ++k) {
+      if (opens_outward(reached[k])) return true;
+      for (const BranchCase& branch : c_.branches) {
+        if (branch.from != reached[k] && branch.to != reached[k]) continue;
+        const int other = branch.from == reached[k] ? branch.to : branch.from;
+        if (std::find(reached.begin(), reached.end(), other) == reached.end()) reached.push_back(other);
+      }
+    }
+    return false;
   }
 
   void tell_open_ullages() {
@@ -106,12 +125,14 @@ class Teller {
     for (const SpaceSetup& space : s_.spaces) {
       std::string name;
       for (const std::string& tank : space.tanks) name += (name.empty() ? "" : ", ") + tank;
+      if (space.tanks.empty()) name = space.joint;
       chart.ullage.push_back({name, {}});
       chart.returned.push_back({name, {}});
       if (space.has_return) chart.riser.push_back({name, {}});
       if (!space.to_truck.hose.empty()) chart.hose_pressure.push_back({name, {}});
     }
     for (const std::string& vent : s_.vents) chart.vent.push_back({vent, {}});
+    for (const std::string& branch : s_.branches) chart.branch.push_back({branch, {}});
     return chart;
   }
 
@@ -198,6 +219,7 @@ class Teller {
       told.last_pressure = pressure;
     }
     for (int v = 0; v < model_.vents(); ++v) chart.vent[at(v)].value.push_back(flows[at(model_.vent_link(v))]);
+    for (int b = 0; b < model_.branches(); ++b) chart.branch[at(b)].value.push_back(flows[at(model_.branch_link(b))]);
     if (!c_.truck_closed) return;
     const double pressure = model_.truck_pressure(view);
     chart.truck_pressure.push_back(pressure);
@@ -421,6 +443,13 @@ class Teller {
       const double net = result_.passed(model_.vent_link(v));
       (net > 0.0 ? told.vented : told.drawn_in) += std::abs(net);
     }
+    for (int b = 0; b < model_.branches(); ++b) {
+      const BranchCase& branch = c_.branches[at(b)];
+      if (branch.from != s && branch.to != s) continue;
+      const double net = result_.passed(model_.branch_link(b));
+      told.passed_on += branch.from == s ? net : -net;
+      told.has_branch = true;
+    }
     told.returned = result_.passed(model_.return_link(s));
     told.grown = result_.passed(model_.growth_link(s));
     told.stored = result_.amounts[at(model_.vapor(s))] - result_.passed(model_.filling_link(s));
@@ -446,12 +475,16 @@ class Teller {
     if (result_.status != stopped && out_.problem.empty()) out_.problem = "it was not carried to its end";
   }
 
+  [[nodiscard]] std::string vapor_name(int s) const {
+    const std::string& name = out_.chart.ullage[at(s)].name;
+    return s_.spaces[at(s)].tanks.empty() ? "joint of the branches to " + name : "ullage of " + name;
+  }
+
   [[nodiscard]] std::string name_of(int compartment) const {
     if (compartment < model_.hose(0)) return s_.drops[at(compartment)].compartment;
     if (compartment < model_.tank(0)) return "hose of " + s_.drops[at(compartment - model_.hose(0))].compartment;
     if (compartment < model_.vapor(0)) return "tank " + s_.tanks[at(compartment - model_.tank(0))].tank->id.text;
-    if (compartment < model_.truck_vapor())
-      return "ullage of " + out_.chart.ullage[at(compartment - model_.vapor(0))].name;
+    if (compartment < model_.truck_vapor()) return vapor_name(compartment - model_.vapor(0));
     if (compartment == model_.truck_vapor()) return "vapor space of the truck";
     return compartment == model_.air() ? "open air" : "given off by the liquid";
   }

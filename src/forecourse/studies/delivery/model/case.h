@@ -54,9 +54,15 @@ struct VentCase {
   parts::PathFlow out, in;
 };
 
-/// Vapor above one tank or several that are joined.
+/// A way for vapor from one space to another.
+struct BranchCase {
+  int from = 0, to = 0;
+  parts::PathFlow way;
+};
+
+/// Vapor above one tank or several that are joined, or in the pipe where branches join.
 struct SpaceCase {
-  double other_room = 0.0;   ///< [m3] above liquid in tanks that are joined and not filled
+  double other_room = 0.0;   ///< [m3] above liquid in tanks that are joined and not filled, or in that pipe
   parts::PathFlow to_truck;  ///< vapor hose; shut: none
 };
 
@@ -65,6 +71,7 @@ struct Case {
   std::vector<TankCase> tanks;
   std::vector<DropCase> drops;
   std::vector<VentCase> vents;
+  std::vector<BranchCase> branches;
   std::vector<SpaceCase> spaces;
   bool truck_closed = false;                 ///< to the ullage
   double truck_room = 0.0;                   ///< [m3] of vapor in the truck when the delivery begins

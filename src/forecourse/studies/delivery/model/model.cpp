@@ -47,7 +47,11 @@ Model::Model(const Case& given) : c_(&given) {
 seq::LinkEnds Model::ends(int link) const {
   if (link < drops()) return {truck(link), tank(c_->drops[at(link)].tank)};
   if (link < vent_link(0)) return {hose(link - drops()), tank(c_->drops[at(link - drops())].tank)};
-  if (link < return_link(0)) return {vapor(c_->vents[at(link - vent_link(0))].space), air()};
+  if (link >= branch_link(0) && link < return_link(0)) {
+    const BranchCase& branch = c_->branches[at(link - branch_link(0))];
+    return {vapor(branch.from), vapor(branch.to)};
+  }
+  if (link < branch_link(0)) return {vapor(c_->vents[at(link - vent_link(0))].space), air()};
   if (link < growth_link(0)) return {vapor(link - return_link(0)), truck_vapor()};
   if (link < filling_link(0)) return {source(), vapor(link - growth_link(0))};
   if (link < emptying_link()) return {room(), vapor(link - filling_link(0))};
@@ -129,6 +133,12 @@ double Model::vent_flow(const VentCase& vent, double pressure) const {
   return -pressure > open ? -vent.in.flow(open + (-pressure - open) * factor) : 0.0;
 }
 
+/// Between two pressures, either way.
+double Model::vapor_flow(const parts::PathFlow& way, double from, double to) const {
+  const double drive = (from - to) * parts::density_factor(from, to, c_->atmospheric);
+  return drive > 0.0 ? way.flow(drive) : -way.flow(-drive);
+}
+
 /// A vapor hose is on while a drop into one of the tanks runs or drains.
 bool Model::hose_connected(const seq::SequenceView& v, int space) const {
   for (int d = 0; d < drops(); ++d) {
@@ -156,14 +166,16 @@ void Model::flows(double /*t*/, const seq::SequenceView& v, std::span<double> q,
     const VentCase& vent = c_->vents[at(w)];
     q[at(vent_link(w))] = vent_flow(vent, ullage_pressure(v, vent.space));
   }
+  for (int b = 0; b < branches(); ++b) {
+    const BranchCase& branch = c_->branches[at(b)];
+    q[at(branch_link(b))] = vapor_flow(branch.way, ullage_pressure(v, branch.from), ullage_pressure(v, branch.to));
+  }
   if (!c_->truck_closed) return;
   const double in_truck = truck_pressure(v);
   for (int s = 0; s < spaces(); ++s) {
     const parts::PathFlow& way = c_->spaces[at(s)].to_truck;
     if (way.shut() || !hose_connected(v, s)) continue;
-    const double in_space = ullage_pressure(v, s);
-    const double drive = (in_space - in_truck) * parts::density_factor(in_space, in_truck, c_->atmospheric);
-    q[at(return_link(s))] = drive > 0.0 ? way.flow(drive) : -way.flow(-drive);
+    q[at(return_link(s))] = vapor_flow(way, ullage_pressure(v, s), in_truck);
   }
 }
 

@@ -81,6 +81,7 @@ class Model {
   [[nodiscard]] int drops() const { return static_cast<int>(c_->drops.size()); }
   [[nodiscard]] int tanks() const { return static_cast<int>(c_->tanks.size()); }
   [[nodiscard]] int spaces() const { return static_cast<int>(c_->spaces.size()); }
+  [[nodiscard]] int branches() const { return static_cast<int>(c_->branches.size()); }
   [[nodiscard]] int vents() const { return static_cast<int>(c_->vents.size()); }
   [[nodiscard]] static int truck(int drop) { return drop; }
   [[nodiscard]] int hose(int drop) const { return drops() + drop; }
@@ -93,7 +94,8 @@ class Model {
   [[nodiscard]] static int drop_link(int drop) { return drop; }
   [[nodiscard]] int drain_link(int drop) const { return drops() + drop; }
   [[nodiscard]] int vent_link(int vent) const { return 2 * drops() + vent; }
-  [[nodiscard]] int return_link(int space) const { return vent_link(vents()) + space; }
+  [[nodiscard]] int branch_link(int branch) const { return vent_link(vents()) + branch; }
+  [[nodiscard]] int return_link(int space) const { return branch_link(branches()) + space; }
   [[nodiscard]] int growth_link(int space) const { return return_link(spaces()) + space; }
   [[nodiscard]] int filling_link(int space) const { return growth_link(spaces()) + space; }
   [[nodiscard]] int emptying_link() const { return filling_link(spaces()); }
@@ -108,15 +110,12 @@ class Model {
   [[nodiscard]] static int full(int tank) { return 6 * most_drops + tank; }
 
  private:
-  struct Pressures {
-    double truck = 0.0;
-    std::vector<double> space;
-  };
   [[nodiscard]] double space_pressure(const seq::SequenceView& v, int tank) const;
   [[nodiscard]] double limit(const seq::SequenceView& v, int tank) const;
   [[nodiscard]] double drop_flow(const seq::SequenceView& v, int drop) const;
   [[nodiscard]] double drain_flow(const seq::SequenceView& v, int drop) const;
   [[nodiscard]] double vent_flow(const VentCase& vent, double pressure) const;
+  [[nodiscard]] double vapor_flow(const parts::PathFlow& way, double from, double to) const;
   [[nodiscard]] bool hose_connected(const seq::SequenceView& v, int space) const;
   [[nodiscard]] double value_of(const Guard& guard, const seq::SequenceView& v, std::span<const double> q) const;
   void on_guard(const Guard& guard, seq::Mutator& m) const;

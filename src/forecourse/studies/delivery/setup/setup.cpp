@@ -12,12 +12,6 @@ namespace {
 constexpr double shut_share = 0.95;   ///< \source [cfr_280, 280.20(c)(1)(ii)(A)]
 constexpr double alert_share = 0.90;  ///< \source [cfr_280, 280.20(c)(1)(ii)(B)]
 
-double volume_in(const std::optional<site::Pipe>& pipe) {
-  if (!pipe || !pipe->length) return 0.0;
-  const double bore = network::PartLaws::known_bore(*pipe);
-  return 0.25 * std::numbers::pi * bore * bore * pipe->length->likely.si();
-}
-
 template <class Q>
 std::optional<double> si_of(const site::Maybe<Q>& entered) {
   return entered ? std::optional(entered->likely.si()) : std::nullopt;
@@ -279,6 +273,12 @@ class Setting {
 };
 
 }  // namespace
+
+double volume_in(const std::optional<site::Pipe>& pipe) {
+  if (!pipe || !pipe->length) return 0.0;
+  const double bore = network::PartLaws::known_bore(*pipe);
+  return 0.25 * std::numbers::pi * bore * bore * pipe->length->likely.si();
+}
 
 bool is_without(const Variation& variation, DeliveryPart part) {
   return std::find(variation.without.begin(), variation.without.end(), part) != variation.without.end();

@@ -36,10 +36,11 @@ struct ReturnWay {
 };
 
 struct SpaceSetup {
-  std::vector<std::string> tanks;
-  bool at_least = false;    ///< a vent valve without a curve
-  bool has_return = false;  ///< a vapor return is listed for one of its tanks
-  ReturnWay to_truck;       ///< nothing in it where no vapor hose is on
+  std::vector<std::string> tanks;  ///< none: where branches join
+  std::string joint;               ///< the shared vent then
+  bool at_least = false;           ///< a vent valve without a curve
+  bool has_return = false;         ///< a vapor return is listed for one of its tanks
+  ReturnWay to_truck;              ///< nothing in it where no vapor hose is on
 };
 
 /// A delivery made ready: its numbers, and the names behind them.
@@ -51,6 +52,7 @@ struct Setup {
   std::vector<TankSetup> tanks;
   std::vector<SpaceSetup> spaces;
   std::vector<std::string> vents;         ///< names
+  std::vector<std::string> branches;      ///< names
   std::vector<std::string> open_because;  ///< per tank without a space: why its pressure is not determined
   network::Fluid vapor;                   ///< density and viscosity
   std::vector<DefaultUsed> defaults;
@@ -61,9 +63,9 @@ struct Setup {
 /// What changes from case to case.
 struct Variation {
   std::vector<DeliveryPart> without;
-  std::vector<std::string> blocked;  ///< vents or tanks
-  bool all_blocked = false;
-  int at_once = 0;  ///< 0: as entered
+  std::vector<std::string> blocked;  ///< vents, shared vents or tanks
+  bool all_blocked = false;          ///< every outlet; branches stay open
+  int at_once = 0;                   ///< 0: as entered
 };
 
 [[nodiscard]] Setup set_up(const site::Site& site, const DeliveryOptions& options, const Variation& variation);
@@ -73,6 +75,9 @@ void set_vapor(const site::Site& site, const Variation& variation, Setup& setup)
 
 /// From the truck to the end of the drop tube; a problem of the setup where something is missing.
 void set_way(const network::Fluid& liquid, std::size_t drop, Setup& setup);
+
+/// What a pipe holds [m3]; 0 where its length is not entered.
+[[nodiscard]] double volume_in(const std::optional<site::Pipe>& pipe);
 
 [[nodiscard]] bool is_without(const Variation& variation, DeliveryPart part);
 

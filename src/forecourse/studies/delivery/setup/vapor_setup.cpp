@@ -22,6 +22,9 @@ constexpr double usual_density = 2.0;       ///< [kg/m3] gasoline vapor and air
 constexpr double usual_viscosity = 1.8e-5;  ///< [Pa s]
 constexpr double usual_outage = 0.03;       ///< share of what is loaded
 constexpr double vapor_molar_mass = 0.066;  ///< [kg/mol]
+/// [Pa s/m3] of a branch besides its own losses: a tenth of a pascal at 20 L/s. Without it two ullages joined by a wide
+/// branch would be told apart by less than the tolerance of either.
+constexpr double least_resistance = 5.0;
 
 bool is_gasoline(const site::Site& site, const std::string& product) {
   for (const site::Product& p : site.products) {
@@ -100,118 +103,228 @@ class Vapor {
 
   // ---- tanks that breathe together -----------------------------------------------------------------
 
-  [[nodiscard]] static bool share(const site::Tank& a, const site::Tank& b) {
-    for (const site::Vent& one : a.vents) {
-      for (const site::Vent& other : b.vents) {
-        if (!one.shared.empty() && one.shared == other.shared) return true;
-      }
-    }
-    return a.vapor_return && b.vapor_return && !a.vapor_return->shared.empty() &&
-           a.vapor_return->shared == b.vapor_return->shared;
+  /// What can be joined: the tanks, and behind them the shared vents.
+  [[nodiscard]] std::size_t index_of(const site::Tank& tank) const {
+    return static_cast<std::size_t>(&tank - site_.tanks.data());
   }
-
+  [[nodiscard]] std::size_t index_of(const site::Vent& vent) const {
+    const auto known = std::find(outlets_.begin(), outlets_.end(), vent.shared.text);
+    return site_.tanks.size() + static_cast<std::size_t>(known - outlets_.begin());
+  }
   [[nodiscard]] std::size_t top(std::size_t i) const {
     while (group_[i] != i) i = group_[i];
     return i;
   }
 
+  static bool share_return(const site::Tank& a, const site::Tank& b) {
+    return a.vapor_return && b.vapor_return && !a.vapor_return->shared.empty() &&
+           a.vapor_return->shared == b.vapor_return->shared;
+  }
+
+  /// A tank without a branch breathes right where its shared vent begins.
   void join_tanks() {
-    group_.resize(site_.tanks.size());
+    for (const site::Tank& tank : site_.tanks) {
+      for (const site::Vent& vent : tank.vents) {
+        const bool known = std::find(outlets_.begin(), outlets_.end(), vent.shared.text) != outlets_.end();
+        if (!vent.shared.empty() && !known) outlets_.push_back(vent.shared.text);
+      }
+    }
+    group_.resize(site_.tanks.size() + outlets_.size());
     std::iota(group_.begin(), group_.end(), std::size_t{0});
-    for (std::size_t i = 0; i < group_.size(); ++i) {
-      for (std::size_t k = i + 1; k < group_.size(); ++k) {
-        if (share(site_.tanks[i], site_.tanks[k])) group_[top(k)] = top(i);
+    for (const site::Tank& tank : site_.tanks) {
+      for (const site::Vent& vent : tank.vents) {
+        if (!vent.shared.empty() && !vent.branch) group_[top(index_of(vent))] = top(index_of(tank));
+      }
+      for (const site::Tank& other : site_.tanks) {
+        if (&other != &tank && share_return(tank, other)) group_[top(index_of(other))] = top(index_of(tank));
       }
     }
   }
 
-  [[nodiscard]] std::size_t index_of(const site::Tank& tank) const {
-    return static_cast<std::size_t>(&tank - site_.tanks.data());
-  }
-
-  /// The tanks of a group, in the order of the file.
-  [[nodiscard]] std::vector<const site::Tank*> group_of(const site::Tank& tank) const {
-    std::vector<const site::Tank*> out;
-    for (std::size_t i = 0; i < group_.size(); ++i) {
-      if (top(i) == top(index_of(tank))) out.push_back(&site_.tanks[i]);
+  /// Groups that reach each other through branches, from one of them on.
+  [[nodiscard]] std::vector<std::size_t> reached_from(std::size_t group) const {
+    std::vector<std::size_t> out{group};
+    const auto add = [&](std::size_t one) {
+      if (std::find(out.begin(), out.end(), one) == out.end()) out.push_back(one);
+    };
+    for (std::size_t k = 0; k < out.size(); ++k) {
+      for (const site::Tank& tank : site_.tanks) {
+        for (const site::Vent& vent : tank.vents) {
+          if (vent.shared.empty()) continue;
+          if (top(index_of(tank)) == out[k]) add(top(index_of(vent)));
+          if (top(index_of(vent)) == out[k]) add(top(index_of(tank)));
+        }
+      }
     }
     return out;
   }
 
-  // ---- a space -------------------------------------------------------------------------------------
+  /// The tanks of a group, in the order of the file.
+  [[nodiscard]] std::vector<const site::Tank*> tanks_of(std::size_t group) const {
+    std::vector<const site::Tank*> out;
+    for (std::size_t i = 0; i < site_.tanks.size(); ++i) {
+      if (top(i) == group) out.push_back(&site_.tanks[i]);
+    }
+    return out;
+  }
+
+  // ---- spaces --------------------------------------------------------------------------------------
+
+  struct Placed {
+    std::size_t group = 0;
+    int space = -1;
+    std::string open_because;  ///< why its pressure is not determined
+  };
 
   void place(std::size_t t) {
-    const site::Tank& tank = *s_.tanks[t].tank;
-    const std::size_t group = top(index_of(tank));
-    for (const auto& [known, space] : placed_) {
-      if (known != group) continue;
-      c_.tanks[t].space = space;
-      if (space < 0) s_.open_because[t] = s_.open_because[static_cast<std::size_t>(first_open_)];
+    const std::size_t group = top(index_of(*s_.tanks[t].tank));
+    const auto is_it = [&](const Placed& one) { return one.group == group; };
+    if (std::none_of(placed_.begin(), placed_.end(), is_it)) make_spaces(reached_from(group));
+    const auto known = std::find_if(placed_.begin(), placed_.end(), is_it);
+    s_.open_because.resize(s_.tanks.size());
+    c_.tanks[t].space = known->space;
+    s_.open_because[t] = known->open_because;
+  }
+
+  /// Spaces that reach each other are all determined, or none is.
+  void make_spaces(const std::vector<std::size_t>& groups) {
+    const std::size_t first = placed_.size();
+    const auto before = static_cast<int>(c_.spaces.size());
+    for (std::size_t k = 0; k < groups.size(); ++k) placed_.push_back({groups[k], before + static_cast<int>(k), {}});
+    Made made;
+    const std::string why = ways_between(groups, made);
+    if (why.empty()) {
+      std::move(made.spaces.begin(), made.spaces.end(), std::back_inserter(c_.spaces));
+      std::move(made.told.begin(), made.told.end(), std::back_inserter(s_.spaces));
+      std::move(made.vents.begin(), made.vents.end(), std::back_inserter(c_.vents));
+      std::move(made.names.begin(), made.names.end(), std::back_inserter(s_.vents));
+      std::move(made.branches.begin(), made.branches.end(), std::back_inserter(c_.branches));
+      std::move(made.branch_names.begin(), made.branch_names.end(), std::back_inserter(s_.branches));
       return;
     }
-    s_.open_because.resize(s_.tanks.size());
-    const std::string why = make_space(group_of(tank));
-    c_.tanks[t].space = why.empty() ? static_cast<int>(c_.spaces.size()) - 1 : -1;
-    s_.open_because[t] = why;
-    if (!why.empty()) first_open_ = t;
-    placed_.emplace_back(group, c_.tanks[t].space);
+    for (std::size_t i = first; i < placed_.size(); ++i) placed_[i] = {placed_[i].group, -1, why};
   }
 
-  /// \return why the pressure in it is not determined; empty if it is
-  std::string make_space(const std::vector<const site::Tank*>& tanks) {
-    bool listed = false;
-    for (const site::Tank* tank : tanks) listed = listed || !tank->vents.empty() || tank->vapor_return;
-    if (!listed) return "neither a vent nor a vapor return is listed";
-    SpaceSetup told;
-    SpaceCase space;
-    Vents vents;
-    for (const site::Tank* tank : tanks) {
-      told.tanks.push_back(tank->id.text);
-      told.has_return = told.has_return || tank->vapor_return;
-      space.other_room += other_room(*tank);
-      if (std::string why = add_vents(*tank, told, vents); !why.empty()) return why;
-    }
-    c_.spaces.push_back(std::move(space));
-    s_.spaces.push_back(std::move(told));
-    std::move(vents.made.begin(), vents.made.end(), std::back_inserter(c_.vents));
-    std::move(vents.names.begin(), vents.names.end(), std::back_inserter(s_.vents));
-    return {};
-  }
-
-  /// The vents of a space, each outlet once.
-  struct Vents {
-    std::vector<VentCase> made;
+  /// Spaces and what leads out of them and between them.
+  struct Made {
+    std::vector<SpaceCase> spaces;
+    std::vector<SpaceSetup> told;
+    std::vector<VentCase> vents;
     std::vector<std::string> names;
+    std::vector<BranchCase> branches;
+    std::vector<std::string> branch_names;
     std::vector<std::string> seen;  ///< shared outlets
   };
 
-  static std::string name_of(const site::Tank& tank, std::size_t at) {
-    const site::Vent& vent = tank.vents[at];
+  [[nodiscard]] int space_of(std::size_t element) const {
+    const std::size_t group = top(element);
+    return std::find_if(placed_.begin(), placed_.end(), [&](const Placed& one) { return one.group == group; })->space;
+  }
+
+  /// \return why the pressures are not determined; empty if they are
+  std::string ways_between(const std::vector<std::size_t>& groups, Made& made) {
+    std::vector<const site::Tank*> tanks;
+    bool listed = false;
+    for (const std::size_t group : groups) {
+      made.spaces.emplace_back();
+      made.told.emplace_back();
+      for (const site::Tank* tank : tanks_of(group)) {
+        tanks.push_back(tank);
+        listed = listed || !tank->vents.empty() || tank->vapor_return;
+        made.told.back().tanks.push_back(tank->id.text);
+        made.told.back().has_return = made.told.back().has_return || tank->vapor_return;
+        made.spaces.back().other_room += other_room(*tank);
+      }
+      if (group >= site_.tanks.size()) set_joint(group, made);
+    }
+    if (!listed) return "neither a vent nor a vapor return is listed";
+    for (const site::Tank* tank : tanks) {
+      if (std::string why = add_vents(*tank, made); !why.empty()) return why;
+    }
+    return {};
+  }
+
+  /// The room in the pipes where branches join: it has no tank.
+  void set_joint(std::size_t group, Made& made) {
+    constexpr double least = 1e-3;  // [m3]
+    const std::string& outlet = outlets_[group - site_.tanks.size()];
+    made.told.back().joint = outlet;
+    double room = volume_in(outlet_of(outlet).vent->pipe);
+    for (const site::Tank& tank : site_.tanks) {
+      for (const site::Vent& vent : tank.vents) {
+        if (vent.shared.text == outlet) room += volume_in(vent.branch);
+      }
+    }
+    made.spaces.back().other_room = std::max(room, least);
+  }
+
+  struct ListedVent {
+    const site::Tank* tank = nullptr;
+    const site::Vent* vent = nullptr;
+  };
+
+  /// Where the pipe or the valve of a shared outlet is entered first; else where it is named first.
+  [[nodiscard]] ListedVent outlet_of(const std::string& shared) const {
+    ListedVent named;
+    for (const site::Tank& tank : site_.tanks) {
+      for (const site::Vent& vent : tank.vents) {
+        if (vent.shared.text != shared) continue;
+        if (vent.pipe || vent.valve) return {&tank, &vent};
+        if (named.vent == nullptr) named = {&tank, &vent};
+      }
+    }
+    return named;
+  }
+
+  static std::string name_of(const site::Tank& tank, const site::Vent& vent) {
     if (!vent.id.empty()) return vent.id.text;
     if (!vent.shared.empty()) return vent.shared.text;
-    return (tank.vents.size() > 1 ? "vent " + std::to_string(at + 1) + " of " : "vent of ") + tank.id.text;
+    const auto number = static_cast<std::size_t>(&vent - tank.vents.data()) + 1;
+    return (tank.vents.size() > 1 ? "vent " + std::to_string(number) + " of " : "vent of ") + tank.id.text;
   }
 
   /// \return why the pressure is not determined; empty if it is
-  std::string add_vents(const site::Tank& tank, SpaceSetup& told, Vents& vents) {
-    for (std::size_t at = 0; at < tank.vents.size(); ++at) {
-      const site::Vent& vent = tank.vents[at];
-      const std::string& shared = vent.shared.text;
-      if (!shared.empty()) {
-        if (std::find(vents.seen.begin(), vents.seen.end(), shared) != vents.seen.end()) continue;
-        vents.seen.push_back(shared);
+  std::string add_vents(const site::Tank& tank, Made& made) {
+    for (const site::Vent& vent : tank.vents) {
+      if (vent.branch) add_branch(tank, vent, made);
+      std::string why;
+      if (vent.shared.empty()) {
+        if (!is_shut(tank, vent)) why = add_outlet(tank, vent, name_of(tank, vent), space_of(index_of(tank)), made);
+      } else if (std::find(made.seen.begin(), made.seen.end(), vent.shared.text) == made.seen.end()) {
+        const std::string& shared = made.seen.emplace_back(vent.shared.text);
+        const ListedVent outlet = outlet_of(shared);
+        if (!is_outlet_shut(shared))
+          why = add_outlet(*outlet.tank, *outlet.vent, shared, space_of(index_of(vent)), made);
       }
-      if (is_shut(tank, vent)) continue;
-      const std::string name = name_of(tank, at);
-      if (!vent.pipe && !has_valve(vent)) return "the pipe of " + name + " is not entered";
-      VentCase made;
-      made.space = static_cast<int>(c_.spaces.size());
-      set_vent(vent, name, made, told);
+      if (!why.empty()) return why;
       if (!s_.problem.empty()) return s_.problem;
-      vents.made.push_back(std::move(made));
-      vents.names.push_back(name);
     }
     return {};
+  }
+
+  std::string add_outlet(const site::Tank& tank, const site::Vent& vent, const std::string& name, int space,
+                         Made& made) {
+    if (!vent.pipe && !has_valve(vent)) return "the pipe of " + name_of(tank, vent) + " is not entered";
+    VentCase one;
+    one.space = space;
+    set_vent(vent, name, one, made.told[static_cast<std::size_t>(space) - c_.spaces.size()]);
+    made.vents.push_back(std::move(one));
+    made.names.push_back(name);
+    return {};
+  }
+
+  void add_branch(const site::Tank& tank, const site::Vent& vent, Made& made) {
+    const int from = space_of(index_of(tank)), to = space_of(index_of(vent));
+    if (from == to || is_shut(tank, vent)) return;
+    const std::string name = "branch of " + tank.id.text + " to " + vent.shared.text;
+    std::vector<Diagnostic> problems;
+    PartLaws laws(s_.vapor, s_.defaults, problems);
+    std::vector<Element> pipe;
+    laws.add_pipe(ElementKind::line, name, name, *vent.branch, pipe);
+    if (!problems.empty()) return fail(problems.front());
+    pipe.push_back({ElementKind::connection, name, parts::QuadraticLaw{least_resistance, 0.0}});
+    made.branches.push_back({from, to, path_of(pipe, s_.vapor.density, PartLaws::known_bore(*vent.branch))});
+    made.branch_names.push_back(name);
   }
 
   /// Room above the liquid of a tank that is joined and not filled [m3].
@@ -232,13 +345,29 @@ class Vapor {
     return 0.0;
   }
 
+  [[nodiscard]] bool is_named(const std::string& id) const {
+    return !id.empty() &&
+           std::find(variation_.blocked.begin(), variation_.blocked.end(), id) != variation_.blocked.end();
+  }
+  [[nodiscard]] bool are_outlets_shut() const {
+    return variation_.all_blocked || is_without(variation_, DeliveryPart::vent);
+  }
+
+  /// What a tank has of a vent for itself: its branch to a shared one, else all of it.
   [[nodiscard]] bool is_shut(const site::Tank& tank, const site::Vent& vent) const {
-    const auto named = [&](const std::string& id) {
-      return !id.empty() &&
-             std::find(variation_.blocked.begin(), variation_.blocked.end(), id) != variation_.blocked.end();
-    };
-    return variation_.all_blocked || is_without(variation_, DeliveryPart::vent) || vent.blocked.value_or(false) ||
-           named(vent.id.text) || named(vent.shared.text) || named(tank.id.text);
+    return (!vent.branch && are_outlets_shut()) || vent.blocked.value_or(false) || is_named(vent.id.text) ||
+           is_named(tank.id.text);
+  }
+
+  /// A tank without a branch has nothing of a shared vent for itself: what is blocked there is the outlet.
+  [[nodiscard]] bool is_outlet_shut(const std::string& shared) const {
+    if (are_outlets_shut() || is_named(shared)) return true;
+    for (const site::Tank& tank : site_.tanks) {
+      for (const site::Vent& vent : tank.vents) {
+        if (vent.shared.text == shared && !vent.branch && is_shut(tank, vent)) return true;
+      }
+    }
+    return false;
   }
 
   [[nodiscard]] bool has_valve(const site::Vent& vent) const {
@@ -372,9 +501,9 @@ class Vapor {
   const Variation& variation_;
   Setup& s_;
   Case& c_;
+  std::vector<std::string> outlets_;  ///< shared vents, in the order of the file
   std::vector<std::size_t> group_;
-  std::vector<std::pair<std::size_t, int>> placed_;
-  std::size_t first_open_ = 0;
+  std::vector<Placed> placed_;
 };
 
 }  // namespace
