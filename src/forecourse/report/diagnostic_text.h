@@ -6,14 +6,11 @@
 #include <vector>
 
 #include "forecourse/base/diagnostic.h"
+#include "forecourse/base/source_text.h"
 
 namespace forecourse::report {
 
-/// A text that was read in this run; `SourceSpan::text` is its place in the list.
-struct SourceText {
-  std::string name;  ///< as the user gave it
-  std::string text;
-};
+using forecourse::SourceText;
 
 /// A place in a text as people count it.
 struct LineColumn {
