@@ -6,6 +6,7 @@
 #include <filesystem>
 
 #include "forecourse/base/nearest_word.h"
+#include "forecourse/store/export.h"
 #include "forecourse/store/files.h"
 #include "forecourse/store/records/record_of_row.h"
 #include "forecourse/store/records/row_reader.h"
@@ -90,6 +91,24 @@ void read_folder(const fs::path& folder, std::vector<SourceText>& texts, Parsed<
                               {}});
 }
 
+/// The rows of a store as texts, so that what reads files tells of them too, and what is told has a place.
+void read_store(const std::string& path, std::vector<SourceText>& texts, Parsed<Records>& into,
+                const site::Site* site) {
+  Parsed<std::unique_ptr<Store>> store = open_store(path, Opening::must_exist);
+  into.diagnostics.insert(into.diagnostics.end(), store.diagnostics.begin(), store.diagnostics.end());
+  if (!store.ok()) return;
+  try {
+    for (SourceText& text : export_records(*store.value)) {
+      const Kind* kind = find_kind(fs::path(text.name).stem().string());
+      texts.push_back({path + ": " + text.name, std::move(text.text)});
+      read_records_text(*kind, texts, into, site);
+    }
+  } catch (const StoreFailure& failure) {
+    into.diagnostics.push_back(
+        {Severity::error, fmt::format("{} cannot be read: {}", path, failure.what()), {}, {}, {}});
+  }
+}
+
 }  // namespace
 
 void read_records_text(const Kind& kind, const std::vector<SourceText>& texts, Parsed<Records>& into,
@@ -127,17 +146,21 @@ Parsed<Records> read_records(const std::string& path, std::vector<SourceText>& t
     read_folder(path, texts, result, site);
     return result;
   }
+  if (is_store_file(path)) {
+    read_store(path, texts, result, site);
+    return result;
+  }
   const Kind* kind = find_kind(fs::path(path).stem().string());
   if (kind != nullptr || !fs::exists(path, trouble)) {
     read_records_file(path, kind == nullptr ? kinds().front() : *kind, texts, result, site);
     return result;
   }
-  result.diagnostics.push_back(
-      {Severity::error,
-       fmt::format("{} does not say what records it holds", path),
-       {},
-       fmt::format("name it as one of {}.csv, or give the folder it is in", fmt::join(kind_names(), ".csv, ")),
-       {}});
+  result.diagnostics.push_back({Severity::error,
+                                fmt::format("{} does not say what records it holds", path),
+                                {},
+                                fmt::format("name it as one of {}.csv, or give the folder it is in, or a store",
+                                            fmt::join(kind_names(), ".csv, ")),
+                                {}});
   return result;
 }
 

@@ -12,7 +12,8 @@ namespace forecourse::store {
 //     template <class Visitor> void columns(Visitor& v, site::records::Dip& dip)
 //
 // that names each column with its member and its sentence. The list of kinds, and what makes a record of a row, are
-// visitors of it. A new kind is a description here and a line in `each_kind`.
+// visitors of it. A new kind is a description here, a line in `each_kind`, and a table in
+// sqlite/migrations.cpp.
 
 namespace records = site::records;
 
