@@ -10,6 +10,7 @@
 #include "forecourse/cli/site_source.h"
 #include "forecourse/studies/delivery/read_delivery_options.h"
 #include "forecourse/studies/flow/flow.h"
+#include "forecourse/studies/ledger/read_ledger_options.h"
 #include "forecourse/studies/tank/read_tank_options.h"
 
 namespace forecourse::cli {
@@ -100,6 +101,16 @@ struct VaporArguments {
   std::string command;      ///< as typed, for the report
 };
 
+/// What the ledger is told on the command line.
+struct LedgerArguments {
+  SiteArguments site;
+  std::string records;  ///< folder or file of records
+  studies::LedgerAsked asked;
+  bool pdf = false;     ///< ledger.pdf beside ledger.html
+  std::string paper;    ///< of the PDF, as of the flow study
+  std::string command;  ///< as typed, for the report
+};
+
 /// What a delivery is told on the command line.
 struct DeliveryArguments {
   SiteArguments site;
@@ -139,6 +150,9 @@ struct ServeArguments {
 
 /// Vapor: its pressure, what is lost of it, what rules and tests ask; and product care.
 [[nodiscard]] Exit vapor_command(const VaporArguments& arguments);
+
+/// Daily stock, the monthly rule, what explains a difference, and how sure that is.
+[[nodiscard]] Exit ledger_command(const LedgerArguments& arguments);
 
 /// A delivery by gravity: rate, time, levels, pressure of the vapor, what stays in the hose.
 [[nodiscard]] Exit delivery_command(const DeliveryArguments& arguments);

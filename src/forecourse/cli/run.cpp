@@ -147,6 +147,33 @@ void add_delivery_options(CLI::App& command, DeliveryArguments& delivery) {
   add_pdf_options(command, delivery, "delivery");
 }
 
+void add_ledger_options(CLI::App& command, LedgerArguments& ledger) {
+  add_site_options(command, ledger.site);
+  studies::LedgerAsked& asked = ledger.asked;
+  command.add_option("--records", ledger.records, "folder with dips.csv, deliveries.csv, sales.csv, or a store")
+      ->required();
+  command.add_option("--tank", asked.tank, "a tank or a product (default: every book)");
+  command.add_option("--month", asked.month, "that is explained: 2026-11 (default: the last)");
+  command.add_option("--from", asked.from, "first day of another period that is explained: 2026-09-01");
+  command.add_option("--to", asked.to, "its last day");
+  command.add_option("--delivered-as", asked.delivered_as,
+                     "how deliveries stand in the book: gross or net (default: gross)");
+  command
+      .add_option("--meter-error", asked.meter_errors,
+                  "what proving told, indicated less true: \"0.3 %\", or of one hose \"D1.a=0.3 % +- 0.1 %\"")
+      ->allow_extra_args(false);
+  command.add_option("--evaporation", asked.evaporation, "share of what is sold that is lost as vapor: \"0.1 %\"");
+  command.add_option("--reading-deviation", asked.reading_deviation, "standard deviation of a depth: \"1/8 in\"");
+  command.add_option("--delivery-deviation", asked.delivery_deviation, "of a delivery: \"0.2 %\"");
+  command.add_option("--sales-deviation", asked.sales_deviation, "of what is sold between two readings: \"0.1 %\"");
+  command.add_option("--smallest-leak", asked.smallest_leak, "that must be found: \"0.1 gph\" (default: 0.2 gph)");
+  command.add_option("--own-volume", asked.own_volume, "in a tank under its own test: \"8000 gal\"");
+  command.add_option("--own-drift", asked.own_drift, "of its temperature in an hour: \"-0.02 degF\"");
+  command.add_option("--own-expansion", asked.own_expansion,
+                     "of its fuel: \"0.00067 1/degF\" (default: the product's)");
+  add_pdf_options(command, ledger, "ledger");
+}
+
 void add_serve_options(CLI::App& command, ServeArguments& serve) {
   command.add_option("SITE", serve.site, "site file (TOML)")->required();
   command.add_option("--port", serve.port, "port of 127.0.0.1; 0: any that is free (default: the first from 8377)")
@@ -289,6 +316,13 @@ void add_tank_commands(CLI::App& app, Call& call) {
       add_delivery_options, delivery_command);
 }
 
+void add_record_commands(CLI::App& app, Call& call) {
+  add(app, call,
+      {"ledger", "daily stock against the monthly rule, what explains a difference, how sure that is",
+       "Example: forecourse ledger sites/ludd-bank.toml --records sites/records/ludd-bank --meter-error \"0.1 %\""},
+      add_ledger_options, ledger_command);
+}
+
 void add_other_commands(CLI::App& app, Call& call) {
   add(app, call,
       {"serve", "the workbench: look at a station and change it in the browser",
@@ -310,6 +344,7 @@ Exit run(const std::vector<std::string>& arguments) {
   add_flow_commands(app, call);
   add_escape_commands(app, call);
   add_tank_commands(app, call);
+  add_record_commands(app, call);
   add_other_commands(app, call);
   const bool word_first = !arguments.empty() && !arguments.front().starts_with('-');
   if (word_first && !is_command(app, arguments.front())) return Exit::bad_input;

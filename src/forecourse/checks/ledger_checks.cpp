@@ -1,0 +1,123 @@
+#include "forecourse/checks/ledger_checks.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace forecourse::checks {
+namespace {
+
+using studies::LedgerBook;
+using studies::LedgerMonth;
+using studies::ManualGauging;
+
+constexpr const char* edition = "as read in stored copies of the text";
+
+Finding begin(const char* rule, const char* requirement, std::string subject, const char* clause, bool seen) {
+  Finding out;
+  out.rule = rule;
+  out.requirement = requirement;
+  out.subject = std::move(subject);
+  out.clause = clause;
+  out.edition = edition;
+  out.clause_verified = seen;
+  out.unit = "m3";
+  return out;
+}
+
+std::string joined(const std::vector<std::string>& words) {
+  constexpr std::size_t most = 3;
+  std::string out;
+  for (std::size_t i = 0; i < std::min(words.size(), most); ++i) out += (i == 0 ? "" : "; ") + words[i];
+  if (words.size() > most) out += "; and " + std::to_string(words.size() - most) + " more";
+  return out;
+}
+
+SourceSpan first_row(const LedgerBook& book, const LedgerMonth& month) {
+  const auto found = std::find_if(book.rows.begin(), book.rows.end(),
+                                  [&](const studies::LedgerRow& row) { return month_of(row.day) == month.first; });
+  return found == book.rows.end() ? SourceSpan{} : found->where;
+}
+
+/// \source [cfr_280, 43(a)]
+Finding of_month(const LedgerBook& book, const LedgerMonth& month) {
+  Finding out = begin("inventory-month", "over and short of a month stay within 1.0 % of throughput and 130 gal",
+                      book.name + ", " + studies::month_text(month.first), "40 CFR 280.43(a)", true);
+  out.where = first_row(book, month);
+  if (!month.unsettled.empty()) {
+    out.reason = joined(month.unsettled);
+    out.change = "mend these rows of the records";
+    return out;
+  }
+  out.value = std::abs(month.over_short);
+  out.limit = month.limit;
+  out.margin = month.limit - *out.value;
+  out.state = state_of(*out.margin, month.limit);
+  if (*out.margin >= 0.0 && month.deviation && *out.margin < *month.deviation) out.state = FindingState::close;
+  if (out.state == FindingState::falls_short) {
+    out.change = month.confirmed
+                     ? "report a suspected release within 24 hours (280.50), and look for it"
+                     : "check entries, meters and the reading of the stick now; a second month like it is to "
+                       "be reported within 24 hours (280.50)";
+  }
+  return out;
+}
+
+/// \source [cfr_280, 50(c)]; its text was not seen, a summary of it was
+Finding of_confirmation(const LedgerBook& book, const LedgerMonth& month) {
+  Finding out = begin("inventory-confirmed", "no second month in a row falls short",
+                      book.name + ", " + studies::month_text(month.first), "40 CFR 280.50(c)(2)", false);
+  out.where = first_row(book, month);
+  out.unit = "";
+  if (!month.unsettled.empty()) {
+    out.reason = joined(month.unsettled);
+    out.change = "mend these rows of the records";
+    return out;
+  }
+  out.state = month.confirmed ? FindingState::falls_short : FindingState::meets;
+  if (month.confirmed) out.change = "report a suspected release within 24 hours; explaining it does not cancel that";
+  return out;
+}
+
+/// \source [cfr_280, 43(b)(4)]
+void of_gauging(const ManualGauging& gauging, std::vector<Finding>& out) {
+  const auto one = [&](const char* rule, const char* words, const std::optional<double>& change, double limit) {
+    Finding f = begin(rule, words, gauging.tank, "40 CFR 280.43(b)(4)", true);
+    if (change) {
+      f.value = std::abs(*change);
+      f.limit = limit;
+      f.margin = limit - *f.value;
+      f.state = state_of(*f.margin, limit);
+      if (f.state == FindingState::falls_short) f.change = "report a suspected release within 24 hours (280.50)";
+    } else {
+      f.reason = gauging.words.empty() ? "fewer than four tests are on record" : gauging.words;
+      f.change = "read twice, leave the tank quiet, read twice again, each week";
+    }
+    out.push_back(std::move(f));
+  };
+  const std::optional<double> last = gauging.tests.empty() ? std::nullopt : std::optional(gauging.tests.back().change);
+  one("gauging-week", "the last weekly test stays within its limit", last, gauging.rule->weekly);
+  one("gauging-month", "the mean of the last four tests stays within its limit", gauging.mean, gauging.rule->monthly);
+}
+
+}  // namespace
+
+std::vector<Finding> check_ledger(const studies::LedgerResult& result) {
+  std::vector<Finding> out;
+  for (const LedgerBook& book : result.books) {
+    if (!book.problem.empty()) {
+      Finding f = begin("inventory-month", "over and short of a month stay within 1.0 % of throughput and 130 gal",
+                        book.name, "40 CFR 280.43(a)", true);
+      f.reason = book.problem;
+      f.change = "enter readings, deliveries and sales of it";
+      out.push_back(std::move(f));
+    }
+    for (const LedgerMonth& month : book.months) out.push_back(of_month(book, month));
+    if (!book.months.empty()) out.push_back(of_confirmation(book, book.months.back()));
+  }
+  for (const ManualGauging& gauging : result.gauging) {
+    if (gauging.rule->alone || !gauging.tests.empty()) of_gauging(gauging, out);
+  }
+  return out;
+}
+
+}  // namespace forecourse::checks
