@@ -319,7 +319,7 @@ void add_tank_commands(CLI::App& app, Call& call) {
 void add_record_commands(CLI::App& app, Call& call) {
   add(app, call,
       {"ledger", "daily stock against the monthly rule, what explains a difference, how sure that is",
-       "Example: forecourse ledger sites/ludd-bank.toml --records sites/records/ludd-bank --meter-error \"0.1 %\""},
+       "Example: forecourse ledger sites/hollin-gap.toml --records sites/records/hollin-gap --meter-error \"0.1 %\""},
       add_ledger_options, ledger_command);
 }
 

@@ -105,7 +105,7 @@ std::vector<parts::Displacement> displacements(const site::Tank& tank) {
 
 }  // namespace
 
-Said tank_inside(const site::Tank& tank, const site::Compartment* compartment) {
+Said tank_inside(const site::Tank& tank, const site::Compartment* compartment, parts::Ready ready) {
   const std::string name = "tank '" + tank.id.text + "'";
   if (!tank.chart.empty()) {
     if (!tank.compartments.empty()) return "the dip chart of " + name + " does not tell its compartments apart";
@@ -122,7 +122,7 @@ Said tank_inside(const site::Tank& tank, const site::Compartment* compartment) {
       compartment == nullptr ? displacements(tank) : std::vector<parts::Displacement>{};
   if (const auto why = parts::tank_problem(std::get<parts::TankShape>(shape), inside)) return name + ": " + *why;
   TankInside out{
-      parts::TankVolume(std::move(std::get<parts::TankShape>(shape)), std::move(inside)), 0.0, 0.0, false, {}};
+      parts::TankVolume(std::move(std::get<parts::TankShape>(shape)), std::move(inside), ready), 0.0, 0.0, false, {}};
   if (compartment != nullptr) out.start = compartment->from->likely.si();
   if (tank.shape->roll) out.roll = tank.shape->roll->likely.si();
   if (tank.shape->inside_diameter)

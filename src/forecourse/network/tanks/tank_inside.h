@@ -25,7 +25,8 @@ struct TankInside {
 
 /// The inside of a tank, or of one of its compartments; in words what is missing or does not fit.
 [[nodiscard]] std::variant<TankInside, std::string> tank_inside(const site::Tank& tank,
-                                                                const site::Compartment* compartment = nullptr);
+                                                                const site::Compartment* compartment = nullptr,
+                                                                parts::Ready ready = parts::Ready::table);
 
 /// A shape as it is computed, without pitch and roll: what a level chart takes it for. Nothing for a dip chart.
 [[nodiscard]] std::optional<parts::TankShape> as_level(const parts::TankShape& shape);

@@ -32,13 +32,20 @@ double place_of(const Function& f, double value, double low, double high) {
 
 /// A round tank: closed form where there is one, else a table of its integral.
 struct Round {
-  explicit Round(const RoundTank& tank) : body(tank), closed(LevelRound::of(tank)) {
-    if (!closed)
+  explicit Round(const RoundTank& tank, Ready ready) : body(tank), closed(LevelRound::of(tank)) {
+    if (!closed && ready == Ready::table)
       table.emplace([this](double level) { return body.volume(level); }, body.kinks(), table_close * body.capacity());
   }
   [[nodiscard]] double full_level() const { return body.full_level(); }
-  [[nodiscard]] double volume(double level) const { return closed ? closed->volume(level) : table->volume(level); }
-  [[nodiscard]] double level(double volume) const { return closed ? closed->level(volume) : table->level(volume); }
+  [[nodiscard]] double volume(double level) const {
+    if (closed) return closed->volume(level);
+    return table ? table->volume(level) : body.volume(level);
+  }
+  [[nodiscard]] double level(double volume) const {
+    if (closed) return closed->level(volume);
+    if (table) return table->level(volume);
+    return place_of([this](double h) { return body.volume(h); }, volume, 0.0, full_level());
+  }
   [[nodiscard]] double exact(double level) const { return body.volume(level); }
   [[nodiscard]] double surface(double level) const {
     return closed ? closed->surface_area(level) : body.surface_area(level);
@@ -118,8 +125,8 @@ struct Chart {
 
 using Body = std::variant<Round, Box, Chart>;
 
-Body body_of(const TankShape& shape) {
-  if (const auto* round = std::get_if<RoundTank>(&shape)) return Body(std::in_place_type<Round>, *round);
+Body body_of(const TankShape& shape, Ready ready) {
+  if (const auto* round = std::get_if<RoundTank>(&shape)) return Body(std::in_place_type<Round>, *round, ready);
   if (const auto* box = std::get_if<BoxTank>(&shape)) return Body(std::in_place_type<Box>, *box);
   return Body(std::in_place_type<Chart>, std::get<DipChart>(shape));
 }
@@ -156,8 +163,8 @@ struct Problem {
 }  // namespace
 
 struct TankVolume::Inside {
-  Inside(TankShape given, std::vector<Displacement> all)
-      : shape(std::move(given)), fittings(std::move(all)), body(body_of(shape)) {
+  Inside(TankShape given, std::vector<Displacement> all, Ready ready)
+      : shape(std::move(given)), fittings(std::move(all)), body(body_of(shape, ready)) {
     std::visit([this](const auto& b) { full = b.full_level(); }, body);
     capacity = volume(full);
   }
@@ -189,7 +196,7 @@ std::optional<std::string> tank_problem(const TankShape& shape, const std::vecto
     if (!(d.to > d.from) || d.from < 0.0 || d.volume < 0.0) return "what stands inside has no height or no volume";
   }
   if (fittings.empty()) return std::nullopt;
-  const TankVolume tank(shape, fittings);
+  const TankVolume tank(shape, fittings, Ready::none);
   for (const Displacement& d : fittings) {
     if (d.to > tank.full_level() * (1.0 + 1e-9)) return "what stands inside is taller than the tank";
     for (int i = 1; i < 20; ++i) {
@@ -200,8 +207,8 @@ std::optional<std::string> tank_problem(const TankShape& shape, const std::vecto
   return std::nullopt;
 }
 
-TankVolume::TankVolume(TankShape shape, std::vector<Displacement> fittings)
-    : inside_(std::make_shared<const Inside>(std::move(shape), std::move(fittings))) {}
+TankVolume::TankVolume(TankShape shape, std::vector<Displacement> fittings, Ready ready)
+    : inside_(std::make_shared<const Inside>(std::move(shape), std::move(fittings), ready)) {}
 
 double TankVolume::capacity() const { return inside_->capacity; }
 

@@ -31,6 +31,12 @@ struct StickRange {
 [[nodiscard]] std::optional<std::string> tank_problem(const TankShape& shape,
                                                       const std::vector<Displacement>& fittings = {});
 
+/// What is made ready for volumes that have no closed form.
+enum class Ready {
+  table,  ///< a table of the integral, once, some milliseconds: for thousands of volumes
+  none,   ///< each volume is the integral itself, some microseconds: for a few
+};
+
 /// How much stands in a tank to a level, there and back. Built once; copies share what was built.
 ///
 /// A level is the vertical height of the liquid's surface above the lowest point of the inside; of a dip chart it is
@@ -38,7 +44,7 @@ struct StickRange {
 class TankVolume {
  public:
   /// \pre `tank_problem` finds none
-  explicit TankVolume(TankShape shape, std::vector<Displacement> fittings = {});
+  explicit TankVolume(TankShape shape, std::vector<Displacement> fittings = {}, Ready ready = Ready::table);
 
   /// \return what it holds to the very top [m3]
   /// \error 1e-12 of itself

@@ -101,12 +101,19 @@ void add_defaults(const std::vector<BookPlan>& plans, LedgerResult& out) {
   }
 }
 
+/// A table is worth its time from some hundreds of readings of a tank on.
+parts::Ready ready_for(const site::Site& site, const site::records::Records& records) {
+  constexpr std::size_t worth_a_table = 400;
+  const bool many = records.dips.size() > worth_a_table * std::max<std::size_t>(site.tanks.size(), 1);
+  return many ? parts::Ready::table : parts::Ready::none;
+}
+
 LedgerBook book_of(const site::Site& site, const BookPlan& plan, std::size_t number, const Amounts& amounts,
-                   const site::records::Records& records, const std::vector<MeterError>& meters,
-                   const LedgerOptions& options, Told& told) {
+                   const DipsByTank& dips, const std::vector<MeterError>& meters, const LedgerOptions& options,
+                   Told& told) {
   LedgerBook out = named(plan);
   if (!out.problem.empty()) return out;
-  const std::vector<StockReading> readings = readings_of(plan, number, amounts, records, options, told);
+  const std::vector<StockReading> readings = readings_of(plan, number, amounts, dips, options, told);
   if (readings.size() < 2) {
     out.problem = readings.empty() ? "no reading of it is on record" : "one reading alone reconciles nothing";
     return out;
@@ -133,7 +140,8 @@ LedgerResult study_ledger(const site::Site& site, const site::records::Records& 
   LedgerResult out;
   out.version = FORECOURSE_VERSION;
   out.options = options;
-  const std::vector<BookPlan> plans = book_plans(site);
+  const std::vector<BookPlan> plans = book_plans(site, ready_for(site, records));
+  const DipsByTank dips = by_tank(records);
   Told told;
   const std::vector<Amounts> amounts = amounts_of(records, options, Charging(site, plans), plans.size(), told);
   const std::vector<MeterError> meters = meter_errors(records, options);
@@ -142,7 +150,7 @@ LedgerResult study_ledger(const site::Site& site, const site::records::Records& 
   for (Told& one : of_books) one.unsettled = told.unsettled;
   context.each(plans.size(), [&](std::size_t i) {
     if (is_asked(plans[i], options))
-      books[i] = book_of(site, plans[i], i, amounts[i], records, meters, options, of_books[i]);
+      books[i] = book_of(site, plans[i], i, amounts[i], dips, meters, options, of_books[i]);
   });
   for (std::size_t i = 0; i < plans.size(); ++i) {
     if (!is_asked(plans[i], options)) continue;
@@ -161,7 +169,7 @@ LedgerResult study_ledger(const site::Site& site, const site::records::Records& 
 
 std::vector<Diagnostic> check_options(const site::Site& site, const LedgerOptions& options) {
   std::vector<Diagnostic> out;
-  const std::vector<BookPlan> plans = book_plans(site);
+  const std::vector<BookPlan> plans = book_plans(site, parts::Ready::none);
   if (std::none_of(plans.begin(), plans.end(), [&](const BookPlan& plan) { return is_asked(plan, options); })) {
     std::string all;
     for (const BookPlan& plan : plans) all += (all.empty() ? "" : ", ") + plan.name;

@@ -1,6 +1,8 @@
 #pragma once
 
+#include <map>
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "forecourse/studies/ledger/amounts.h"
@@ -27,11 +29,13 @@ struct DepthDeviation {
 };
 [[nodiscard]] DepthDeviation depth_deviation(const Stock& stock, const LedgerOptions& options);
 
+using DipsByTank = std::map<std::string, std::vector<const site::records::Dip*>>;
+[[nodiscard]] DipsByTank by_tank(const site::records::Records& records);
+
 /// The readings of a book, one a day, in the order of time. What cannot be used is told: a depth above the tank, a
 /// second reading of a day, a day on which one of several tanks was not read, a reading within a drop.
 [[nodiscard]] std::vector<StockReading> readings_of(const BookPlan& plan, std::size_t book, const Amounts& amounts,
-                                                    const site::records::Records& records, const LedgerOptions& options,
-                                                    Told& told);
+                                                    const DipsByTank& dips, const LedgerOptions& options, Told& told);
 
 /// Volume of fuel and water to a depth of a stock, where a stick at its place shows it.
 [[nodiscard]] double volume_to(const Stock& stock, double depth);

@@ -7,13 +7,13 @@
 namespace forecourse::studies {
 namespace {
 
-Stock stock_of(const site::Tank& tank, const site::Compartment* compartment) {
+Stock stock_of(const site::Tank& tank, const site::Compartment* compartment, parts::Ready ready) {
   Stock out;
   out.id = compartment == nullptr ? tank.id.text : compartment->id.text;
   out.product = compartment == nullptr || compartment->product.empty() ? tank.product.text : compartment->product.text;
   out.tank = &tank;
   out.compartment = compartment;
-  auto inside = network::tank_inside(tank, compartment);
+  auto inside = network::tank_inside(tank, compartment, ready);
   if (auto* found = std::get_if<network::TankInside>(&inside)) {
     out.inside = std::move(*found);
   } else {
@@ -22,11 +22,11 @@ Stock stock_of(const site::Tank& tank, const site::Compartment* compartment) {
   return out;
 }
 
-std::vector<Stock> stocks_of(const site::Site& site) {
+std::vector<Stock> stocks_of(const site::Site& site, parts::Ready ready) {
   std::vector<Stock> out;
   for (const site::Tank& tank : site.tanks) {
-    if (tank.compartments.empty()) out.push_back(stock_of(tank, nullptr));
-    for (const site::Compartment& compartment : tank.compartments) out.push_back(stock_of(tank, &compartment));
+    if (tank.compartments.empty()) out.push_back(stock_of(tank, nullptr, ready));
+    for (const site::Compartment& compartment : tank.compartments) out.push_back(stock_of(tank, &compartment, ready));
   }
   return out;
 }
@@ -90,8 +90,8 @@ const site::Hose* find_hose(const site::Site& site, const std::string& id) {
 
 }  // namespace
 
-std::vector<BookPlan> book_plans(const site::Site& site) {
-  const std::vector<Stock> stocks = stocks_of(site);
+std::vector<BookPlan> book_plans(const site::Site& site, parts::Ready ready) {
+  const std::vector<Stock> stocks = stocks_of(site, ready);
   const Joins joins = joined(site, stocks);
   std::vector<BookPlan> out;
   for (std::size_t first = 0; first < stocks.size(); ++first) {

@@ -30,7 +30,7 @@ struct BookPlan {
 
 /// The books of a station: one for each tank or compartment, or for those of a product that feed one line, or whose
 /// levels go together. In the order of the site file.
-[[nodiscard]] std::vector<BookPlan> book_plans(const site::Site& site);
+[[nodiscard]] std::vector<BookPlan> book_plans(const site::Site& site, parts::Ready ready = parts::Ready::table);
 
 /// A share of a sale that a book is charged with.
 struct Charge {
