@@ -120,6 +120,20 @@ struct DeliveryArguments {
   std::string command;  ///< as typed, for the report
 };
 
+/// What the commands of the records are told on the command line.
+struct RecordsArguments {
+  std::string store;               ///< path of the store
+  std::vector<std::string> files;  ///< CSV files, or folders of them
+  std::string mapping;             ///< path; empty: files are in our own form
+  std::string site;                ///< path of a site file whose names the records must use; empty: any names
+  bool dry_run = false;
+  bool without_rejects = false;
+  std::string kind;                 ///< of a row that is entered
+  std::vector<std::string> values;  ///< of it: "depth=71 1/4 in"
+  std::string out;                  ///< folder of an export, file of a backup
+  bool json = false;
+};
+
 /// What the workbench is told on the command line.
 struct ServeArguments {
   std::string site;         ///< path of the site file
@@ -156,6 +170,13 @@ struct ServeArguments {
 
 /// A delivery by gravity: rate, time, levels, pressure of the vapor, what stays in the hose.
 [[nodiscard]] Exit delivery_command(const DeliveryArguments& arguments);
+
+/// CSV files into the store; one row into it; everything as CSV files; a checked copy; what is there.
+[[nodiscard]] Exit records_import_command(const RecordsArguments& arguments);
+[[nodiscard]] Exit records_add_command(const RecordsArguments& arguments);
+[[nodiscard]] Exit records_export_command(const RecordsArguments& arguments);
+[[nodiscard]] Exit records_backup_command(const RecordsArguments& arguments);
+[[nodiscard]] Exit records_list_command(const RecordsArguments& arguments);
 
 /// The workbench: a page in the browser, served to this machine alone, until Ctrl+C.
 [[nodiscard]] Exit serve_command(const ServeArguments& arguments);

@@ -81,9 +81,13 @@ void add_compare_options(CLI::App& command, CompareArguments& compare) {
 /// Help that shows the call with the program's name before that of the command.
 class WholeCall : public CLI::Formatter {
  public:
+  explicit WholeCall(std::string group) : group_(std::move(group)) {}
   [[nodiscard]] std::string make_usage(const CLI::App* app, std::string name) const override {
-    return Formatter::make_usage(app, "forecourse " + std::move(name));
+    return Formatter::make_usage(app, "forecourse " + group_ + std::move(name));
   }
+
+ private:
+  std::string group_;  ///< "records " for a command of that group
 };
 
 void add_incident_options(CLI::App& command, IncidentArguments& incident) {
@@ -223,6 +227,41 @@ void add_vapor_options(CLI::App& command, VaporArguments& vapor) {
   add_pdf_options(command, vapor, "vapor");
 }
 
+void add_store_option(CLI::App& command, RecordsArguments& records) {
+  command.add_option("STORE", records.store, "the file that holds the records: station.db")->required();
+  command.add_flag("--json", records.json, "print one JSON document");
+}
+
+void add_entry_options(CLI::App& command, RecordsArguments& records) {
+  command.add_option("--site", records.site, "site file whose tanks, hoses and products the records must name");
+  command.add_flag("--dry-run", records.dry_run, "try everything, store nothing");
+}
+
+void add_import_options(CLI::App& command, RecordsArguments& records) {
+  add_store_option(command, records);
+  command.add_option("FILE", records.files, "CSV files, or folders of them")->required();
+  command.add_option("--mapping", records.mapping, "how files of somebody else's making are read (TOML)");
+  add_entry_options(command, records);
+  command.add_flag("--without-rejects", records.without_rejects, "store the good rows though others are rejected");
+}
+
+void add_row_options(CLI::App& command, RecordsArguments& records) {
+  add_store_option(command, records);
+  command.add_option("RECORDS", records.kind, "which: dips, deliveries, sales, ...")->required();
+  command.add_option("VALUE", records.values, "values of the row: depth=\"71 1/4 in\"")->required();
+  add_entry_options(command, records);
+}
+
+void add_export_options(CLI::App& command, RecordsArguments& records) {
+  add_store_option(command, records);
+  command.add_option("--out", records.out, "folder for the files")->required();
+}
+
+void add_backup_options(CLI::App& command, RecordsArguments& records) {
+  add_store_option(command, records);
+  command.add_option("--to", records.out, "the copy: a new file")->required();
+}
+
 struct ShelfArguments {
   std::string kind;
   bool json = false;
@@ -248,13 +287,20 @@ struct CommandWords {
   const char* footer;
 };
 
+/// A command of its own, or of a group of commands.
+CLI::App* add_words(CLI::App& app, const CommandWords& words) {
+  CLI::App* own = app.add_subcommand(words.name, words.about);
+  own->footer(words.footer);
+  const std::string group = app.get_parent() == nullptr ? "" : app.get_name() + " ";
+  own->formatter(std::make_shared<WholeCall>(group));
+  return own;
+}
+
 template <class Arguments>
 void add(CLI::App& app, Call& call, const CommandWords& words, void (*add_options)(CLI::App&, Arguments&),
          Exit (*command)(const Arguments&)) {
   auto given = std::make_shared<Arguments>();
-  CLI::App* own = app.add_subcommand(words.name, words.about);
-  own->footer(words.footer);
-  own->formatter(std::make_shared<WholeCall>());
+  CLI::App* own = add_words(app, words);
   add_options(*own, *given);
   own->callback([&call, given, command] {
     if constexpr (requires { given->command; }) given->command = typed(call.arguments);
@@ -316,11 +362,38 @@ void add_tank_commands(CLI::App& app, Call& call) {
       add_delivery_options, delivery_command);
 }
 
+void add_records_group(CLI::App& app, Call& call) {
+  CLI::App* group = add_words(
+      app, {"records", "dips, deliveries, sales, tests of a station: into a store, out of it, copied",
+            "Example: forecourse records import hollin-gap.db sites/records/hollin-gap --site sites/hollin-gap.toml"});
+  group->require_subcommand(1);
+  add(*group, call,
+      {"import", "CSV files into the store; the same rows again add nothing",
+       "With a reject nothing is stored, unless --without-rejects.\n"
+       "Example: forecourse records import hollin-gap.db sites/records/hollin-gap --dry-run"},
+      add_import_options, records_import_command);
+  add(*group, call,
+      {"add", "one row into the store",
+       "Example: forecourse records add hollin-gap.db dips day=2026-11-02 time=06:30 tank=T1 depth=\"71 1/4 in\""},
+      add_row_options, records_add_command);
+  add(*group, call,
+      {"export", "everything as CSV files", "Example: forecourse records export hollin-gap.db --out out/hollin-gap"},
+      add_export_options, records_export_command);
+  add(*group, call,
+      {"backup", "a whole and checked copy of the store",
+       "Example: forecourse records backup hollin-gap.db --to hollin-gap-2026-11-25.db"},
+      add_backup_options, records_backup_command);
+  add(*group, call,
+      {"list", "what is in the store, and whether it is sound", "Example: forecourse records list hollin-gap.db"},
+      add_store_option, records_list_command);
+}
+
 void add_record_commands(CLI::App& app, Call& call) {
   add(app, call,
       {"ledger", "daily stock against the monthly rule, what explains a difference, how sure that is",
        "Example: forecourse ledger sites/hollin-gap.toml --records sites/records/hollin-gap --meter-error \"0.1 %\""},
       add_ledger_options, ledger_command);
+  add_records_group(app, call);
 }
 
 void add_other_commands(CLI::App& app, Call& call) {
@@ -352,8 +425,9 @@ Exit run(const std::vector<std::string>& arguments) {
   try {
     app.parse(reversed);
   } catch (const CLI::CallForHelp&) {
-    const auto chosen = app.get_subcommands();
-    print(chosen.empty() ? app.help() : chosen.front()->help());
+    const CLI::App* asked = &app;
+    while (!asked->get_subcommands().empty()) asked = asked->get_subcommands().front();
+    print(asked->help());
   } catch (const CLI::CallForVersion&) {
     print(app.version() + "\n");
   } catch (const CLI::ParseError& wrong) {
