@@ -9,6 +9,7 @@ set -euo pipefail
 generated="
 schema/site.schema.json: schema
 docs/handbook/site-file.md: reference
+docs/handbook/records-files.md: records
 web/src/api/types.ts: types
 web/src/api/units.ts: units
 web/src/style/drawing.css: drawing-rules

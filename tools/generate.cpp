@@ -8,6 +8,7 @@
 #include "forecourse/server/answers/web_types.h"
 #include "forecourse/server/answers/web_units.h"
 #include "forecourse/site/schema.h"
+#include "forecourse/store/records/reference.h"
 
 namespace {
 
@@ -23,6 +24,7 @@ struct Generated {
 
 constexpr auto all = std::to_array<Generated>({{"schema", forecourse::site::site_schema},
                                                {"reference", forecourse::site::site_reference},
+                                               {"records", forecourse::store::records_reference},
                                                {"types", forecourse::server::web_types},
                                                {"units", forecourse::server::web_units},
                                                {"drawing-rules", drawing_rules}});
@@ -36,6 +38,6 @@ int main(int argc, char** argv) {
     std::fputs(one.text().c_str(), stdout);
     return 0;
   }
-  std::fputs("usage: generate schema | reference | types | units | drawing-rules\n", stderr);
+  std::fputs("usage: generate schema | reference | records | types | units | drawing-rules\n", stderr);
   return 2;
 }

@@ -123,8 +123,9 @@ TEST(FullRecordsKill, NothingAcknowledgedIsLostIn200Kills) {
       ASSERT_EQ(rows, rows_of_import) << "half an import of " << tank << "; kill " << n;
     }
   }
-  std::printf("%d of 200 were killed before their end; %d imports and rows acknowledged by these\n", killed,
-              acknowledged_in_all);
+  std::printf(
+      "killed %d of %d runs before their end; all runs together said of %d imports and rows that they are stored\n",
+      killed, runs, acknowledged_in_all);
   EXPECT_EQ(killed, 200);
   EXPECT_GT(acknowledged_in_all, 50);
 }

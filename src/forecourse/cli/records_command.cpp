@@ -129,11 +129,17 @@ std::string outcome_words(const store::Import& done, const RecordsArguments& arg
 }
 
 void tell_import(const store::Import& done, const RecordsArguments& arguments) {
-  report::terminal::Table table{
-      {{"file"}, {"records"}, {"added", true}, {"there already", true}, {"rejected", true}, {"left out", true}}, {}};
+  report::terminal::Table table{{{"records"},
+                                 {"added", true},
+                                 {"there already", true},
+                                 {"rejected", true},
+                                 {"left out", true},
+                                 {"file", false, true}},
+                                {}};
   for (const store::ImportedText& one : done.texts) {
-    table.rows.push_back({one.name, std::string(one.kind->name), std::to_string(one.added), std::to_string(one.there),
-                          std::to_string(one.rejected), std::to_string(one.left_out)});
+    table.rows.push_back({std::string(one.kind->name), std::to_string(one.added), std::to_string(one.there),
+                          std::to_string(one.rejected), std::to_string(one.left_out),
+                          fs::path(one.name).filename().string()});
   }
   report::terminal::Page page = page_here();
   page.table(table);
