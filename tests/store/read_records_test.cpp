@@ -151,8 +151,8 @@ TEST(ReadRecords, TimesWhereClocksChangeAreToldOnceAFile) {
                         "2026-11-01,01:10,T1,71 in\n2026-11-01,02:10,T1,71 in\n");
   EXPECT_TRUE(out.records.ok());
   EXPECT_EQ(out.records.value.dips.size(), 5U);
-  EXPECT_THAT(out.told, HasSubstr("dips.csv:2:12: warning: 2 times of dips fall into the hour that clocks pass over"));
-  EXPECT_THAT(out.told, HasSubstr("dips.csv:5:12: warning: 1 time of dips fall into the hour that comes twice"));
+  EXPECT_THAT(out.told, HasSubstr("dips.csv:2:12: warning: 2 times are in the hour that clocks pass over"));
+  EXPECT_THAT(out.told, HasSubstr("dips.csv:5:12: warning: 1 time is in the hour that comes twice"));
 }
 
 TEST(ReadRecords, RowsOfOneInspectionAndOfOneIncidentArePutTogether) {

@@ -89,7 +89,7 @@ enum class Opening { must_exist, may_create };
 /// is told and left as it is. \return null with an error told
 [[nodiscard]] Parsed<std::unique_ptr<Store>> open_store(const std::string& path, Opening opening);
 
-/// True if a file begins as a store of one file does.
+/// True if a file is a database as a store of one file is.
 [[nodiscard]] bool is_store_file(const std::string& path);
 
 /// The key of a result: a hash of 128 bits over everything it follows from.

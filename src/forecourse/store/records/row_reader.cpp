@@ -125,16 +125,16 @@ void RowReader::finish() {
   const auto warn = [&](const Changes& changes, std::string_view what, std::string hint) {
     if (changes.count == 0) return;
     diagnostics_.push_back({Severity::warning,
-                            fmt::format("{} time{} of {} {} where clocks change by the rule of the United States; the "
+                            fmt::format("{} time{} in {}, where clocks change by the rule of the United States; the "
                                         "first is here",
-                                        changes.count, changes.count == 1 ? "" : "s", kind_.name, what),
+                                        changes.count, changes.count == 1 ? " is" : "s are", what),
                             changes.first,
                             std::move(hint),
                             {}});
   };
-  warn(skipped_, "fall into the hour that clocks pass over in March",
+  warn(skipped_, "the hour that clocks pass over in March",
        "taken as written; if clocks change there, was the clock set late?");
-  warn(doubled_, "fall into the hour that comes twice in November",
+  warn(doubled_, "the hour that comes twice in November",
        "taken as written and in the order of the file; if clocks change there, say which hour is meant in a note");
   if (told_ <= most_told) return;
   diagnostics_.push_back({Severity::note,

@@ -1,8 +1,8 @@
 #include <SQLiteCpp/SQLiteCpp.h>
 #include <fmt/format.h>
+#include <sqlite3.h>
 
 #include <filesystem>
-#include <fstream>
 #include <map>
 
 #include "forecourse/store/records/seen_rows.h"
@@ -233,11 +233,18 @@ class SqliteStore : public Store {
 
 }  // namespace
 
+// The database itself is asked, and not the bytes of the file: a process that closes a file which it has open as a
+// database as well gives up the locks of that database.
 bool is_store_file(const std::string& path) {
-  constexpr std::string_view magic("SQLite format 3", 16);
-  std::string begin(magic.size(), '\0');
-  std::ifstream file(path, std::ios::binary);
-  return file.read(begin.data(), static_cast<std::streamsize>(begin.size())) && begin == magic;
+  std::error_code trouble;
+  if (!std::filesystem::is_regular_file(path, trouble) || std::filesystem::file_size(path, trouble) == 0) return false;
+  try {
+    SQLite::Database database(path, SQLite::OPEN_READWRITE, wait_for_others_ms);
+    pragma(database, "schema_version");
+    return true;
+  } catch (const SQLite::Exception& failure) {
+    return failure.getErrorCode() != SQLITE_NOTADB;
+  }
 }
 
 Parsed<std::unique_ptr<Store>> open_store(const std::string& path, Opening opening) {
@@ -253,10 +260,6 @@ Parsed<std::unique_ptr<Store>> open_store(const std::string& path, Opening openi
     fault("it is not there", "forecourse records import makes one");
     return result;
   }
-  if (exists && std::filesystem::file_size(path, trouble) > 0 && !is_store_file(path)) {
-    fault("it is no store", "a store is one file, made by forecourse records import");
-    return result;
-  }
   try {
     const int create = opening == Opening::may_create ? SQLite::OPEN_CREATE : 0;
     auto store = std::make_unique<SqliteStore>(path, SQLite::OPEN_READWRITE | create);
@@ -267,7 +270,9 @@ Parsed<std::unique_ptr<Store>> open_store(const std::string& path, Opening openi
     }
     result.value = std::move(store);
   } catch (const SQLite::Exception& failure) {
-    fault(failure.what(), "");
+    const bool no_database = failure.getErrorCode() == SQLITE_NOTADB;
+    fault(no_database ? "it is no store" : failure.what(),
+          no_database ? "a store is one file, made by forecourse records import" : "");
   }
   return result;
 }
