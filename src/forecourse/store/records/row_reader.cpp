@@ -105,6 +105,7 @@ bool RowReader::is_whole(const Row& row) {
   for (const std::vector<std::size_t>& set : kind_.one_of) {
     if (std::ranges::any_of(set, [&](std::size_t i) { return row.values[i].given(); })) continue;
     std::vector<std::string_view> names;
+    names.reserve(set.size());
     for (const std::size_t i : set) names.push_back(kind_.columns[i].name);
     reject(row.where, fmt::format("this {} has no {}", kind_.noun, fmt::join(names, " and no ")), "enter one of them");
     return false;
