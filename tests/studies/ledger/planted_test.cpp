@@ -123,6 +123,19 @@ TEST(FullPlanted, MetersThatWereNotProvedAreNotCalledALeak) {
   EXPECT_LE(got.losses, 0.05 + allowed(0.05));
 }
 
+/// Warm deliveries shrink in the tank. Where nobody entered how warm they were, that is not called a leak more often
+/// than chance would; where they are entered, nothing is left of it.
+TEST(FullPlanted, WarmDeliveriesAreNotCalledALeak) {
+  InventedMonth unknown = month({.warm = 10.0}, inches(0.125));
+  unknown.temperatures = false;
+  const Shown blind = shown(unknown, proved(), many);
+  EXPECT_GT(blind.above, 0.9);
+  EXPECT_LE(blind.losses, 0.05 + allowed(0.05));
+  const Shown told = shown(month({.warm = 10.0}, inches(0.125)), proved(), many);
+  EXPECT_NEAR(told.mean, 0.0, 4.0 * told.scatter / std::sqrt(many));
+  EXPECT_LE(told.losses, 0.05 + allowed(0.05));
+}
+
 /// How many of 500 months hold a fault of a kind on a day, and by how much its size is off on the mean.
 struct Found {
   double share = 0.0;

@@ -103,6 +103,7 @@ Json loss_json(const std::optional<studies::LossFit>& loss) {
           {"scatter_fits", loss->scatter_fits},
           {"verdict", studies::word(loss->verdict)},
           {"why", loss->why},
+          {"open_causes", loss->open_causes},
           {"meters_proved", loss->meters_proved},
           {"meter_alike", loss->meter_alike},
           {"faults", array_of(loss->faults, fault_json)},

@@ -231,6 +231,7 @@ std::vector<std::string> what_next(const LedgerBook& book, site::Display display
   }
   if (month->missing_days > 0) out.emplace_back("Read the tank on every day of business.");
   if (month->exceeds) out.emplace_back("Have line and tank tested if the next days go on like this.");
+  if (out.empty()) out.emplace_back("Go on reading the tank each day; these records ask for nothing else.");
   return out;
 }
 

@@ -24,6 +24,7 @@ struct Explained {
   std::vector<double> meter_corrections;  ///< [m3] of each row
   double meter_square = 0.0;              ///< [m6] square of the standard error of the meters' term
   bool meters_proved = false;
+  bool deliveries_known = false;  ///< the temperature of every delivery, or there was none
 };
 
 /// The error of each meter: as an option tells it, else the mean of its provings.

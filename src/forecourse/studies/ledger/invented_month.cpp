@@ -5,6 +5,7 @@
 #include <string>
 
 #include "forecourse/base/api_units.h"
+#include "forecourse/network/volume_change.h"
 #include "forecourse/solvers/sequence/random/draws.h"
 #include "forecourse/studies/ledger/stocks.h"
 
@@ -13,6 +14,8 @@ namespace {
 
 namespace records = site::records;
 
+constexpr double stored_at = 288.0;  ///< [K] of the tank, invented
+
 /// Draws of one day begin here.
 enum Parameter : std::uint32_t { of_reading, of_delivery, of_sales, of_weather, kinds };
 
@@ -20,7 +23,7 @@ class Inventing {
  public:
   Inventing(const site::Site& site, const std::string& tank, const InventedMonth& month, std::uint64_t seed,
             std::uint64_t run)
-      : month_(month), draws_(seed, run), plans_(book_plans(site)) {
+      : products_(site.products), month_(month), draws_(seed, run), plans_(book_plans(site)) {
     for (const BookPlan& plan : plans_) {
       for (const Stock& stock : plan.stocks) {
         if (stock.id == tank) stock_ = &stock;
@@ -35,6 +38,10 @@ class Inventing {
 
   records::Records make() {
     if (stock_ == nullptr || !stock_->inside) return {};
+    for (const site::Product& product : products_) {
+      if (product.id.text != stock_->product) continue;
+      shrinks_ = network::volume_change(product, stored_at + month_.faults.warm, stored_at).factor.value_or(1.0);
+    }
     volume_ = 0.6 * inside().capacity();
     read(0);
     for (int day = 1; day <= month_.days; ++day) live(day);
@@ -66,14 +73,14 @@ class Inventing {
   void deliver(int day) {
     const double room = 0.9 * inside().capacity() - volume_;
     const double ticket = std::min(cubic_meters_from_gallons(8000.0), room);
-    constexpr double expansion = 0.0012;  // illustrative, no source [1/K]
     const double came = ticket * (1.0 + month_.scatter.delivery * draw(day, of_delivery));
-    volume_ += came * (1.0 - expansion * month_.faults.warm);
+    volume_ += came * shrinks_;
     records::Delivered row;
     row.at = on(day);
     row.tank = {stock_->id, {}};
     row.product = {stock_->product, {}};
     row.gross = Volume::from_si(ticket);
+    if (month_.temperatures) row.temperature = Temperature::from_si(stored_at + month_.faults.warm);
     out_.deliveries.push_back(std::move(row));
   }
 
@@ -108,16 +115,19 @@ class Inventing {
     row.at = on(day);
     row.tank = {stock_->id, {}};
     row.depth = Length::from_si(depth);
+    if (month_.temperatures) row.temperature = Temperature::from_si(stored_at);
     if (faults.water > 0.0 && (day == 0 || day == month_.days)) row.water = Length::from_si(water);
     out_.dips.push_back(std::move(row));
   }
 
+  const std::vector<site::Product>& products_;
   const InventedMonth& month_;
   solvers::sequence::Draws draws_;
   std::vector<BookPlan> plans_;
   const Stock* stock_ = nullptr;
   std::vector<std::string> hoses_;
-  double volume_ = 0.0;  ///< [m3] of fuel that is truly there
+  double shrinks_ = 1.0;  ///< volume of a delivery in the tank over that on its ticket [1]
+  double volume_ = 0.0;   ///< [m3] of fuel that is truly there
   records::Records out_;
 };
 

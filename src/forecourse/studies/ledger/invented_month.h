@@ -32,6 +32,7 @@ struct InventedMonth {
   int days = 30;                  ///< of readings after the first
   double daily_sales = 0.0;       ///< [m3] mean of a day; weekends sell less
   std::optional<double> eighths;  ///< [m] readings are rounded to; empty: not
+  bool temperatures = true;       ///< of tank and deliveries are entered
   InventedScatter scatter;
   PlantedFaults faults;
 };

@@ -87,6 +87,8 @@ class Fitting {
     out_.asked = period_.options.smallest_leak > 0.0 ? period_.options.smallest_leak : least_leak();
     out_.found_with = student_probability(out_.asked / out_.standard_error - quantile, out_.degrees);
     out_.meters_proved = explained_.meters_proved;
+    if (!explained_.meters_proved) out_.open_causes.emplace_back(meters);
+    if (!explained_.deliveries_known) out_.open_causes.emplace_back("temperature of deliveries");
     double sold = 0.0;
     for (const LedgerRow& row : period_.rows) sold += row.sold;
     if (sold > 0.0) out_.meter_alike = -out_.rate * whole / sold;
@@ -197,20 +199,28 @@ class Fitting {
     return 2.0 * student_quantile(1.0 - chance, free_degrees_) * *out_.free.front().standard_error <= out_.asked;
   }
 
+  /// "meters and temperature of deliveries"
+  [[nodiscard]] std::string open_words() const {
+    std::string out;
+    for (const std::string& cause : out_.open_causes) out += (out.empty() ? "" : " and ") + cause;
+    return out;
+  }
+
   void decide() {
-    const bool would_show = out_.detectable <= out_.asked;
+    const bool nothing_open = out_.open_causes.empty();
     if (out_.rate > out_.threshold) {
-      const bool not_meters = out_.meters_proved || free_loss();
-      out_.verdict = not_meters ? LossVerdict::loss : LossVerdict::loss_or_meters;
-      out_.why = not_meters ? "more is gone than chance and meters explain"
-                            : fmt::format("a meter error of {:.2f} % would look the same: prove the meters",
-                                          100.0 * out_.meter_alike);
-    } else if (!would_show) {
+      const bool alone = nothing_open || free_loss();
+      out_.verdict = alone ? LossVerdict::loss : LossVerdict::loss_or_other;
+      out_.why = alone ? "more is gone than chance and the known causes explain"
+                       : "not known: " + open_words() + "; " +
+                             fmt::format("meters that show {:.2f} % too little would look the same",
+                                         -100.0 * out_.meter_alike);
+    } else if (out_.detectable > out_.asked) {
       out_.verdict = LossVerdict::inconclusive;
       out_.why = "the readings scatter too much: they would not have shown the least leak asked for";
-    } else if (!out_.meters_proved && !(free_would_show() && !free_loss())) {
+    } else if (!nothing_open && (free_loss() || !free_would_show())) {
       out_.verdict = LossVerdict::inconclusive;
-      out_.why = "the meters were not proved: one that shows too much would hide a loss";
+      out_.why = "not known: " + open_words() + "; they can hide a loss";
     } else {
       out_.verdict = LossVerdict::none_found;
       out_.why = "a leak of the rate asked for would have been found 19 times in 20";
@@ -251,8 +261,8 @@ const char* word(LossVerdict verdict) {
       return "no loss found";
     case LossVerdict::loss:
       return "loss";
-    case LossVerdict::loss_or_meters:
-      return "loss or meter error";
+    case LossVerdict::loss_or_other:
+      return "loss or another cause";
     case LossVerdict::inconclusive:
       break;
   }

@@ -11,12 +11,12 @@ namespace forecourse::studies {
 
 /// What the records say of a steady loss.
 enum class LossVerdict {
-  none_found,      ///< they would have shown the least leak asked for, and show none
-  loss,            ///< more than chance, and meters that were proved
-  loss_or_meters,  ///< more than chance; meters that were not proved explain it as well
-  inconclusive,    ///< they would not have shown it
+  none_found,     ///< they would have shown the least leak asked for, and show none
+  loss,           ///< more than chance, and no other cause is left open
+  loss_or_other,  ///< more than chance; a cause that is left open explains it as well
+  inconclusive,   ///< they would not have shown it
 };
-/// "no loss found", "loss", "loss or meter error", "inconclusive"
+/// "no loss found", "loss", "loss or another cause", "inconclusive"
 [[nodiscard]] const char* word(LossVerdict verdict);
 
 /// A reading that stands alone, or a step that stays.
@@ -67,9 +67,10 @@ struct LossFit {
   double neighbors = 0.0;    ///< [1] correlation of a whitened difference with the next
   bool scatter_fits = true;  ///< the two kinds of scatter look as taken
   LossVerdict verdict = LossVerdict::inconclusive;
-  std::string why;             ///< of the verdict
-  bool meters_proved = false;  ///< every meter that sold has an error with a standard error
-  double meter_alike = 0.0;    ///< [1] error of all meters that would look like `rate`
+  std::string why;                       ///< of the verdict
+  std::vector<std::string> open_causes;  ///< that are not known: meters, temperature of deliveries
+  bool meters_proved = false;            ///< every meter that sold has an error with a standard error
+  double meter_alike = 0.0;              ///< [1] error of all meters that would look like `rate`
   std::vector<LedgerFault> faults;
   std::vector<FreeTerm> free;
   std::vector<NotParted> not_parted;

@@ -127,6 +127,7 @@ class Explaining {
         if (factor) add(sum, i, drop->volume * (*factor - 1.0));
       }
     }
+    out_.deliveries_known = sum.missing == 0;
     close(sum, "deliveries", "enter the temperature of the deliveries, or gross and net, and that of the tank");
   }
 
