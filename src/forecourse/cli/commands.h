@@ -11,6 +11,7 @@
 #include "forecourse/studies/delivery/read_delivery_options.h"
 #include "forecourse/studies/flow/flow.h"
 #include "forecourse/studies/ledger/read_ledger_options.h"
+#include "forecourse/studies/line_test/read_line_test_options.h"
 #include "forecourse/studies/tank/read_tank_options.h"
 
 namespace forecourse::cli {
@@ -111,6 +112,14 @@ struct LedgerArguments {
   std::string command;  ///< as typed, for the report
 };
 
+/// What a test of the lines is told on the command line.
+struct LineTestArguments {
+  SiteArguments site;
+  studies::LineTestTexts texts;
+  std::string on;       ///< the day by which tests are judged overdue; empty: today
+  std::string command;  ///< as typed, for the report
+};
+
 /// What a delivery is told on the command line.
 struct DeliveryArguments {
   SiteArguments site;
@@ -177,6 +186,9 @@ struct ServeArguments {
 [[nodiscard]] Exit records_export_command(const RecordsArguments& arguments);
 [[nodiscard]] Exit records_backup_command(const RecordsArguments& arguments);
 [[nodiscard]] Exit records_list_command(const RecordsArguments& arguments);
+
+/// Tests of the lines and their leak detectors: what temperature does to them, what a result proves.
+[[nodiscard]] Exit line_test_command(const LineTestArguments& arguments);
 
 /// The workbench: a page in the browser, served to this machine alone, until Ctrl+C.
 [[nodiscard]] Exit serve_command(const ServeArguments& arguments);

@@ -262,6 +262,48 @@ void add_backup_options(CLI::App& command, RecordsArguments& records) {
   command.add_option("--to", records.out, "the copy: a new file")->required();
 }
 
+/// What the thermal part of a line test is told.
+void add_cooling_options(CLI::App& command, studies::LineTestTexts& texts) {
+  command
+      .add_option("--warmer", texts.warmer,
+                  "fuel above the ground: \"18 degF\"; negative: colder; twice: it lies between")
+      ->allow_extra_args(false);
+  command.add_option("--fuel-temperature", texts.fuel_temperature, "of the fuel (default: the product's)");
+  command.add_option("--ground-temperature", texts.ground_temperature, "of the ground (default: the site's)");
+  command.add_option("--time-constant", texts.time_constant,
+                     "in which the difference falls to 1/e: \"1.5 h\" (default: from bore and ground)");
+  command.add_option("--ground", texts.ground, "about the line: damp-sand or dry-sand, both illustrative");
+  command.add_option("--ground-conductivity", texts.ground_conductivity, "\"1.5 W/m.K\"");
+  command.add_option("--ground-heat", texts.ground_heat, "that it takes up: \"2000 kJ/m3.K\"");
+  command.add_option("--expansion", texts.expansion, "of the fuel: \"0.00067 1/degF\" (default: the product's)");
+  command.add_option("--line-expansion", texts.line_expansion, "of the line's volume (default: 0)");
+}
+
+void add_line_test_options(CLI::App& command, LineTestArguments& test) {
+  add_site_options(command, test.site);
+  studies::LineTestTexts& texts = test.texts;
+  command.add_option("--product", texts.product, "only the line of this product");
+  add_cooling_options(command, texts);
+  command.add_option("--volume", texts.volume, "of the line (default: of its pipes)");
+  command.add_option("--compliance", texts.compliance, "of the line (default: of its pipes): \"20 mL/psi\"");
+  command.add_option("--per-degree", texts.per_degree, "pressure of the shut line per degree: \"80 psi/degF\"");
+  command.add_option("--vapor", texts.vapor, "the most vapor that may be trapped, at the test pressure: \"0.1 gal\"");
+  command.add_option("--leak", texts.leak, "a real leak: \"0.1 gph\"");
+  command.add_option("--leak-pressure", texts.leak_pressure, "at which it has that rate (default: of the test)");
+  command.add_option("--exponent", texts.exponent, "of the leak with pressure (default: between 0.5 and 1)");
+  command.add_option("--pressure", texts.pressure, "of the test (default: 1.5 times the pressure held)");
+  command.add_option("--wait", texts.wait, "from when the fuel came to the test (default: 0)");
+  command.add_option("--duration", texts.duration, "of the test (default: 1 h)");
+  command.add_option("--drop", texts.drop, "of pressure up to which the test passes: \"2 psi\"");
+  command.add_option("--measured", texts.measured, "drop of pressure that was read; negative: it rose");
+  command.add_option("--find", texts.find, "leak that the test is to find (default: 0.1 gph)");
+  command.add_option("--limit", texts.limit, "seeming leak that does not matter (default: half of that)");
+  command.add_option("--quiet", texts.quiet, "for how long the line stands still in a day: \"5 h\"")
+      ->allow_extra_args(false);
+  command.add_option("--stopped", texts.stopped, "for how long the pump stood before it starts: \"8 h\"");
+  command.add_option("--on", test.on, on_words);
+}
+
 struct ShelfArguments {
   std::string kind;
   bool json = false;
@@ -396,6 +438,14 @@ void add_record_commands(CLI::App& app, Call& call) {
   add_records_group(app, call);
 }
 
+void add_leak_commands(CLI::App& app, Call& call) {
+  add(app, call,
+      {"line-test", "line tests and leak detectors: what temperature does, what a result proves",
+       "Example: forecourse line-test sites/site-s.toml --warmer \"18 degF\" --time-constant \"1.5 h\"\n"
+       "         forecourse line-test sites/hollin-gap.toml --product regular --warmer \"-9 degF\" --leak \"0.1 gph\""},
+      add_line_test_options, line_test_command);
+}
+
 void add_other_commands(CLI::App& app, Call& call) {
   add(app, call,
       {"serve", "the workbench: look at a station and change it in the browser",
@@ -418,6 +468,7 @@ Exit run(const std::vector<std::string>& arguments) {
   add_escape_commands(app, call);
   add_tank_commands(app, call);
   add_record_commands(app, call);
+  add_leak_commands(app, call);
   add_other_commands(app, call);
   const bool word_first = !arguments.empty() && !arguments.front().starts_with('-');
   if (word_first && !is_command(app, arguments.front())) return Exit::bad_input;

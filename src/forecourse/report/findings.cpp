@@ -23,6 +23,8 @@ std::optional<Measure> measure_of(const Finding& finding) {
   if (finding.of_vapor && unit == "Pa") return Measure::ullage_pressure;
   if (finding.of_vapor && unit == "m") return Measure::bore;
   if (unit == "m3/s") return Measure::flow;
+  if (unit == "m3/s of a leak") return Measure::small_leak;
+  if (unit == "m3 of a draw") return Measure::small_volume;
   if (unit == "Pa") return Measure::pressure;
   if (unit == "m3") return Measure::volume;
   if (unit == "m") return Measure::length;

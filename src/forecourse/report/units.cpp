@@ -18,7 +18,7 @@ struct Shown {
 };
 
 /// One row for each Measure: US customary, SI.
-constexpr std::array<std::array<Shown, 2>, 24> shown_as{{
+constexpr std::array<std::array<Shown, 2>, 29> shown_as{{
     {{{"gpm", "", 2}, {"L/min", "", 1}}},
     {{{"psi", "", 1}, {"kPa", "", 0}}},
     {{{"ft", "", 1}, {"m", "", 2}}},
@@ -43,6 +43,11 @@ constexpr std::array<std::array<Shown, 2>, 24> shown_as{{
     {{{"inH2O", "", 2}, {"Pa", "", 0}}},
     {{{"g/gal", "", 2}, {"g/m3", "g/m³", 0}}},
     {{{"ft3/h", "ft³/h", 2}, {"L/h", "", 1}}},
+    {{{"gph", "", 3}, {"L/h", "", 3}}},
+    {{{"in3", "in³", 1}, {"mL", "", 0}}},
+    {{{"mL", "", 0}, {"mL", "", 0}}},
+    {{{"degF", "°F", 1}, {"degC", "°C", 1}}},
+    {{{"psi/degF", "psi/°F", 1}, {"kPa/degC", "kPa/°C", 0}}},
 }};
 
 const Shown& shown(Measure measure, site::Display display) {
@@ -87,7 +92,9 @@ std::string unit_label(Measure measure, site::Display display, Glyphs glyphs) {
 int decimals(Measure measure, site::Display display) { return shown(measure, display).decimals; }
 
 double shown_value(Measure measure, site::Display display, double si) {
-  const Datum datum = measure == Measure::temperature ? Datum::thermometer : Datum::none;
+  const Datum datum = measure == Measure::temperature              ? Datum::thermometer
+                      : measure == Measure::temperature_difference ? Datum::difference
+                                                                   : Datum::none;
   return from_si(si, shown(measure, display).unit, datum);
 }
 

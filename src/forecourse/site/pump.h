@@ -30,6 +30,14 @@ struct PumpCurve {
 
 enum class LeakDetectorKind { mechanical, electronic };
 
+/// A finer test that a leak detector makes of a line that stands still.
+struct QuietTest {
+  SourceSpan where{};
+  Maybe<VolumeFlow> detects;  ///< leak rate that it must find
+  Maybe<GaugePressure> at;    ///< line pressure at which it tests
+  Maybe<Duration> takes;      ///< time without flow that it needs
+};
+
 /// The automatic line leak detector at a pump's discharge.
 struct LeakDetector {
   Name id;  ///< by which an interlock calls it
@@ -42,6 +50,7 @@ struct LeakDetector {
   Maybe<VolumeFlow> restricted;  ///< flow it lets through until it has opened
   std::optional<EnteredLoss> loss;
   std::optional<Date> tested;
+  std::vector<QuietTest> quiet_tests;
 };
 
 /// A submersible pump: suction in a tank, discharge into a line.

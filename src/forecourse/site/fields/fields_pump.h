@@ -20,6 +20,14 @@ void fields(Visitor& v, PumpCurve& curve) {
 }
 
 template <class Visitor>
+void fields(Visitor& v, QuietTest& test) {
+  v.about("quiet_test", "A finer test that a leak detector makes of a line that stands still.");
+  v.quantity("detects", test.detects, "Leak rate that it must find.", positive);
+  v.quantity("at", test.at, "Line pressure at which it tests.", positive);
+  v.quantity("takes", test.takes, "Time without flow that it needs.", positive);
+}
+
+template <class Visitor>
 void fields(Visitor& v, LeakDetector& detector) {
   v.about("leak_detector", "The automatic line leak detector at a pump's discharge.");
   v.optional_id("id", detector.id, IdRule::dotted, "Name by which an interlock calls it.");
@@ -33,6 +41,7 @@ void fields(Visitor& v, LeakDetector& detector) {
   v.quantity("restricted", detector.restricted, "Flow that it lets through until it has opened.", not_negative);
   v.loss("loss", detector.loss, "Its loss when open.");
   v.date("tested", detector.tested, "Last test.");
+  v.list("quiet_tests", detector.quiet_tests, "Finer tests of a line that stands still: 0.2 gal/h, 0.1 gal/h.");
 }
 
 template <class Visitor>

@@ -2,8 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
+#include <utility>
 
+#include "forecourse/network/pack/held_line.h"
 #include "forecourse/network/pack/stretches.h"
 #include "forecourse/studies/flow/rest/course_fill.h"
 #include "forecourse/studies/flow/rest/fill_time.h"
@@ -34,7 +35,6 @@ class RestTeller {
       out_.reason = system_.problems.empty() ? "its piping is not complete" : system_.problems.front().message;
       return std::move(out_);
     }
-    find_surface();
     find_held();
     tell_places();
     tell_stretches();
@@ -45,54 +45,12 @@ class RestTeller {
   }
 
  private:
-  [[nodiscard]] double surface_of(const PumpPoint& pump) const {
-    return system_.openings[at(system_.runs[at(pump.run)].from) - system_.places.size()].elevation;
-  }
-
-  /// The lowest liquid that the line can fall to.
-  void find_surface() {
-    double lowest = std::numeric_limits<double>::infinity();
-    for (const PumpPoint& pump : system_.pumps) lowest = std::min(lowest, surface_of(pump));
-    decayed_ = system_.weight_of(lowest);
-  }
-
-  /// The strongest shutoff, or the lowest relief, of pumps that all have check valves.
   void find_held() {
-    std::optional<double> held;
-    for (const PumpPoint& pump : system_.pumps) {
-      const site::Pump* entered = find_pump(site_, pump.id);
-      if (entered == nullptr || !entered->check_valve.value_or(false)) {
-        out_.held_by = "nothing: pump " + pump.id + " has no check valve in the file, so the line falls to the liquid";
-        return;
-      }
-      if (!pump.running) continue;
-      const double rise = -network::loss(system_.runs[at(pump.run)].elements.front(), 0.0).pressure_loss;
-      const double shutoff = system_.weight_of(surface_of(pump)) + rise;
-      if (held && shutoff <= *held) continue;
-      held = shutoff;
-      out_.held_by = "check valve of pump " + pump.id + ", at its pressure without flow";
-    }
-    if (!held) {
-      out_.held_by = "nothing: no pump runs";
-      return;
-    }
-    held_ = relieved(*held);
-    out_.held_pressure = *held_ - decayed_;
-  }
-
-  double relieved(double held) {
-    for (const PumpPoint& pump : system_.pumps) {
-      const site::Pump* entered = find_pump(site_, pump.id);
-      if (!entered->pressure_relief) continue;
-      const bool has_height = entered->discharge_elevation && system_.elevations_known;
-      const double height =
-          has_height ? system_.weight_of(pump.discharge_elevation) : system_.weight_of(surface_of(pump));
-      const double relief = height + entered->pressure_relief->likely.si();
-      if (relief >= held) continue;
-      held = relief;
-      out_.held_by = "pressure relief of pump " + pump.id;
-    }
-    return held;
+    network::HeldLine line = network::held_line(site_, system_);
+    decayed_ = line.decayed;
+    held_ = line.held;
+    out_.held_pressure = line.held_pressure();
+    out_.held_by = std::move(line.held_by);
   }
 
   void add_place(const std::string& id, double elevation, bool is_shown) {

@@ -1,0 +1,210 @@
+#include "forecourse/checks/line_test_checks.h"
+
+#include <algorithm>
+#include <tuple>
+
+namespace forecourse::checks {
+namespace {
+
+using studies::DetectorTold;
+using studies::LineTest;
+
+constexpr const char* edition = "40 CFR 280 as read in a copy of the current text";
+
+auto order_of(const site::Date& date) { return std::tuple(date.year, date.month, date.day); }
+
+class Checker {
+ public:
+  Checker(const site::Site& site, const studies::LineTestResult& result, const std::optional<site::Date>& on)
+      : site_(site), result_(result), on_(on) {}
+
+  std::vector<Finding> check() {
+    for (const LineTest& line : result_.lines) {
+      for (const DetectorTold& detector : line.detectors) {
+        check_rate(detector);
+        check_time(detector);
+        check_yearly(detector);
+      }
+      check_test(line);
+      check_lines(line);
+    }
+    check_missing();
+    return std::move(out_);
+  }
+
+ private:
+  static Finding begin(const char* rule, const char* requirement, std::string subject, const char* clause) {
+    Finding f;
+    f.rule = rule;
+    f.requirement = requirement;
+    f.subject = std::move(subject);
+    f.clause = clause;
+    f.edition = edition;
+    f.clause_verified = true;
+    return f;
+  }
+
+  /// What it detects at its own pressure, against the published rate carried over to there by either form of a leak.
+  void check_rate(const DetectorTold& detector) {
+    Finding f = begin("leak-detector-rate", "a line leak detector finds 3 gal/h at 10 psi within 1 h", detector.pump,
+                      "40 CFR 280.44(a)");
+    f.where = detector.where;
+    f.unit = "m3/s of a leak";
+    if (!detector.detects || !detector.limit) {
+      f.reason = "what it detects, and at which pressure, is not entered";
+      f.change = "enter detects and at of the leak detector";
+      return out_.push_back(std::move(f));
+    }
+    f.value = detector.detects;
+    const parts::Estimate& limit = *detector.limit;
+    constexpr double rounding = 1e-9;
+    if (*f.value <= limit.low * (1.0 + rounding)) {
+      f.limit = limit.low;
+      f.state = FindingState::meets;
+    } else if (*f.value > limit.high * (1.0 + rounding)) {
+      f.limit = limit.high;
+      f.state = FindingState::falls_short;
+      f.change = "a detector that finds 3 gal/h at 10 psi";
+    } else {
+      f.limit = limit.low;
+      f.reason = "whether it does depends on the form of the leak: its own pressure is not 10 psi";
+      f.change = "have its figure at 10 psi stated";
+    }
+    f.margin = *f.limit - *f.value;
+    out_.push_back(std::move(f));
+  }
+
+  void check_time(const DetectorTold& detector) {
+    if (!detector.acts_within) return;  // the file says what is taken then
+    Finding f = begin("leak-detector-time", "it acts within 1 h of such a leak", detector.pump, "40 CFR 280.44(a)");
+    f.where = detector.where;
+    f.unit = "s";
+    f.limit = studies::hourly_time;
+    f.value = detector.acts_within;
+    f.margin = *f.limit - *f.value;
+    f.state = *f.margin >= 0.0 ? FindingState::meets : FindingState::falls_short;
+    if (f.state == FindingState::falls_short) f.change = "a detector that acts within an hour";
+    out_.push_back(std::move(f));
+  }
+
+  /// Judges a day that must not lie further back than a year.
+  void judge_year(const std::optional<site::Date>& tested, const char* enter, Finding& f) const {
+    if (!tested) {
+      f.reason = "the day of the last test is not entered";
+      f.change = enter;
+    } else if (!on_) {
+      f.reason = "the day to judge by is not known";
+    } else if (order_of({tested->year + 1, tested->month, tested->day, {}}) < order_of(*on_)) {
+      f.state = FindingState::falls_short;
+      f.reason = "the last test is older than a year";
+      f.change = "test it by a simulated leak";
+    } else {
+      f.state = FindingState::meets;
+    }
+  }
+
+  void check_yearly(const DetectorTold& detector) {
+    Finding f = begin("leak-detector-yearly", "a line leak detector is tested each year by a simulated leak",
+                      detector.pump, "40 CFR 280.40(a)(3)");
+    f.where = detector.where;
+    judge_year(detector.tested, "enter tested of the leak detector", f);
+    out_.push_back(std::move(f));
+  }
+
+  /// The test that was asked, against the rate that a tightness test must find.
+  void check_test(const LineTest& line) {
+    const studies::PressureTestTold& test = line.pressure_test;
+    if (!result_.options.drop) return;
+    Finding f = begin("line-tightness-test",
+                      "a line tightness test finds 0.1 gal/h at one and a half times the operating pressure",
+                      line.product, "40 CFR 280.44(b)");
+    f.unit = "m3/s of a leak";
+    f.limit = studies::tightness_rate();
+    if (!test.passed) {
+      f.reason = test.problem.empty() ? line.problem : test.problem;
+      f.change = "enter what is named";
+      return out_.push_back(std::move(f));
+    }
+    f.value = test.passed->leak.high;
+    f.margin = *f.limit - *f.value;
+    const bool strong = line.held && test.pressure >= studies::tightness_pressure_factor * *line.held * (1.0 - 1e-9);
+    if (test.passed->tight_line_drops) {
+      f.reason = "temperature alone can fail a tight line: what the test says is not to be told";
+      f.change = "wait longer before it";
+    } else if (!line.thermal.firm) {
+      f.reason = "the ground about the line was not entered";
+      f.change = "give --time-constant, or --ground-conductivity and --ground-heat";
+    } else if (!strong) {
+      f.reason = line.held ? "its pressure is below one and a half times the operating pressure"
+                           : "the operating pressure is not known: " + line.held_by;
+      f.change = "test at the pressure of the rule";
+    } else {
+      f.state = state_of(*f.margin, *f.limit);
+      if (f.state == FindingState::falls_short) {
+        f.change = "wait longer before it, test for longer, or allow a smaller drop of pressure";
+      }
+    }
+    out_.push_back(std::move(f));
+  }
+
+  [[nodiscard]] const site::Line* find_line(const std::string& id) const {
+    const auto found =
+        std::find_if(site_.lines.begin(), site_.lines.end(), [&](const site::Line& l) { return l.id.text == id; });
+    return found == site_.lines.end() ? nullptr : &*found;
+  }
+
+  [[nodiscard]] static bool monitored_monthly(const LineTest& line) {
+    for (const DetectorTold& detector : line.detectors) {
+      for (const studies::DetectionTold& d : detector.detections) {
+        if (d.detects && *d.detects <= studies::monthly_rate() * (1.0 + 1e-9) && d.quiet_enough.value_or(0) > 0)
+          return true;
+      }
+    }
+    return false;
+  }
+
+  void check_lines(const LineTest& line) {
+    for (const std::string& id : line.lines) {
+      const site::Line* entered = find_line(id);
+      if (entered == nullptr) continue;
+      Finding f = begin("line-yearly", "a pressurized line is tested for tightness each year, or monitored each month",
+                        id, "40 CFR 280.41(b), 280.44(b)");
+      f.where = entered->where;
+      const bool alarm = entered->interstice && entered->interstice->alarm.value_or(false);
+      if (alarm || monitored_monthly(line)) {
+        f.state = FindingState::meets;
+        f.reason = alarm ? "its interstice is watched" : "its leak detector finds 0.2 gal/h in the quiet times";
+      } else {
+        judge_year(entered->tested, "enter tested of the line, or how its interstice is watched", f);
+        if (f.state == FindingState::falls_short) f.change = "a line tightness test";
+      }
+      out_.push_back(std::move(f));
+    }
+  }
+
+  void check_missing() {
+    for (const site::Pump& pump : site_.pumps) {
+      if (pump.leak_detector) continue;
+      Finding f = begin("leak-detector", "a pressurized line has an automatic line leak detector", pump.id.text,
+                        "40 CFR 280.41(b)");
+      f.where = pump.where;
+      f.reason = "none is entered";
+      f.change = "enter leak_detector of the pump if there is one; else one is to be fitted";
+      out_.push_back(std::move(f));
+    }
+  }
+
+  const site::Site& site_;
+  const studies::LineTestResult& result_;
+  const std::optional<site::Date>& on_;
+  std::vector<Finding> out_;
+};
+
+}  // namespace
+
+std::vector<Finding> check_line_test(const site::Site& site, const studies::LineTestResult& result,
+                                     const std::optional<site::Date>& on) {
+  return Checker(site, result, on).check();
+}
+
+}  // namespace forecourse::checks
