@@ -27,6 +27,7 @@ struct FlowArguments {
   std::string paper;                  ///< "a4" or "letter"; empty: letter with US units, A4 with SI
   std::string on;                     ///< the day by which tests are judged overdue; empty: today
   std::vector<std::string> sections;  ///< of the report, ids parted by commas; empty: all that have something to tell
+  std::string records;                ///< folder or file of records, for the ledger; empty: none
   std::vector<std::string> cells;     ///< of the report's title block: "prepared by=R. Tay"
 };
 

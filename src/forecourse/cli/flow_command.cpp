@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "forecourse/checks/flow_checks.h"
+#include "forecourse/checks/ledger_checks.h"
 #include "forecourse/checks/tank_checks.h"
 #include "forecourse/cli/commands.h"
 #include "forecourse/cli/console.h"
@@ -19,10 +20,13 @@
 #include "forecourse/report/flow/flow_terminal.h"
 #include "forecourse/report/incident/incident_report.h"
 #include "forecourse/report/incident/incident_view.h"
+#include "forecourse/report/ledger/ledger_report.h"
+#include "forecourse/report/ledger/ledger_view.h"
 #include "forecourse/report/station/station_report.h"
 #include "forecourse/report/tank/tank_report.h"
 #include "forecourse/report/vapor/vapor_report.h"
 #include "forecourse/report/vapor/vapor_view.h"
+#include "forecourse/store/read_records.h"
 #include "forecourse/studies/flow/read_flow_options.h"
 
 namespace forecourse::cli {
@@ -57,6 +61,15 @@ std::vector<std::pair<std::string, std::vector<std::string>>> in_short(const rep
     out.push_back({"Ground water", {report::flotation_first, report::flotation_in_short(*studies.flotation)}});
   }
   if (studies.vapor) out.push_back({"Vapor", report::vapor_answer(*studies.vapor, display, glyphs)});
+  if (studies.ledger) {
+    std::vector<std::string> sentences;
+    if (report::ledger_falls_short(*studies.ledger)) sentences.emplace_back(report::ledger_first);
+    for (const studies::LedgerBook& book : studies.ledger->books) {
+      const std::vector<std::string> told = report::book_answer(book, display, glyphs);
+      if (!told.empty()) sentences.push_back(book.name + ": " + told.front());
+    }
+    out.emplace_back("Ledger", std::move(sentences));
+  }
   for (const studies::IncidentResult& incident : studies.incidents) {
     std::vector<std::string> sentences = report::incident_answer(incident, display, glyphs);
     sentences.insert(sentences.begin(), std::string("If it has happened: ") + report::incident_first);
@@ -103,6 +116,10 @@ bool write_data(const std::string& folder, const report::StationStudies& studies
   if (good && studies.vapor) {
     good =
         write("vapor.json", report::vapor_document(*studies.vapor, {{}, {}, source.texts, studies.vapor_findings, {}}));
+  }
+  if (good && studies.ledger) {
+    good = write("ledger.json",
+                 report::ledger_document(*studies.ledger, {{}, {}, source.texts, studies.ledger_findings, {}}));
   }
   for (std::size_t i = 0; good && i < studies.incidents.size(); ++i) {
     const std::string name =
@@ -157,6 +174,21 @@ void print_summary(const FlowArguments& arguments, const SiteSource& source, con
                            {source.texts, written, studies.findings, in_short(studies, source.site.display, glyphs)}));
 }
 
+/// The ledger of the records that are named. False, with the reason on standard error, if they cannot be read.
+bool add_ledger(const FlowArguments& arguments, SiteSource& source, report::StationStudies& studies) {
+  if (arguments.records.empty()) return true;
+  const auto records = store::read_records(arguments.records, source.texts, &source.site);
+  if (!records.ok()) {
+    print_error(report::to_text(records.diagnostics, source.texts));
+    return false;
+  }
+  studies.ledger = studies::study_ledger(source.site, records.value, {});
+  studies.ledger->warnings.insert(studies.ledger->warnings.begin(), records.diagnostics.begin(),
+                                  records.diagnostics.end());
+  studies.ledger_findings = checks::check_ledger(*studies.ledger);
+  return true;
+}
+
 /// The flow study, and the others where all are asked for.
 Exit study(const FlowArguments& arguments, bool all) {
   SiteSource source;
@@ -170,6 +202,7 @@ Exit study(const FlowArguments& arguments, bool all) {
     return Exit::bad_input;
   }
   report::StationStudies studies = studies_of(source.site, *options, *on, all);
+  if (!add_ledger(arguments, source, studies)) return Exit::bad_input;
   studies.flow->warnings.insert(studies.flow->warnings.begin(), source.warnings.begin(), source.warnings.end());
   std::vector<std::string> written;
   if (!arguments.site.out.empty()) {
@@ -186,8 +219,8 @@ Exit study(const FlowArguments& arguments, bool all) {
     print_error(report::to_text(errors, source.texts));
     return Exit::bad_input;
   }
-  const bool short_of_any =
-      falls_short(studies.findings) || falls_short(studies.flotation_findings) || falls_short(studies.vapor_findings);
+  const bool short_of_any = falls_short(studies.findings) || falls_short(studies.flotation_findings) ||
+                            falls_short(studies.vapor_findings) || falls_short(studies.ledger_findings);
   return short_of_any ? Exit::falls_short : Exit::fine;
 }
 

@@ -207,6 +207,8 @@ bool is_command(const CLI::App& app, const std::string& word) {
 void add_study_options(CLI::App& command, FlowArguments& study) {
   add_flow_options(command, study);
   command.add_option("--on", study.on, on_words);
+  command.add_option("--records", study.records,
+                     "folder with dips.csv, deliveries.csv, sales.csv, or a store: for the ledger");
   command.add_option("--sections", study.sections, "sections of the report: findings,flow,containment (default: all)")
       ->allow_extra_args(false);
   command.add_option("--cell", study.cells, "a cell of the report's title block: \"prepared by=R. Tay\"")

@@ -9,6 +9,8 @@
 #include "forecourse/report/html/page.h"
 #include "forecourse/report/html/parts.h"
 #include "forecourse/report/incident/incident_report.h"
+#include "forecourse/report/ledger/ledger_report.h"
+#include "forecourse/report/ledger/ledger_view.h"
 #include "forecourse/report/svg/text.h"
 #include "forecourse/report/tank/tank_report.h"
 #include "forecourse/report/vapor/vapor_report.h"
@@ -26,6 +28,7 @@ struct ToldOf {
   bool tank = false;
   bool flotation = false;
   bool vapor = false;
+  bool ledger = false;
   bool incident = false;
 };
 
@@ -41,6 +44,7 @@ std::string body(const StationSource& source, const ReportChoice& choice, ToldOf
       told.tank = told.tank || section.id == "tank";
       told.flotation = told.flotation || section.id == "flotation";
       told.vapor = told.vapor || section.id == "vapor";
+      told.ledger = told.ledger || section.id == "ledger";
       told.incident = told.incident || section.id.starts_with("incident-");
     }
     if (html.empty() && asked)
@@ -62,6 +66,7 @@ std::vector<std::string> cautions(const ToldOf& told) {
   if (told.tank) add(tank_cautions());
   if (told.flotation) add(flotation_cautions());
   if (told.vapor) add(vapor_cautions());
+  if (told.ledger) add(ledger_cautions());
   if (told.incident) add(incident_cautions());
   return out;
 }
@@ -76,9 +81,16 @@ bool told_pressure(const StationStudies& studies, const ReportChoice& choice) {
   return false;
 }
 
-std::string caution(const ToldOf& told, bool of_pressure) {
+/// What is told of beside the sections: conditions that raise a caution of their own.
+struct Raised {
+  bool pressure = false;   ///< a drop stalls or ends under pressure
+  bool shortfall = false;  ///< a month of the ledger exceeds its limit
+};
+
+std::string caution(const ToldOf& told, const Raised& raised) {
   const std::vector<std::string> all = flow_cautions();
-  std::string first = of_pressure ? std::string(stalled_caution) + " " : std::string();
+  std::string first = raised.pressure ? std::string(stalled_caution) + " " : std::string();
+  if (raised.shortfall) first += std::string(ledger_first) + " ";
   first += told.incident ? std::string("If it has happened: ") + incident_first + " " : "";
   if (told.flotation) first += std::string(flotation_first) + " ";
   return first + "Computed from what was entered. It advises; nothing computed is a test. " + all[1];
@@ -115,7 +127,8 @@ std::string station_report(const StationStudies& studies, const site::Site& site
   html::Page page = around(site, facts, filled(choice.cells, site, facts));
   ToldOf told;
   page.body = body(source, choice, told);
-  page.caution = caution(told, told_pressure(studies, choice));
+  page.caution = caution(
+      told, {told_pressure(studies, choice), told.ledger && studies.ledger && ledger_falls_short(*studies.ledger)});
   page.body += html::heading(2, "Cautions") + html::list(cautions(told));
   return html::page(page);
 }

@@ -11,6 +11,7 @@
 #include "forecourse/report/flow/ladder/ladder_html.h"
 #include "forecourse/report/flow/spans/span_html.h"
 #include "forecourse/report/incident/incident_report.h"
+#include "forecourse/report/ledger/ledger_report.h"
 #include "forecourse/report/tank/tank_report.h"
 #include "forecourse/report/vapor/vapor_report.h"
 
@@ -35,6 +36,7 @@ std::vector<DefaultUsed> all_defaults(const StationStudies& studies) {
   add(studies.tank);
   add(studies.flotation);
   add(studies.vapor);
+  add(studies.ledger);
   return out;
 }
 
@@ -49,12 +51,13 @@ std::vector<Diagnostic> all_warnings(const Source& s) {
   add(s.studies.tank);
   add(s.studies.flotation);
   add(s.studies.vapor);
+  add(s.studies.ledger);
   return out;
 }
 
 std::string findings(const Source& s) {
   std::vector<checks::Finding> all = s.studies.findings;
-  for (const auto* more : {&s.studies.flotation_findings, &s.studies.vapor_findings}) {
+  for (const auto* more : {&s.studies.flotation_findings, &s.studies.vapor_findings, &s.studies.ledger_findings}) {
     all.insert(all.end(), more->begin(), more->end());
   }
   return findings_html(all, s.site.display);
@@ -78,6 +81,10 @@ std::string defaults(const Source& s) {
 }
 
 std::string vapor(const Source& s) { return s.studies.vapor ? vapor_section(*s.studies.vapor, s.site) : std::string(); }
+
+std::string ledger(const Source& s) {
+  return s.studies.ledger ? ledger_section(*s.studies.ledger, s.site) : std::string();
+}
 
 StationSection incident(const site::IncidentRequest& request, std::size_t number) {
   const std::string at = request.at.text.empty() ? "" : " at " + request.at.text;
@@ -143,6 +150,7 @@ std::vector<StationSection> station_sections(const site::Site& site) {
   out.push_back(
       {"flotation", "Tanks against the ground water", "of no tank anything is entered under flotation", flotation});
   out.push_back({"vapor", "Vapor and product care", "no tank is entered", vapor});
+  out.push_back({"ledger", "Ledger", "no records are given: --records names their folder", ledger});
   for (std::size_t i = 0; i < site.deliveries.size(); ++i) out.push_back(delivery(site.deliveries[i], i + 1));
   for (std::size_t i = 0; i < site.incidents.size(); ++i) out.push_back(incident(site.incidents[i], i + 1));
   std::vector<StationSection> end = at_the_end();

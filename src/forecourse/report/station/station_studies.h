@@ -10,6 +10,7 @@
 #include "forecourse/studies/flotation/flotation.h"
 #include "forecourse/studies/flow/flow.h"
 #include "forecourse/studies/incident/incident.h"
+#include "forecourse/studies/ledger/ledger.h"
 #include "forecourse/studies/tank/tank.h"
 #include "forecourse/studies/vapor/vapor.h"
 
@@ -24,8 +25,10 @@ struct StationStudies {
   std::optional<studies::TankResult> tank;                ///< empty: no tank has a shape or a chart
   std::optional<studies::FlotationResult> flotation;      ///< empty: of no tank anything is entered under flotation
   std::optional<studies::VaporResult> vapor;              ///< empty: no tank is entered
+  std::optional<studies::LedgerResult> ledger;            ///< empty: no records are given
   std::vector<checks::Finding> flotation_findings;
   std::vector<checks::Finding> vapor_findings;
+  std::vector<checks::Finding> ledger_findings;
   std::vector<studies::IncidentResult> incidents;  ///< one for each [[incident]] of the site file, in its order
 };
 
