@@ -16,9 +16,10 @@ double well_integral(double alpha, double beta, int power) {
   constexpr double step = 0.02;
   const double from = 0.5 * std::log(least_share * std::min({alpha * alpha, alpha, alpha / beta}));
   const double to = 0.5 * std::log(largest_exponent * alpha / beta);
+  const int steps = std::max(0, static_cast<int>(std::ceil((to - from) / step)));
   double sum = 0.0;
-  for (double x = from; x < to; x += step) {
-    const double u = std::exp(x);
+  for (int i = 0; i < steps; ++i) {
+    const double u = std::exp(from + i * step);
     const double first = u * j0(u) - 2.0 * alpha * j1(u);
     const double second = u * y0(u) - 2.0 * alpha * y1(u);
     sum += std::exp(-beta / alpha * u * u) * std::pow(u, power) / (first * first + second * second);

@@ -149,6 +149,7 @@ LinearFit fit_level(const std::vector<Column>& columns, const Series& difference
   if (!out.problem.empty()) return out;
   const Whitener whiten(noise);
   std::vector<Column> white;
+  white.reserve(columns.size());
   for (const Column& column : columns) white.push_back({column.name, whiten(column.values)});
   return least_squares(white, whiten(differences));
 }

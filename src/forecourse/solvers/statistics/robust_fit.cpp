@@ -29,6 +29,7 @@ double slope_at(RobustRule rule, double u) {
 
 double scale_of(const std::vector<double>& residuals) {
   std::vector<double> sizes;
+  sizes.reserve(residuals.size());
   for (const double r : residuals) sizes.push_back(std::abs(r));
   std::sort(sizes.begin(), sizes.end());
   const std::size_t half = sizes.size() / 2;

@@ -118,6 +118,7 @@ class MappingReader {
     for (const std::vector<std::size_t>& set : mapping_.kind->one_of) {
       if (std::ranges::any_of(set, there)) continue;
       std::vector<std::string_view> names;
+      names.reserve(set.size());
       for (const std::size_t i : set) names.push_back(columns[i].name);
       missing(table->node, fmt::format("{}", fmt::join(names, " or ")));
     }

@@ -63,70 +63,89 @@ std::string meanings(int first, int second, int year) {
   return out;
 }
 
+constexpr const char* write_a_day = "write 2026-11-02: year, month, day";
+
+/// Why a date with its year last cannot be taken without being told the order.
+CellFault year_last(const std::string& said, const std::string& can_be) {
+  const bool two = can_be.find(" or ") != std::string::npos;
+  return {said + (two ? " can be read in two ways" : " does not begin with its year"),
+          can_be.empty() ? write_a_day : "write " + can_be + ", or state the order of all dates in a mapping"};
+}
+
+/// Why a date is none in the order that was stated.
+CellFault wrong_order(const std::string& said, bool month_first, bool other) {
+  const std::string order = month_first ? "month, day, year" : "day, month, year";
+  return {said + " is none in the order " + order,
+          other ? "is the order " + std::string(month_first ? "day/month/year" : "month/day/year") + "?" : write_a_day};
+}
+
+Outcome day_value(int year, int month, int day) {
+  Value value;
+  value.text = iso(year, month, day);
+  return value;
+}
+
+/// A date whose year stands last, in the order that the form states.
+Outcome day_of_year_last(const std::string& said, const std::array<std::string_view, 3>& parts, DateOrder order) {
+  const std::optional<int> year = year_of(parts[2]);
+  const int a = number_of(parts[0]);
+  const int b = number_of(parts[1]);
+  if (order == DateOrder::year_first) return year_last(said, year ? meanings(a, b, *year) : std::string());
+  const bool month_first = order == DateOrder::month_first;
+  const int month = month_first ? a : b;
+  const int day = month_first ? b : a;
+  if (year && exists(*year, month, day)) return day_value(*year, month, day);
+  return wrong_order(said, month_first, year && exists(*year, day, month));
+}
+
 Outcome read_day(const Column& column, std::string_view text, const CellForm& form) {
   const std::string said = std::string(column.name) + " is a day, but " + shown(text);
   const auto parts = three_numbers(text);
-  if (!parts) return CellFault{said + " is none", "write 2026-11-02: year, month, day"};
-  const auto& [a, b, c] = *parts;
-  int day = number_of(c);
-  int month = number_of(b);
-  std::optional<int> year = year_of(a);
-  if (a.size() != 4) {
-    year = year_of(c);
-    const std::string can_be = year ? meanings(number_of(a), number_of(b), *year) : std::string();
-    if (form.dates == DateOrder::year_first) {
-      const bool two = can_be.find(" or ") != std::string::npos;
-      return CellFault{said + (two ? " can be read in two ways" : " does not begin with its year"),
-                       can_be.empty() ? "write 2026-11-02: year, month, day"
-                                      : "write " + can_be + ", or state the order of all dates in a mapping"};
-    }
-    const bool month_first = form.dates == DateOrder::month_first;
-    month = number_of(month_first ? a : b);
-    day = number_of(month_first ? b : a);
-    if (!year || !exists(*year, month, day)) {
-      const std::string order = month_first ? "month, day, year" : "day, month, year";
-      const bool other = year && exists(*year, day, month);
-      return CellFault{said + " is none in the order " + order,
-                       other ? "is the order " + std::string(month_first ? "day/month/year" : "month/day/year") + "?"
-                             : "write 2026-11-02: year, month, day"};
-    }
+  if (!parts) return CellFault{said + " is none", write_a_day};
+  if ((*parts)[0].size() != 4) return day_of_year_last(said, *parts, form.dates);
+  const int year = number_of((*parts)[0]);
+  const int month = number_of((*parts)[1]);
+  const int day = number_of((*parts)[2]);
+  if (exists(year, month, day)) return day_value(year, month, day);
+  return CellFault{said + " is not in the calendar (or not from 1950 to 2150)", write_a_day};
+}
+
+/// Hours to add to a 12-hour time, by its last letters; none: it is a 24-hour time.
+std::optional<int> half_of_day(std::string_view text) {
+  std::string end;
+  for (const char c : text.substr(text.size() - std::min<std::size_t>(text.size(), 4))) {
+    if (c != '.' && c != ' ' && !is_digit(c)) end += static_cast<char>(c | 0x20);
   }
-  if (!year || !exists(*year, month, day)) {
-    return CellFault{said + " is not in the calendar (or not from 1950 to 2150)", "write 2026-11-02: year, month, day"};
+  if (end == "am") return 0;
+  if (end == "pm") return 12;
+  return std::nullopt;
+}
+
+/// Hours, minutes and seconds of "6:30" or "06:30:15".
+std::optional<std::array<int, 3>> clock_parts(std::string_view clock) {
+  std::array<int, 3> parts{};
+  for (std::size_t count = 0; count < parts.size(); ++count) {
+    const std::size_t colon = std::min(clock.find(':'), clock.size());
+    const std::string_view digits = clock.substr(0, colon);
+    if (!all_digits(digits) || digits.size() > 2 || (count > 0 && digits.size() != 2)) return std::nullopt;
+    parts[count] = number_of(digits);
+    if (colon == clock.size()) return count > 0 ? std::optional(parts) : std::nullopt;
+    clock.remove_prefix(colon + 1);
   }
-  Value value;
-  value.text = iso(*year, month, day);
-  return value;
+  return std::nullopt;
 }
 
 Outcome read_time(const Column& column, std::string_view text) {
   const CellFault none{std::string(column.name) + " is a time of day, but " + shown(text) + " is none",
                        "write 06:30, 06:30:15 or 6:30 AM"};
-  std::string_view clock = text;
-  int shift = -1;  // hours to add for 12-hour times; none: 24-hour
-  std::string end;
-  for (const char c : text.substr(text.size() - std::min<std::size_t>(text.size(), 4))) {
-    if (c != '.' && c != ' ' && !is_digit(c)) end += static_cast<char>(c | 0x20);
-  }
-  if (end == "am" || end == "pm") {
-    shift = end == "pm" ? 12 : 0;
-    clock = text.substr(0, text.find_last_of("0123456789") + 1);
-  }
-  std::array<int, 3> parts{};
-  std::size_t count = 0;
-  while (count < 3) {
-    const std::size_t colon = std::min(clock.find(':'), clock.size());
-    const std::string_view digits = clock.substr(0, colon);
-    if (!all_digits(digits) || digits.size() > 2 || (count > 0 && digits.size() != 2)) return none;
-    parts[count++] = number_of(digits);
-    if (colon == clock.size()) break;
-    clock.remove_prefix(colon + 1);
-    if (count == 3) return none;
-  }
-  if (count < 2 || parts[1] > 59 || parts[2] > 59) return none;
-  if (shift >= 0) {
+  const std::optional<int> shift = half_of_day(text);
+  const auto found = clock_parts(shift ? text.substr(0, text.find_last_of("0123456789") + 1) : text);
+  if (!found) return none;
+  std::array<int, 3> parts = *found;
+  if (parts[1] > 59 || parts[2] > 59) return none;
+  if (shift) {
     if (parts[0] < 1 || parts[0] > 12) return none;
-    parts[0] = parts[0] % 12 + shift;
+    parts[0] = parts[0] % 12 + *shift;
   }
   if (parts[0] == 24) return CellFault{none.message, "midnight is 00:00 of the day that begins"};
   if (parts[0] > 23) return none;

@@ -18,6 +18,7 @@ constexpr double noon = 12.0;
 template <class Row>
 std::vector<const Row*> by_time(const std::vector<Row>& rows) {
   std::vector<const Row*> out;
+  out.reserve(rows.size());
   for (const Row& row : rows) out.push_back(&row);
   std::stable_sort(out.begin(), out.end(),
                    [](const Row* a, const Row* b) { return hours_of(a->at, noon) < hours_of(b->at, noon); });

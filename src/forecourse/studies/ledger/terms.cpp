@@ -206,7 +206,8 @@ std::vector<MeterError> meter_errors(const records::Records& all, const LedgerOp
     if (truly > 0.0) errors[test.part.text].push_back((test.volume->si() - truly) / truly);
   }
   std::vector<MeterError> out = options.meters;
-  for (const auto& [hose, found] : errors) {
+  for (const auto& [id, found] : errors) {
+    const std::string& hose = id;
     if (std::any_of(out.begin(), out.end(), [&](const MeterError& m) { return m.hose == hose; })) continue;
     double mean = 0.0;
     for (const double one : found) mean += one / static_cast<double>(found.size());

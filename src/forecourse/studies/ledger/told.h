@@ -26,7 +26,8 @@ struct Told {
     warnings.push_back({Severity::warning, std::move(message), where, std::move(hint), {}});
   }
   /// Not counted: the month stays unsettled until somebody mends the row.
-  void lost(std::optional<std::size_t> book, Day day, const SourceSpan& where, std::string message, std::string hint) {
+  void lost(std::optional<std::size_t> book, Day day, const SourceSpan& where, const std::string& message,
+            std::string hint) {
     unsettled.push_back({book, day, message});
     say(where, message + "; it is not counted", std::move(hint));
   }

@@ -11,7 +11,8 @@ namespace forecourse::studies {
 
 /// A size of the tank that readings may correct.
 struct FittedSize {
-  std::string what;  ///< "inside diameter", "length", "pitch", "cross-section area", "zero of the stick", "volume at the start"
+  std::string
+      what;  ///< "inside diameter", "length", "pitch", "cross-section area", "zero of the stick", "volume at the start"
   std::string unit;  ///< SI: "m", "m2", "m3", or empty
   double entered = 0.0;
   double value = 0.0;
