@@ -272,5 +272,19 @@ TEST_F(StoreFile, TheTablesRefuseWhatIsNoRecord) {
   EXPECT_THROW(insert("1, 2, '2026-11-03', '', 'T1', '5 gal', 'five', ''"), SQLite::Exception);  // STRICT
 }
 
+TEST_F(StoreFile, TakesBackTheLastImportOfASourceAndNoOther) {
+  auto store = open();
+  ASSERT_TRUE(take(*store, "dips", "day,tank,depth\n2026-11-01,T1,40 in\n").value.stored);
+  ASSERT_TRUE(take(*store, "sales", "day,tank,volume\n2026-11-02,T1,900 gal\n").value.stored);
+  ASSERT_TRUE(take(*store, "dips", "day,tank,depth\n2026-11-02,T1,31 in\n2026-11-03,T1,22 in\n").value.stored);
+  EXPECT_THAT(store->take_back("dips.csv"), ElementsAre("dip of 2026-11-02", "dip of 2026-11-03"));
+  EXPECT_THAT(store->take_back("dips.csv"), ElementsAre("dip of 2026-11-01"));
+  EXPECT_TRUE(store->take_back("dips.csv").empty());
+  store.reset();
+  std::vector<std::size_t> rows;
+  for (const KindSummary& one : open(Opening::must_exist)->summary()) rows.push_back(one.rows);
+  EXPECT_THAT(rows, ElementsAre(0U, 0U, 1U, 0U, 0U, 0U, 0U)) << "the sale stays";
+}
+
 }  // namespace
 }  // namespace forecourse::store

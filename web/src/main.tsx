@@ -12,6 +12,7 @@ import "./style/incident.css";
 import "./style/delivery.css";
 import "./style/checks.css";
 import "./style/containment.css";
+import "./style/ledger.css";
 import "./style/reports.css";
 import "./style/states.css";
 import "./style/drawing.css";
@@ -21,6 +22,7 @@ import { Checks } from "./panels/checks/Checks";
 import { Containment } from "./panels/containment/Containment";
 import { Flow } from "./panels/flow/Flow";
 import { Incident } from "./panels/incident/Incident";
+import { Ledger } from "./panels/ledger/Ledger";
 import { Reports } from "./panels/reports/Reports";
 import { Shell } from "./panels/shell/Shell";
 import { Site } from "./panels/site/Site";
@@ -32,7 +34,7 @@ follow();
 listenToKeys();
 render(
   <Shell
-    panels={{ site: Site, tank: Tank, flow: Flow, incident: Incident, containment: Containment, checks: Checks, reports: Reports }}
+    panels={{ site: Site, tank: Tank, flow: Flow, incident: Incident, containment: Containment, ledger: Ledger, checks: Checks, reports: Reports }}
   />,
   document.body,
 );

@@ -149,6 +149,7 @@ struct ServeArguments {
   std::string site;         ///< path of the site file
   std::optional<int> port;  ///< 0: any that is free; empty: the first that is free from 8377
   std::string web;          ///< folder of the built page; empty: `web` beside the program
+  std::string records;      ///< folder or store of records; empty: those beside the site file, if any
 };
 
 /// All studies of a station: summary on the screen, report into `--out`.

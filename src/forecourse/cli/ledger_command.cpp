@@ -51,7 +51,8 @@ Exit ledger_command(const LedgerArguments& arguments) {
   studies::LedgerResult result = studies::study_ledger(source.site, records.value, options.value);
   result.warnings.insert(result.warnings.begin(), records.diagnostics.begin(), records.diagnostics.end());
   result.warnings.insert(result.warnings.begin(), source.warnings.begin(), source.warnings.end());
-  report::LedgerFacts facts{today(), arguments.command, source.texts, checks::check_ledger(result), {}};
+  report::LedgerFacts facts{today(), arguments.command,  source.texts, checks::check_ledger(result),
+                            {},      source.site.display};
   if (!arguments.site.out.empty() && !write_report(arguments, source, result, facts)) return Exit::bad_input;
   if (arguments.site.json) {
     print(report::to_text(report::ledger_document(result, facts)));

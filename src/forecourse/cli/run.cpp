@@ -182,6 +182,9 @@ void add_serve_options(CLI::App& command, ServeArguments& serve) {
   command.add_option("SITE", serve.site, "site file (TOML)")->required();
   command.add_option("--port", serve.port, "port of 127.0.0.1; 0: any that is free (default: the first from 8377)")
       ->check(CLI::Range(0, 65535));
+  command.add_option("--records", serve.records,
+                     "folder with dips.csv, deliveries.csv, sales.csv, or a store (default: SITE.db, records/SITE or "
+                     "records beside the site file, if there is one)");
   command.add_option("--web", serve.web, "folder of the built page (default: web beside the program)");
 }
 

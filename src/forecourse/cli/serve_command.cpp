@@ -62,10 +62,14 @@ Exit serve_command(const ServeArguments& arguments) {
     print_error("error: --web " + arguments.web + ": there is no such folder\n");
     return Exit::bad_input;
   }
+  if (!arguments.records.empty() && !std::filesystem::exists(arguments.records)) {
+    print_error("error: --records " + arguments.records + ": there is no such folder or file\n");
+    return Exit::bad_input;
+  }
   const sigset_t signals = hold_ending_signals();
   allow_more_files();
-  server::Workbench workbench(
-      {arguments.site, arguments.port, arguments.web.empty() ? web_beside_program() : arguments.web});
+  server::Workbench workbench({arguments.site, arguments.port,
+                               arguments.web.empty() ? web_beside_program() : arguments.web, arguments.records});
   const std::string why = workbench.start();
   if (!why.empty()) {
     print_error("error: " + why + "\n");

@@ -65,6 +65,9 @@ class Store {
   virtual ~Store() = default;
 
   [[nodiscard]] virtual std::unique_ptr<Writing> write(const RowSource& source) = 0;
+  /// Takes the rows of the last import from a source of this name out again, for good.
+  /// \return what they were, "dip of 2026-11-05"; empty: there is no such import
+  [[nodiscard]] virtual std::vector<std::string> take_back(const std::string& source) = 0;
   /// Each row of a kind in the order of time, and within a moment in that in which they were added. Values hold what
   /// was typed; only quantities hold their number.
   virtual void each_row(const Kind& kind, const std::function<void(const Row&)>& visit) = 0;

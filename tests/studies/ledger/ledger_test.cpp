@@ -84,6 +84,31 @@ TEST(Days, AreCountedAsTheCalendarHasThem) {
   EXPECT_EQ(text(month_beside(day_of({2026, 12, 31, {}}), 1)), "2027-01-01");
 }
 
+/// SOURCE: closed form: the book is opening and delivered less sold; 100 gal for each inch
+TEST(Ledger, TellsWhatTheBookExpectsAtTheReadingToCome) {
+  site::records::Records records;
+  records.dips = {dip(on(1, 23.0), 50), dip(on(2, 23.0), 40)};
+  records.sales = {sale(on(2), 980), sale(on(3), 1100)};
+  records.deliveries = {delivered(on(3), 4000)};
+  const auto evening = study_ledger(site_of(box), records, {}).books.at(0).next;
+  ASSERT_TRUE(evening);
+  EXPECT_EQ(text(evening->day), "2026-11-03");
+  EXPECT_EQ(evening->time, "23:00");
+  EXPECT_EQ(evening->business, evening->day);
+  EXPECT_NEAR(evening->book, gallons(4000 + 4000 - 1100), 1e-9);
+  EXPECT_NEAR(evening->depth.value(), inches(69), 1e-9);
+  EXPECT_EQ(evening->deliveries, 1);
+  EXPECT_EQ(evening->sales, 1);
+  records.dips = {dip(on(1, 7.0), 50), dip(on(2, 7.0), 40)};
+  const auto morning = study_ledger(site_of(box), records, {}).books.at(0).next;
+  ASSERT_TRUE(morning);
+  EXPECT_EQ(text(morning->business), "2026-11-02") << "the sales of a day come behind its morning";
+  records.dips.pop_back();
+  EXPECT_TRUE(study_ledger(site_of(box), records, {}).books.at(0).next) << "one reading is enough to go on from";
+  records.dips.clear();
+  EXPECT_FALSE(study_ledger(site_of(box), records, {}).books.at(0).next);
+}
+
 TEST(Ledger, BalancesOpeningDeliveriesSalesAndReturns) {
   site::records::Records records;
   records.dips = {dip(on(1), 50), dip(on(2), 40), dip(on(3), 70)};

@@ -106,6 +106,10 @@ export const api = {
   open: (name: string) => write("/api/open", { name }),
   create: (name: string, template: string) => write("/api/new", { name, template }),
   sites: () => call<{ names: string[]; templates: { id: string; text: string }[] }>("GET", "/api/sites"),
+  /** A row for the store of the station's records; resolves when it is on the disk. */
+  enterRecord: (kind: string, values: Record<string, string | null>) =>
+    call<object>("POST", "/api/records", { kind, values }),
+  takeBackRecord: () => call<{ taken: string }>("POST", "/api/records/take-back", {}),
   startRun: (revision: number, want: Want, edits: Edit[] = []) =>
     call<{ run: number }>("POST", "/api/runs", { revision, want, edits }),
   run: <A>(id: number) =>

@@ -179,6 +179,24 @@ export interface IncidentWant {
   on?: string;
   units?: Units;
 }
+export interface LedgerWant {
+  study: "ledger";
+  tank?: string;
+  month?: string;
+  from?: string;
+  to?: string;
+  delivered_as?: string;
+  meter_errors?: string | string[];
+  evaporation?: string;
+  reading_deviation?: string;
+  delivery_deviation?: string;
+  sales_deviation?: string;
+  smallest_leak?: string;
+  own_volume?: string;
+  own_drift?: string;
+  own_expansion?: string;
+  units?: Units;
+}
 export interface CompareWant {
   study: "compare";
   sets?: string | string[];
@@ -249,6 +267,7 @@ export type KnownWant =
   | VaporWant
   | DeliveryWant
   | IncidentWant
+  | LedgerWant
   | CompareWant
   | FlowDrawingWant
   | SumpsWant

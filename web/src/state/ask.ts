@@ -25,6 +25,8 @@ export function freshness(now: Standing<unknown>): Freshness {
 }
 
 export interface Question {
+  /** How often the records have changed, for one that rests on them. */
+  after?: number;
   wants: Want[];
   edits?: Edit[];
 }

@@ -8,6 +8,7 @@ export const sheets = [
   { key: "3", id: "flow", name: "Flow" },
   { key: "4", id: "incident", name: "Incident" },
   { key: "5", id: "containment", name: "Containment" },
+  { key: "6", id: "ledger", name: "Ledger" },
   { key: "7", id: "checks", name: "Checks" },
   { key: "0", id: "reports", name: "Reports" },
 ] as const;

@@ -111,6 +111,9 @@ async function fetchStation() {
   }
 }
 
+/** How often the records have changed since the page was opened. */
+export const recordsRead = signal(0);
+
 /** Hears of runs; see state/runs.ts. */
 export const onRun: ((data: Record<string, unknown>) => void)[] = [];
 
@@ -124,6 +127,7 @@ export function follow() {
         if (data["why"] === "outside") toast("The file was changed outside; this is how it stands now.");
         if (writing === 0 && heard !== station.value?.revision) void fetchStation();
       },
+      records: () => void ++recordsRead.value,
       run: (data) => onRun.forEach((f) => f(data)),
     },
     (up) => {

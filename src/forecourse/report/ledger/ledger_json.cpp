@@ -1,5 +1,6 @@
 #include "forecourse/report/findings.h"
 #include "forecourse/report/ledger/ledger_report.h"
+#include "forecourse/report/ledger/ledger_view.h"
 
 namespace forecourse::report {
 namespace {
@@ -17,6 +18,7 @@ Json month_json(const studies::LedgerMonth& month) {
           {"over_short_m3", month.over_short},
           {"limit_m3", month.limit},
           {"deviation_m3", number_or_null(month.deviation)},
+          {"state", month_state(month)},
           {"exceeds", month.exceeds},
           {"confirmed", month.confirmed},
           {"unsettled", month.unsettled}};
@@ -124,17 +126,36 @@ Json loss_json(const std::optional<studies::LossFit>& loss) {
           {"chart", chart_json(*loss)}};
 }
 
-Json book_json(const LedgerBook& book, const std::vector<SourceText>& texts) {
+Json next_json(const std::optional<studies::LedgerNext>& next) {
+  if (!next) return {};
+  return {{"day", studies::text(next->day)},
+          {"time", text_or_null(next->time)},
+          {"business_day", studies::text(next->business)},
+          {"opening_m3", next->opening},
+          {"delivered_m3", next->delivered},
+          {"deliveries", next->deliveries},
+          {"sold_m3", next->sold},
+          {"sales", next->sales},
+          {"returned_m3", next->returned},
+          {"book_m3", next->book},
+          {"depth_m", number_or_null(next->depth)}};
+}
+
+Json book_json(const LedgerBook& book, const LedgerFacts& facts) {
   return {{"name", book.name},
           {"product", book.product},
           {"tanks", book.tanks},
           {"joined", text_or_null(book.joined)},
           {"problem", text_or_null(book.problem)},
-          {"rows", array_of(book.rows, [&](const studies::LedgerRow& row) { return row_json(row, texts); })},
+          {"rows", array_of(book.rows, [&](const studies::LedgerRow& row) { return row_json(row, facts.texts); })},
           {"months", array_of(book.months, month_json)},
           {"period", {{"from_row", book.from}, {"to_row", book.to}}},
           {"explained", terms_json(book.terms)},
-          {"loss", loss_json(book.loss)}};
+          {"loss", loss_json(book.loss)},
+          {"next", next_json(book.next)},
+          {"answer", book_answer(book, facts.display, Glyphs::unicode)},
+          {"what_next", what_next(book, facts.display, Glyphs::unicode)},
+          {"not_parted", not_parted(book)}};
 }
 
 Json gauging_json(const studies::ManualGauging& one) {
@@ -190,7 +211,8 @@ Json ledger_document(const studies::LedgerResult& result, const LedgerFacts& fac
   out.defaults = result.defaults;
   out.findings = findings_json(facts.findings, facts.texts);
   out.warnings = result.warnings;
-  out.result = {{"books", array_of(result.books, [&](const LedgerBook& book) { return book_json(book, facts.texts); })},
+  out.result = {{"books", array_of(result.books, [&](const LedgerBook& book) { return book_json(book, facts); })},
+                {"first", ledger_falls_short(result) ? Json(ledger_first) : Json()},
                 {"manual_gauging", array_of(result.gauging, gauging_json)},
                 {"own_test", own_json(result.own_test)}};
   return document(out, facts.texts);

@@ -17,7 +17,8 @@ struct LedgerFacts {
   std::string command;
   std::vector<SourceText> texts;
   std::vector<checks::Finding> findings;
-  std::vector<std::string> written = {};  ///< paths
+  std::vector<std::string> written = {};      ///< paths
+  site::Display display = site::Display::us;  ///< of the sentences in the document
 };
 
 /// What stands above every number of a ledger that falls short.

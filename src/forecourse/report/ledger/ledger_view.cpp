@@ -30,11 +30,8 @@ struct Show {
 const char* over_or_short(double volume) { return volume < 0.0 ? "short" : "over"; }
 
 std::string state_of(const LedgerMonth& month) {
-  if (!month.unsettled.empty()) return "not determined";
-  if (month.confirmed) return "falls short, second month";
-  if (month.exceeds) return "falls short";
-  const double margin = month.limit - std::abs(month.over_short);
-  return month.deviation && margin < *month.deviation ? "close" : "meets";
+  const std::string state = month_state(month);
+  return month.confirmed && month.unsettled.empty() ? state + ", second month" : state;
 }
 
 bool in_period(const LedgerBook& book, std::size_t i) { return i >= book.from && i < book.to; }
@@ -62,6 +59,13 @@ std::string free_value(const studies::FreeTerm& term, double si, const Show& sho
 }
 
 }  // namespace
+
+const char* month_state(const LedgerMonth& month) {
+  if (!month.unsettled.empty()) return "not determined";
+  if (month.exceeds) return "falls short";
+  const double margin = month.limit - std::abs(month.over_short);
+  return month.deviation && margin < *month.deviation ? "close" : "meets";
+}
 
 bool ledger_falls_short(const studies::LedgerResult& result) {
   return std::any_of(result.books.begin(), result.books.end(), [](const LedgerBook& book) {

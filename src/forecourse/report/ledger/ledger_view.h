@@ -14,6 +14,9 @@ namespace forecourse::report {
 /// True where a month of any book exceeds its limit.
 [[nodiscard]] bool ledger_falls_short(const studies::LedgerResult& result);
 
+/// "meets", "close", "falls short" or "not determined"
+[[nodiscard]] const char* month_state(const studies::LedgerMonth& month);
+
 /// The months of a book, each with its number, limit and state.
 [[nodiscard]] WordTable month_table(const studies::LedgerBook& book, site::Display display, Glyphs glyphs);
 /// The days of the period.

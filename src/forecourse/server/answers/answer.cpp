@@ -15,15 +15,16 @@ namespace {
 using report::Json;
 using Answerer = Json (*)(const Asked&);
 
-constexpr std::array<std::pair<const char*, Answerer>, 9> studies_known{{{"flow", flow_answer},
-                                                                         {"containment", containment_answer},
-                                                                         {"tank", tank_answer},
-                                                                         {"flotation", flotation_answer},
-                                                                         {"vapor", vapor_answer},
-                                                                         {"delivery", delivery_answer},
-                                                                         {"incident", incident_answer},
-                                                                         {"findings", findings_answer},
-                                                                         {"compare", compare_answer}}};
+constexpr std::array<std::pair<const char*, Answerer>, 10> studies_known{{{"flow", flow_answer},
+                                                                          {"containment", containment_answer},
+                                                                          {"tank", tank_answer},
+                                                                          {"flotation", flotation_answer},
+                                                                          {"vapor", vapor_answer},
+                                                                          {"delivery", delivery_answer},
+                                                                          {"incident", incident_answer},
+                                                                          {"ledger", ledger_answer},
+                                                                          {"findings", findings_answer},
+                                                                          {"compare", compare_answer}}};
 
 Json unknown_study(const std::string& study) {
   const std::vector<std::string> known = study_words();
@@ -57,17 +58,21 @@ std::vector<std::string> study_words() {
   return out;
 }
 
-Answers::Answers(std::string text, std::string file)
-    : text_(std::move(text)), file_(std::move(file)), shared_(std::make_unique<SharedStudies>(text_, file_)) {}
+Answers::Answers(std::string text, std::string file, RecordsOf records)
+    : text_(std::move(text)),
+      file_(std::move(file)),
+      records_(std::move(records)),
+      shared_(std::make_unique<SharedStudies>(text_, file_)) {}
 
 Answers::~Answers() = default;
 
 Json Answers::answer(const Json& want, const Context& context) {
-  return answer_to(Asked{text_, file_, want, context, *shared_});
+  return answer_to(Asked{text_, file_, want, context, *shared_, records_});
 }
 
-Json answer(const std::string& text, const std::string& file, const Json& want, const Context& context) {
-  return Answers(text, file).answer(want, context);
+Json answer(const std::string& text, const std::string& file, const Json& want, const Context& context,
+            const RecordsOf& records) {
+  return Answers(text, file, records).answer(want, context);
 }
 
 }  // namespace forecourse::server

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <functional>
 #include <memory>
 #include <optional>
 #include <string>
@@ -8,6 +9,7 @@
 #include "forecourse/base/context.h"
 #include "forecourse/base/diagnostic.h"
 #include "forecourse/report/json_document.h"
+#include "forecourse/site/site.h"
 
 namespace forecourse::server {
 
@@ -33,6 +35,7 @@ struct StationFacts {
   bool editable = false;
   std::string undo;  ///< label of the step that could be undone; empty: none
   std::string redo;
+  std::string path = {};  ///< whole path of the file
 };
 
 /// The station with every value that is in the file, and every key that could be added, for forms; what the keys are
@@ -43,13 +46,18 @@ struct StationFacts {
 [[nodiscard]] const report::Json& tables_json();
 
 class SharedStudies;
+struct ReadRecords;
+
+/// Gives the records of the station as it stands; null: there are none. See server/records/station_records.h.
+using RecordsOf = std::function<std::shared_ptr<const ReadRecords>(const site::Site& site)>;
 
 /// Answers wants of one text: the file is read once, and a flow that several of them ask for is solved once.
 class Answers {
  public:
   /// \param text the site file
   /// \param file its name, for the places of warnings
-  Answers(std::string text, std::string file);
+  /// \param records of the station; empty: none are given
+  Answers(std::string text, std::string file, RecordsOf records = {});
   ~Answers();
   Answers(const Answers&) = delete;
   Answers& operator=(const Answers&) = delete;
@@ -64,11 +72,12 @@ class Answers {
  private:
   std::string text_;
   std::string file_;
+  RecordsOf records_;
   std::unique_ptr<SharedStudies> shared_;
 };
 
 /// The answer to one want; as `Answers` gives it.
 [[nodiscard]] report::Json answer(const std::string& text, const std::string& file, const report::Json& want,
-                                  const Context& context);
+                                  const Context& context, const RecordsOf& records = {});
 
 }  // namespace forecourse::server

@@ -43,8 +43,13 @@ std::string Desk::open_path(const std::string& path) {
 
 StationFacts Desk::facts_now() const {
   const KeptText& kept = site_->kept();
-  return {
-      kept.text, kept.revision, file_, site_->read_only().empty(), label_of(undoable(kept)), label_of(redoable(kept))};
+  return {kept.text,
+          kept.revision,
+          file_,
+          site_->read_only().empty(),
+          label_of(undoable(kept)),
+          label_of(redoable(kept)),
+          (fs::path(folder_) / file_).string()};
 }
 
 StationFacts Desk::facts() const {

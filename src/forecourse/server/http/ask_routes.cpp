@@ -79,7 +79,7 @@ Tried try_edits(const StationFacts& facts, const std::vector<Edit>& edits) {
   return {{}, json_reply(no, 422)};
 }
 
-Reply ask(const Desk& desk, Turns& turns, const Call& call) {
+Reply ask(const Desk& desk, StationRecords& records, Turns& turns, const Call& call) {
   BodyReader body(call.body);
   const std::vector<Json> wants = body.list("wants", false);
   const std::vector<Edit> edits = body.edits(true);
@@ -90,7 +90,7 @@ Reply ask(const Desk& desk, Turns& turns, const Call& call) {
   if (tried.no) return *tried.no;
   Context context;
   context.cancelled = now_and_then(call.given_up);
-  Answers asked(tried.text, facts.file);
+  Answers asked(tried.text, facts.file, records.of(facts.path));
   Json answers = Json::array();
   for (const Json& want : wants) {
     const Turn turn(turns, call.given_up);
@@ -102,7 +102,7 @@ Reply ask(const Desk& desk, Turns& turns, const Call& call) {
                      {"diagnostics", diagnostics_json(site::read_site(tried.text).diagnostics, tried.text)}});
 }
 
-Reply start_run(const Desk& desk, Runs& runs, const Call& call) {
+Reply start_run(const Desk& desk, Runs& runs, StationRecords& records, const Call& call) {
   BodyReader body(call.body);
   const int revision = body.revision();
   const std::vector<Edit> edits = body.edits(true);
@@ -118,8 +118,9 @@ Reply start_run(const Desk& desk, Runs& runs, const Call& call) {
   }
   const Tried tried = try_edits(facts, edits);
   if (tried.no) return *tried.no;
-  const std::optional<int> run = runs.start([text = tried.text, file = facts.file, want = call.body["want"]](
-                                                const Context& context) { return answer(text, file, want, context); });
+  const std::optional<int> run =
+      runs.start([text = tried.text, file = facts.file, want = call.body["want"], of = records.of(facts.path)](
+                     const Context& context) { return answer(text, file, want, context, of); });
   if (!run) return refusal(429, "four runs are going already", "wait for one of them, or stop it");
   return json_reply({{"run", *run}});
 }
@@ -135,13 +136,13 @@ Reply no_run() { return refusal(404, "there is no such run", "the oldest are for
 
 }  // namespace
 
-std::vector<Route> ask_routes(const Desk& desk) {
+std::vector<Route> ask_routes(const Desk& desk, StationRecords& records) {
   return {{"POST", "/api/ask", Access::open,
-           [&desk, turns = new_turns()](const Call& call) { return ask(desk, *turns, call); }}};
+           [&desk, &records, turns = new_turns()](const Call& call) { return ask(desk, records, *turns, call); }}};
 }
 
-std::vector<Route> run_routes(const Desk& desk, Runs& runs) {
-  return {{"POST", "/api/runs", Access::keyed, [&](const Call& call) { return start_run(desk, runs, call); }},
+std::vector<Route> run_routes(const Desk& desk, Runs& runs, StationRecords& records) {
+  return {{"POST", "/api/runs", Access::keyed, [&](const Call& call) { return start_run(desk, runs, records, call); }},
           {"GET", "/api/runs/", Access::open,
            [&](const Call& call) {
              const Json state = runs.state(run_of(call.tail));

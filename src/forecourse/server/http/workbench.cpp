@@ -14,9 +14,10 @@ constexpr int first_port = 8377;                         // any: below those tha
 constexpr int most_ports = 100;                          // that are tried
 constexpr std::chrono::milliseconds between_looks{500};  // at the file
 
-std::vector<Route> all_routes(Desk& desk, Runs& runs) {
+std::vector<Route> all_routes(Desk& desk, Runs& runs, StationRecords& records) {
   std::vector<Route> routes = site_routes(desk);
-  for (std::vector<Route> more : {ask_routes(desk), run_routes(desk, runs), report_routes(desk)}) {
+  for (std::vector<Route> more : {ask_routes(desk, records), run_routes(desk, runs, records),
+                                  records_routes(desk, records), report_routes(desk)}) {
     for (Route& route : more) routes.push_back(std::move(route));
   }
   return routes;
@@ -35,7 +36,8 @@ Workbench::Workbench(const WorkbenchOptions& options)
         events_.tell("station", {{"revision", revision}, {"why", why}});
       }),
       runs_([this](const report::Json& state) { events_.tell("run", state); }),
-      server_(all_routes(desk_, runs_), page(options.web), events_) {}
+      records_(options.site, options.records),
+      server_(all_routes(desk_, runs_, records_), page(options.web), events_) {}
 
 bool Workbench::bind() {
   if (options_.port) return server_.bind(*options_.port);
@@ -61,7 +63,10 @@ std::string Workbench::address() const {
 
 void Workbench::watch() {
   std::unique_lock lock(mutex_);
-  while (!ended_.wait_for(lock, between_looks, [this] { return ending_; })) desk_.look();
+  while (!ended_.wait_for(lock, between_looks, [this] { return ending_; })) {
+    desk_.look();
+    if (records_.changed(desk_.facts().path)) events_.tell("records", report::Json::object());
+  }
 }
 
 void Workbench::stop() {

@@ -10,14 +10,16 @@
 #include "forecourse/server/http/events.h"
 #include "forecourse/server/http/loopback/local_server.h"
 #include "forecourse/server/http/runs.h"
+#include "forecourse/server/records/station_records.h"
 
 namespace forecourse::server {
 
 /// What a workbench is started with.
 struct WorkbenchOptions {
-  std::string site;         ///< path of the site file
-  std::optional<int> port;  ///< 0: any that is free; empty: the first that is free from 8377
-  std::string web;          ///< folder of the built page
+  std::string site;          ///< path of the site file
+  std::optional<int> port;   ///< 0: any that is free; empty: the first that is free from 8377
+  std::string web;           ///< folder of the built page
+  std::string records = {};  ///< folder or store of the site's records; empty: those beside the site file, if any
 };
 
 /// The desk, what serves it, and the look at the file now and then, each in threads of their own.
@@ -48,6 +50,7 @@ class Workbench {
   Events events_;
   Desk desk_;
   Runs runs_;
+  StationRecords records_;
   LocalServer server_;
   std::mutex mutex_;
   std::condition_variable ended_;

@@ -144,6 +144,26 @@ class SqliteStore : public Store {
     return in_database([&] { return std::make_unique<SqliteWriting>(database_, source); });
   }
 
+  std::vector<std::string> take_back(const std::string& source) override {
+    return in_database([&] {
+      std::vector<std::string> out;
+      SQLite::Transaction transaction(database_, SQLite::TransactionBehavior::IMMEDIATE);
+      SQLite::Statement last(database_, "SELECT max(id) FROM imports WHERE source = ?");
+      last.bind(1, source);
+      if (!last.executeStep() || last.getColumn(0).isNull()) return out;
+      const std::int64_t import = last.getColumn(0).getInt64();
+      last.reset();
+      for (const Kind& kind : kinds()) {
+        SQLite::Statement rows(database_, fmt::format("DELETE FROM {} WHERE import = ? RETURNING day", kind.name));
+        rows.bind(1, import);
+        while (rows.executeStep()) out.push_back(fmt::format("{} of {}", kind.noun, rows.getColumn(0).getString()));
+      }
+      database_.exec(fmt::format("DELETE FROM imports WHERE id = {}", import));
+      transaction.commit();
+      return out;
+    });
+  }
+
   void each_row(const Kind& kind, const std::function<void(const Row&)>& visit) override {
     in_database([&] {
       SQLite::Statement all(database_, all_statement(kind));

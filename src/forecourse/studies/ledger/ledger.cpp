@@ -114,6 +114,7 @@ LedgerBook book_of(const site::Site& site, const BookPlan& plan, std::size_t num
   LedgerBook out = named(plan);
   if (!out.problem.empty()) return out;
   const std::vector<StockReading> readings = readings_of(plan, number, amounts, dips, options, told);
+  if (!readings.empty()) out.next = next_of(plan, readings, amounts);
   if (readings.size() < 2) {
     out.problem = readings.empty() ? "no reading of it is on record" : "one reading alone reconciles nothing";
     return out;

@@ -53,6 +53,21 @@ struct LedgerRow {
   SourceSpan where{};    ///< of the reading
 };
 
+/// What the book expects at the reading to come.
+struct LedgerNext {
+  Day day;                      ///< the one behind the last reading
+  std::string time;             ///< of day, as of the last reading; empty: it has none
+  Day business;                 ///< the day whose deliveries and sales, entered without a time, come before it
+  double opening = 0.0;         ///< [m3] fuel at the last reading
+  double delivered = 0.0;       ///< [m3] since
+  double sold = 0.0;            ///< [m3]
+  double returned = 0.0;        ///< [m3]
+  int deliveries = 0;           ///< since
+  int sales = 0;                ///< rows since
+  double book = 0.0;            ///< [m3] what should be there
+  std::optional<double> depth;  ///< [m] that a stick would show of it; of several tanks empty
+};
+
 /// A book: one tank, or several that sell as one.
 struct LedgerBook {
   std::string name;  ///< id of the tank, or of the product where there are several
@@ -66,6 +81,7 @@ struct LedgerBook {
   std::size_t to = 0;                ///< behind its last
   std::optional<LedgerTerms> terms;  ///< of the period
   std::optional<LossFit> loss;       ///< likewise
+  std::optional<LedgerNext> next;    ///< empty: no reading yet
 };
 
 struct LedgerResult {

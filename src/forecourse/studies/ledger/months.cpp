@@ -1,5 +1,8 @@
 #include "forecourse/studies/ledger/months.h"
 
+#include <fmt/format.h>
+
+#include <algorithm>
 #include <cmath>
 
 #include "forecourse/base/api_units.h"
@@ -70,6 +73,40 @@ BookRows rows_of(const std::vector<StockReading>& readings, const Amounts& amoun
     row.where = now.where;
     out.rows.push_back(row);
     out.amounts.push_back(std::move(moved));
+  }
+  return out;
+}
+
+LedgerNext next_of(const BookPlan& plan, const std::vector<StockReading>& readings, const Amounts& amounts) {
+  constexpr double noon = 12.0;
+  constexpr double midnight = 24.0;
+  const StockReading& last = readings.back();
+  const auto since = [&](const std::vector<Amount>& all, int& rows) {
+    double out = 0.0;
+    for (const Amount& one : all) {
+      if (one.hours <= last.hours) continue;
+      out += one.volume;
+      ++rows;
+    }
+    return out;
+  };
+  LedgerNext out;
+  out.day = {last.day.number + 1};
+  const double time = last.hours - midnight * last.day.number;
+  if (time < midnight) {
+    const int minutes = static_cast<int>(std::lround(60.0 * time));
+    out.time = fmt::format("{:02}:{:02}", minutes / 60, minutes % 60);
+  }
+  out.business = time < noon ? last.day : out.day;
+  out.opening = last.volume;
+  int returns = 0;
+  out.delivered = since(amounts.delivered, out.deliveries);
+  out.sold = since(amounts.sold, out.sales);
+  out.returned = since(amounts.returned, returns);
+  out.book = out.opening + out.delivered + out.returned - out.sold;
+  const double full = out.book + last.water.value_or(0.0);
+  if (plan.stocks.size() == 1 && full >= 0.0 && full <= plan.stocks.front().inside->volume.capacity()) {
+    out.depth = depth_of(plan.stocks.front(), full);
   }
   return out;
 }

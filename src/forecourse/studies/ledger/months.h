@@ -24,6 +24,11 @@ struct BookRows {
 };
 [[nodiscard]] BookRows rows_of(const std::vector<StockReading>& readings, const Amounts& amounts);
 
+/// What the amounts behind the last reading make of it.
+/// \pre there is a reading
+[[nodiscard]] LedgerNext next_of(const BookPlan& plan, const std::vector<StockReading>& readings,
+                                 const Amounts& amounts);
+
 /// The months of a book, each against the rule. A row belongs to the month in which it ends.
 [[nodiscard]] std::vector<LedgerMonth> months_of(const std::vector<LedgerRow>& rows,
                                                  const std::vector<StockReading>& readings, std::size_t book,

@@ -197,6 +197,11 @@ double volume_to(const Stock& stock, double depth) {
   return stock.inside->volume.volume(level_of(stock, nullptr, depth));
 }
 
+double depth_of(const Stock& stock, double volume) {
+  const parts::TankVolume& inside = stock.inside->volume;
+  return inside.depth_at(stock.inside->place(read_at(stock, nullptr)), inside.level(volume));
+}
+
 std::vector<StockReading> readings_of(const BookPlan& plan, std::size_t book, const Amounts& amounts,
                                       const DipsByTank& dips, const LedgerOptions& options, Told& told) {
   std::vector<std::map<Day, TankReading>> tanks;

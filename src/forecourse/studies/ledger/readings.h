@@ -39,5 +39,7 @@ using DipsByTank = std::map<std::string, std::vector<const site::records::Dip*>>
 
 /// Volume of fuel and water to a depth of a stock, where a stick at its place shows it.
 [[nodiscard]] double volume_to(const Stock& stock, double depth);
+/// What a stick at its place shows of a volume of fuel and water.
+[[nodiscard]] double depth_of(const Stock& stock, double volume);
 
 }  // namespace forecourse::studies

@@ -3,6 +3,7 @@ import { count, sentence } from "../../draw/words";
 import { freshness, useStanding } from "../../state/ask";
 import { keepFlow } from "../../state/hoses";
 import { sheet, units } from "../../state/look";
+import { recordsRead } from "../../state/station";
 import { EmptyArt } from "../parts/EmptyArt";
 import type { Finding } from "../parts/finding";
 import { Refusal } from "../parts/Note";
@@ -27,6 +28,7 @@ type Filter = State | "all";
 
 export function Checks() {
   const now = useStanding<FindingsAnswer>(() => ({
+    after: recordsRead.value,
     wants: [{ study: "findings", units: units.value, ...(keepFlow.value ? { keep: keepFlow.value } : {}) }],
   }));
   const [filter, setFilter] = useState<Filter>("all");

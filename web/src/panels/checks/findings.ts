@@ -159,6 +159,7 @@ export const seenOn = {
   delivery: { sheet: "tank", view: "delivery", name: "Tank, Delivery" },
   vapor: { sheet: "tank", view: "vapor", name: "Tank, Vapor" },
   flotation: { sheet: "tank", view: "flotation", name: "Tank, Flotation" },
+  ledger: { sheet: "ledger", view: "", name: "Ledger" },
 } as const;
 
 const assignment = /\b([a-z_]+) = ("[^"]+")/;

@@ -6,7 +6,7 @@ import {
   letterKeys, practiceColors, product, select, selection, setProduct, setUnits, setView, sheet, sheets, theme, units,
   viewOf, viewsOf, type SheetId,
 } from "../../state/look";
-import { alive, editable, narrow, redo, saving, station, undo } from "../../state/station";
+import { alive, editable, narrow, recordsRead, redo, saving, station, undo } from "../../state/station";
 import { toastText } from "../../state/toast";
 import { hasKey } from "../../api/client";
 import { partAt } from "../../api/station";
@@ -35,6 +35,7 @@ interface Findings {
 /** How many findings fall short or are close; opens the checks. */
 function FindingsCount() {
   const now = useStanding<Findings>(() => ({
+    after: recordsRead.value,
     wants: [{ study: "findings", ...(keepFlow.value ? { keep: keepFlow.value } : {}) }],
   }));
   const findings = now.answers?.[0]?.document?.findings;
@@ -186,7 +187,7 @@ export function Head(props: { title: string; about: ComponentChildren; children?
 }
 
 const keyList: [string, string][] = [
-  ["1 2 3 4 5 7 0", "open a sheet"],
+  ["1 2 3 4 5 6 7 0", "open a sheet"],
   ["v", "next view of the sheet; with Shift the one before"],
   ["[ ]", "stop of the course, back and on"],
   ["Arrows", "move the focused part on the plan; Shift: five steps"],

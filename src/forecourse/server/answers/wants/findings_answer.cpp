@@ -1,6 +1,7 @@
 #include "forecourse/checks/delivery_checks.h"
 #include "forecourse/checks/flotation_checks.h"
 #include "forecourse/checks/flow_checks.h"
+#include "forecourse/checks/ledger_checks.h"
 #include "forecourse/checks/tank_checks.h"
 #include "forecourse/checks/vapor_checks.h"
 #include "forecourse/report/findings.h"
@@ -10,6 +11,7 @@
 #include "forecourse/server/answers/wants/incident_request.h"
 #include "forecourse/server/answers/wants/opened_site.h"
 #include "forecourse/server/answers/wants/study_answers.h"
+#include "forecourse/server/records/station_records.h"
 #include "forecourse/site/text/document.h"
 
 namespace forecourse::server {
@@ -76,6 +78,14 @@ void add_deliveries(AllFindings& all, const site::Site& site, const Context& con
   }
 }
 
+/// Records that cannot be read have no findings; their sheet tells why.
+void add_ledger(AllFindings& all, const OpenedSite& opened, const Asked& asked) {
+  const std::shared_ptr<const ReadRecords> records = asked.records ? asked.records(opened.site) : nullptr;
+  if (!records || !records->read.ok()) return;
+  const studies::LedgerResult ledger = studies::study_ledger(opened.site, records->read.value, {}, asked.context);
+  all.add("ledger", ledger, checks::check_ledger(ledger));
+}
+
 }  // namespace
 
 Json findings_answer(const Asked& asked) {
@@ -90,6 +100,7 @@ Json findings_answer(const Asked& asked) {
   all.add("flow", result, checks::check_flow(opened.site, result));
   add_tanks(all, opened.site, on, asked.context);
   add_deliveries(all, opened.site, asked.context);
+  add_ledger(all, opened, asked);
   return {{"document", all.document()}};
 }
 

@@ -5,6 +5,7 @@
 
 #include "forecourse/base/context.h"
 #include "forecourse/report/json_document.h"
+#include "forecourse/server/answers/answers.h"
 #include "forecourse/server/answers/wants/shared_studies.h"
 
 namespace forecourse::server {
@@ -16,6 +17,7 @@ struct Asked {
   const report::Json& want;
   const Context& context;
   SharedStudies& shared;
+  const RecordsOf& records;  ///< empty: none are given
 };
 
 /// The answers to the wants of these names. Each calls what the command of that name calls.
@@ -26,6 +28,7 @@ struct Asked {
 [[nodiscard]] report::Json vapor_answer(const Asked& asked);
 [[nodiscard]] report::Json delivery_answer(const Asked& asked);
 [[nodiscard]] report::Json incident_answer(const Asked& asked);
+[[nodiscard]] report::Json ledger_answer(const Asked& asked);
 [[nodiscard]] report::Json findings_answer(const Asked& asked);
 [[nodiscard]] report::Json compare_answer(const Asked& asked);
 
