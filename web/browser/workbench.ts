@@ -9,7 +9,7 @@ import { chromium, type Browser, type BrowserContextOptions, type Page } from "p
 export const project = resolve(dirname(fileURLToPath(import.meta.url)), "../..");
 /** Where pictures go. */
 export const pictures = join(project, "out/test/workbench");
-const program = process.env["FORECOURSE_PROGRAM"] ?? join(project, "build/release/forecourse");
+export const program = process.env["FORECOURSE_PROGRAM"] ?? join(project, "build/release/forecourse");
 /** Where the page lies that it serves, in `web`. */
 export const programFolder = dirname(program);
 const browserPath = process.env["FORECOURSE_BROWSER"] ?? "/usr/bin/chromium";

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { Explained, LedgerBook, LedgerRow } from "../../src/panels/ledger/documents";
-import { axisOf, dayWords, daysIn, dipWords, endsTheBook, fallsOf, limitAhead, monthWords, periodOf, rowOf } from "../../src/panels/ledger/rows";
+import { axisOf, dayWords, daysIn, dipWords, endsTheBook, fallsOf, limitAhead, monthWords, periodOf, rowOf, shortDay } from "../../src/panels/ledger/rows";
 
 const gallon = 3.785411784e-3;
 const inch = 0.0254;
@@ -51,6 +51,10 @@ describe("days and months", () => {
   test("as they are said", () => {
     expect(dayWords("2026-11-05")).toBe("5 Nov 2026");
     expect(monthWords("2026-02")).toBe("February 2026");
+  });
+  test("a day of the next month with its month", () => {
+    expect(shortDay("2026-11-01", "2026-10-31")).toBe("1 Nov");
+    expect(shortDay("2026-11-02", "2026-11-01")).toBe("2");
   });
   test("a leap year's February", () => {
     expect([daysIn("2028-02"), daysIn("2026-02"), daysIn("2026-12")]).toEqual([29, 28, 31]);
@@ -104,9 +108,9 @@ test("an axis holds zero and both ends in round steps", () => {
 });
 
 test("a dip is shown as a stick shows it", () => {
-  expect(dipWords(71.125 * inch, "us")).toBe("71⅛");
+  expect(dipWords(71.125 * inch, "us")).toBe("71.125");
   expect(dipWords(60 * inch, "us")).toBe("60");
-  expect(dipWords(0.5 * inch, "us")).toBe("½");
+  expect(dipWords(0.5 * inch, "us")).toBe("0.5");
   expect(dipWords(60.3 * inch, "us")).toBe("60.30");
   expect(dipWords(1.5, "si")).toBe("1\u00A0500");
   expect(dipWords(null, "us")).toBe("");

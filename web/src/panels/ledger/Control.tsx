@@ -36,6 +36,11 @@ function Control(props: ControlProps) {
     points.map((p, i) => `${i ? "L" : "M"}${x(i).toFixed(1)} ${y(of(p)).toFixed(1)}`).join("");
   const every = Math.max(1, Math.ceil(points.length / Math.max(2, Math.floor((right - box.left) / 42))));
   const last = points.at(-1) as ControlPoint;
+  // Names at the ends keep clear of each other: the limit is named on the side where the lines do not end.
+  const limitSide = props.lines.some((l) => l.of(last) > props.limit(last) / 2) ? -1 : 1;
+  const crowded = props.lines.length === 2 && Math.abs(y(props.lines[0]?.of(last) ?? 0) - y(props.lines[1]?.of(last) ?? 0)) < 13;
+  const limitAt = y(limitSide * props.limit(last));
+  const room = props.lines.every((l) => Math.abs(y(l.of(last)) - limitAt) >= 13);
   const signalled = points.filter(props.signals);
   const said = signalled.length
     ? `signals first on ${dayWords(signalled[0]?.day ?? "")}`
@@ -52,14 +57,16 @@ function Control(props: ControlProps) {
       ))}
       <path class="rulelimit" d={line(props.limit)} />
       <path class="rulelimit" d={line((p) => -props.limit(p))} />
-      <text class="limitname" x={right + 6} y={y(props.limit(last)) + 4}>
-        limit
-      </text>
+      {room && (
+        <text class="limitname" x={right + 6} y={limitAt + 4}>
+          limit
+        </text>
+      )}
       {props.dots && points.map((p, i) => <circle key={p.day} class="daydot" cx={x(i)} cy={y(p.value)} r="2.5" />)}
-      {props.lines.map((l) => (
+      {props.lines.map((l, i) => (
         <g key={l.name}>
           <path class={`control ${l.class}`} d={line(l.of)} />
-          <text class="endname" x={right + 6} y={y(l.of(last)) + 4}>
+          <text class="endname" x={right + 6} y={y(l.of(last)) + 4 + (crowded ? (i ? 7 : -7) : 0)}>
             {l.name}
           </text>
         </g>

@@ -8,7 +8,7 @@ import { StatusShape } from "../parts/status";
 import { Wide } from "../parts/Wide";
 import type { LedgerBook, LedgerRow } from "./documents";
 import { enter } from "./entering";
-import { columns, dateOf, dayWords, dipWords, endsTheBook, periodOf, type Column } from "./rows";
+import { columns, dateOf, dayWords, shortDay, dipWords, endsTheBook, periodOf, type Column } from "./rows";
 
 const volume = (si: number) => figure("volume", units.value, si, 0);
 const difference = (si: number) => signed(valueIn("volume", units.value, si), 0);
@@ -117,7 +117,7 @@ function EntryRow({ book }: { book: LedgerBook }) {
     <>
       <tr class="fillnext" aria-busy={busy}>
         <th scope="row" title={dayWords(next.day)}>
-          {dateOf(next.day)}
+          {shortDay(next.day, periodOf(book).at(-1)?.day)}
         </th>
         <td>{cell("dip", "")}</td>
         <td class="expects">

@@ -118,7 +118,7 @@ function Known({ told, book, old }: { told: LedgerTold; book: LedgerBook; old: b
     <div class="split">
       <div class="ledgercols">
         <section class="daycol" aria-label="Days">
-          <Days book={book} entry={closed === ""} old={old} />
+          <Days book={book} entry={closed === "" && !narrow.value} old={old} />
           <p class="txt below">
             {closed || (narrow.value ? "" : "Type a dip, what was delivered and what was sold. Enter stores it; the down key goes on, the up key back, Esc empties the field.")}{" "}
             {closed === "" && !narrow.value && (
@@ -177,7 +177,7 @@ function NoRows({ told, book, closed }: { told: LedgerTold; book: LedgerBook; cl
       ) : (
         <p>With two readings of the tank, and what was delivered and sold between them, this sheet tells what is over or short, and whether that meets the rule.</p>
       )}
-      {closed === "" && book.next && <Days book={book} entry old={false} />}
+      {closed === "" && !narrow.value && book.next && <Days book={book} entry old={false} />}
       <Warnings warnings={told.document.warnings} />
     </div>
   );

@@ -13,8 +13,7 @@ const volume = (si: number) => `${figure("volume", units.value, si, 0)}\u00A0${u
 export function LedgerPanel(props: { document: LedgerDocument; book: LedgerBook; month: LedgerMonth | undefined }) {
   const { document, book, month } = props;
   const last = periodOf(book).at(-1);
-  const clause = document.findings.find((f) => f.clause)?.clause;
-  const verified = document.findings.every((f) => f.clause_verified || !f.clause);
+  const rule = document.findings.find((f) => f.clause);
   const short = book.months.some((m) => m.exceeds);
   return (
     <aside class="insp" aria-label={`Ledger of ${book.name}`}>
@@ -63,7 +62,7 @@ export function LedgerPanel(props: { document: LedgerDocument; book: LedgerBook;
       <h3 class="grp">Where it comes from</h3>
       <p class="txt">
         Limit: 1.0&nbsp;% of what flowed through and {units.value === "us" ? "130\u00A0gal" : "492\u00A0L"}
-        {clause ? `, ${clause}${verified ? ", text seen" : ", to be verified"}` : ""}.
+        {rule?.clause ? `, ${rule.clause}${rule.clause_verified ? ", text seen" : ", to be verified"}` : ""}.
       </p>
       {document.cautions
         .filter((caution) => caution !== document.result.first)

@@ -12,9 +12,9 @@ export function Terms(props: { explained: Explained; deviation_m3: number | null
   const falls = fallsOf(explained, props.deviation_m3, units.value);
   if (width <= 0) return null;
   const narrow = width < 420;
-  const [left, right] = [narrow ? 118 : 150, narrow ? 74 : 96];
+  const [left, right] = [narrow ? 148 : 164, narrow ? 66 : 84];
   const ends = falls.flatMap((f) => [f.from, f.to - (f.error ?? 0), f.to + (f.error ?? 0)]);
-  const steps = axisOf(Math.min(...ends), Math.max(...ends), narrow ? 3 : 5);
+  const steps = axisOf(Math.min(...ends), Math.max(...ends), narrow ? 2 : 4);
   const [low, high] = [steps[0] ?? -1, steps.at(-1) ?? 1];
   const x = (value: number) => left + ((value - low) / (high - low)) * (width - left - right);
   const height = top + falls.length * rowHeight + foot;

@@ -18,6 +18,9 @@ export function monthWords(month: string): string {
   const [year, number = 1] = partsOf(month);
   return `${longMonths[number - 1]} ${year}`;
 }
+/** The date alone below a day of the same month, else with its month: "1 Nov". */
+export const shortDay = (day: string, above: string | undefined) =>
+  above?.slice(0, 7) === day.slice(0, 7) ? `${dateOf(day)}` : dayWords(day).slice(0, -5);
 /** Day of its month. */
 export const dateOf = (day: string) => partsOf(day)[2] ?? 1;
 export function daysIn(month: string): number {
@@ -94,16 +97,13 @@ export function fallsOf(told: Explained, deviation_m3: number | null, units: Uni
 /** Causes that nothing is known of, with what to enter. */
 export const notKnown = (told: Explained) => told.terms.filter((t) => t.volume_m3 === null);
 
-/** A depth as a stick shows it: whole eighths of an inch as a fraction, others to two decimals. */
+/** A depth as it is read: inches to the eighth that a stick shows, others to two decimals; whole millimeters. */
 export function dipWords(depth_m: number | null, units: UnitSystem): string {
   if (depth_m === null) return "";
   const shown = valueIn("bore", units, depth_m);
   if (units === "si") return digits(shown, 0);
-  const eighths = Math.round(shown * 8);
-  if (Math.abs(shown * 8 - eighths) > 0.02) return digits(shown, 2);
-  const [whole, rest] = [Math.floor(eighths / 8), eighths % 8];
-  const fraction = ["", "⅛", "¼", "⅜", "½", "⅝", "¾", "⅞"][rest] ?? "";
-  return whole === 0 && fraction ? fraction : `${digits(whole, 0)}${fraction}`;
+  const eighths = Math.round(shown * 8) / 8;
+  return Math.abs(shown - eighths) > 0.003 ? digits(shown, 2) : digits(eighths, 3).replace(/\.?0+$/, "");
 }
 
 /** What is typed below the last day. */

@@ -23,14 +23,14 @@ using report::Json;
 class AllFindings {
  public:
   AllFindings(const OpenedSite& opened, const std::string& text)
-      : opened_(opened), parts_(station_parts(site::read_document(text, 0).value.root, text)) {}
+      : texts_(opened.texts), parts_(station_parts(site::read_document(text, 0).value.root, text)) {}
 
   template <class Result>
   void add(const char* study, const Result& result, const std::vector<checks::Finding>& found) {
-    Json told = report::findings_json(found, opened_.texts);
+    Json told = report::findings_json(found, texts_);
     for (std::size_t i = 0; i < found.size(); ++i) {
       told[i]["study"] = study;
-      told[i]["path"] = report::text_or_null(path_at(parts_, found[i].where));
+      told[i]["path"] = found[i].where.text == 0 ? report::text_or_null(path_at(parts_, found[i].where)) : Json();
       out_.findings.push_back(std::move(told[i]));
     }
     all_.insert(all_.end(), found.begin(), found.end());
@@ -39,14 +39,16 @@ class AllFindings {
     out_.warnings.insert(out_.warnings.end(), result.warnings.begin(), result.warnings.end());
   }
 
+  void add_texts(const std::vector<SourceText>& texts) { texts_.insert(texts_.end(), texts.begin(), texts.end()); }
+
   [[nodiscard]] Json document() {
     out_.study = "findings";
     out_.result["by_state"] = report::count_by_state(all_);
-    return report::document(out_, opened_.texts);
+    return report::document(out_, texts_);
   }
 
  private:
-  const OpenedSite& opened_;
+  std::vector<SourceText> texts_;  ///< the site file, and behind it those of the records
   std::vector<StationPart> parts_;
   std::vector<checks::Finding> all_;
   report::JsonDocument out_;
@@ -83,6 +85,7 @@ void add_ledger(AllFindings& all, const OpenedSite& opened, const Asked& asked) 
   const std::shared_ptr<const ReadRecords> records = asked.records ? asked.records(opened.site) : nullptr;
   if (!records || !records->read.ok()) return;
   const studies::LedgerResult ledger = studies::study_ledger(opened.site, records->read.value, {}, asked.context);
+  all.add_texts(records->texts);
   all.add("ledger", ledger, checks::check_ledger(ledger));
 }
 
