@@ -92,7 +92,7 @@ class Checks {
         f.state = FindingState::does_not_apply;
         f.reason = gasoline ? "no vapor hose is on" : "no gasoline is dropped";
       } else {
-        f.of_vapor = true;
+        f.of = Measured::vapor;
         at_most(f, value, limit, "Pa");
         if (f.state == FindingState::falls_short) f.change = "widen the way of the vapor, or drop more slowly";
         unless_firm(f, result_);
@@ -216,7 +216,7 @@ class Checks {
                          double low, double high) {
       Finding f = make(rule, words, name, "40 CFR 63 Subpart CCCCCC table 1 (1)(g)", valve.where);
       f.unit = "Pa";
-      f.of_vapor = true;
+      f.of = Measured::vapor;
       if (!entered) {
         f.reason = "its setting is not entered";
         f.change = "enter opens_at and vacuum_opens_at";

@@ -27,4 +27,6 @@ FindingState state_of(double margin, double limit) {
   return margin < close_share * std::abs(limit) ? FindingState::close : FindingState::meets;
 }
 
+const char* word(Measured of) { return of == Measured::vapor ? "vapor" : of == Measured::leak ? "leak" : "fuel"; }
+
 }  // namespace forecourse::checks

@@ -13,6 +13,11 @@ enum class FindingState { meets, close, falls_short, not_determined, does_not_ap
 /// The state as printed: "meets", "close", "falls short", "not determined", "does not apply".
 [[nodiscard]] const char* word(FindingState state);
 
+/// What a value is of, which decides the unit it is shown in: pressures of vapor in inches of water, leaks by the hour.
+enum class Measured { fuel, vapor, leak };
+/// "fuel", "vapor", "leak"
+[[nodiscard]] const char* word(Measured of);
+
 /// A requirement held against what was computed or measured.
 struct Finding {
   std::string rule;         ///< stable id: "nozzle-flow-cap"
@@ -26,7 +31,7 @@ struct Finding {
   std::optional<double> value;   ///< SI
   std::optional<double> margin;  ///< SI, positive: the limit is met by this much
   std::string unit;              ///< SI unit of the three
-  bool of_vapor = false;         ///< of vapor: shown in inches of water, and in volume an hour
+  Measured of = Measured::fuel;  ///< what the three are of
   SourceSpan where{};
   std::string reason;  ///< why it is not determined
   std::string change;  ///< what to change

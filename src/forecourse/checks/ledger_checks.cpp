@@ -38,19 +38,35 @@ SourceSpan first_row(const LedgerBook& book, const LedgerMonth& month) {
   return found == book.rows.end() ? SourceSpan{} : found->where;
 }
 
+constexpr const char* mend = "mend these rows of the records";
+
+/// True where the rule is not for this book, or the records do not tell; the finding then says why.
+bool left_open(const LedgerBook& book, const LedgerMonth& month, Finding& out) {
+  out.where = first_row(book, month);
+  if (!book.buried) {
+    out.state = FindingState::does_not_apply;
+    out.reason = "it stands above ground";
+    return true;
+  }
+  if (month.unsettled.empty()) return false;
+  out.reason = joined(month.unsettled);
+  out.change = mend;
+  return true;
+}
+
 /// \source [cfr_280, 43(a)]
 Finding of_month(const LedgerBook& book, const LedgerMonth& month) {
   Finding out = begin("inventory-month", "over and short of a month stay within 1.0 % of throughput and 130 gal",
                       book.name + ", " + studies::month_text(month.first), "40 CFR 280.43(a)", true);
-  out.where = first_row(book, month);
-  if (!month.unsettled.empty()) {
-    out.reason = joined(month.unsettled);
-    out.change = "mend these rows of the records";
-    return out;
-  }
+  if (left_open(book, month, out)) return out;
   out.value = std::abs(month.over_short);
   out.limit = month.limit;
   out.margin = month.limit - *out.value;
+  if (!month.whole && !month.exceeds) {
+    out.reason = "its readings do not go from its first day to its last; value and limit are those so far";
+    out.change = "read on, or enter the readings that are missing";
+    return out;
+  }
   out.state = state_of(*out.margin, month.limit);
   if (*out.margin >= 0.0 && month.deviation && *out.margin < *month.deviation) out.state = FindingState::close;
   if (out.state == FindingState::falls_short) {
@@ -62,19 +78,39 @@ Finding of_month(const LedgerBook& book, const LedgerMonth& month) {
   return out;
 }
 
+/// \source [cfr_280, 43(a)(1)]
+Finding of_days(const LedgerBook& book, const LedgerMonth& month) {
+  Finding out = begin("inventory-days", "the tank is read on each day of business",
+                      book.name + ", " + studies::month_text(month.first), "40 CFR 280.43(a)", true);
+  out.unit = "";
+  if (left_open(book, month, out)) return out;
+  if (month.missing_days == 0 && month.whole) {
+    out.state = FindingState::meets;
+    return out;
+  }
+  out.reason = month.missing_days == 0
+                   ? "its readings do not go from its first day to its last"
+                   : std::to_string(month.missing_days) +
+                         " of its days have no reading; whether they were days of business is not told";
+  out.change = "enter what was read on them";
+  return out;
+}
+
 /// \source [cfr_280, 50(c)]; its text was not seen, a summary of it was
 Finding of_confirmation(const LedgerBook& book, const LedgerMonth& month) {
   Finding out = begin("inventory-confirmed", "no second month in a row falls short",
                       book.name + ", " + studies::month_text(month.first), "40 CFR 280.50(c)(2)", false);
-  out.where = first_row(book, month);
   out.unit = "";
-  if (!month.unsettled.empty()) {
-    out.reason = joined(month.unsettled);
-    out.change = "mend these rows of the records";
-    return out;
+  if (left_open(book, month, out)) return out;
+  if (month.confirmed) {
+    out.state = FindingState::falls_short;
+    out.change = "report a suspected release within 24 hours; explaining it does not cancel that";
+  } else if (month.follows_excess && !month.whole) {
+    out.reason = "the month before falls short, and this one is not read to its end";
+    out.change = "read on; a second month like it is to be reported within 24 hours";
+  } else {
+    out.state = FindingState::meets;
   }
-  out.state = month.confirmed ? FindingState::falls_short : FindingState::meets;
-  if (month.confirmed) out.change = "report a suspected release within 24 hours; explaining it does not cancel that";
   return out;
 }
 
@@ -111,7 +147,10 @@ std::vector<Finding> check_ledger(const studies::LedgerResult& result) {
       f.change = "enter readings, deliveries and sales of it";
       out.push_back(std::move(f));
     }
-    for (const LedgerMonth& month : book.months) out.push_back(of_month(book, month));
+    for (const LedgerMonth& month : book.months) {
+      out.push_back(of_month(book, month));
+      out.push_back(of_days(book, month));
+    }
     if (!book.months.empty()) out.push_back(of_confirmation(book, book.months.back()));
   }
   for (const ManualGauging& gauging : result.gauging) {

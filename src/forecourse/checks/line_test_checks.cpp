@@ -49,7 +49,8 @@ class Checker {
     Finding f = begin("leak-detector-rate", "a line leak detector finds 3 gal/h at 10 psi within 1 h", detector.pump,
                       "40 CFR 280.44(a)");
     f.where = detector.where;
-    f.unit = "m3/s of a leak";
+    f.unit = "m3/s";
+    f.of = Measured::leak;
     if (!detector.detects || !detector.limit) {
       f.reason = "what it detects, and at which pressure, is not entered";
       f.change = "enter detects and at of the leak detector";
@@ -118,7 +119,8 @@ class Checker {
     Finding f = begin("line-tightness-test",
                       "a line tightness test finds 0.1 gal/h at one and a half times the operating pressure",
                       line.product, "40 CFR 280.44(b)");
-    f.unit = "m3/s of a leak";
+    f.unit = "m3/s";
+    f.of = Measured::leak;
     f.limit = studies::tightness_rate();
     if (!test.passed) {
       f.reason = test.problem.empty() ? line.problem : test.problem;

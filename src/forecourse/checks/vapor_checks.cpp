@@ -77,7 +77,7 @@ class Checker {
     finding.clause = clause;
     finding.edition = edition;
     finding.clause_verified = true;
-    finding.of_vapor = true;
+    finding.of = Measured::vapor;
     if (!result_.tier) {
       finding.reason = "the throughput of gasoline is not entered";
       finding.change = "enter operations.throughput: the sum of the last 365 days over 12";

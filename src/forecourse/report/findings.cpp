@@ -19,12 +19,12 @@ constexpr std::array<FindingState, 5> states_in_order{FindingState::falls_short,
 
 std::optional<Measure> measure_of(const Finding& finding) {
   const std::string& unit = finding.unit;
-  if (finding.of_vapor && unit == "m3/s") return Measure::vapor_leak;
-  if (finding.of_vapor && unit == "Pa") return Measure::ullage_pressure;
-  if (finding.of_vapor && unit == "m") return Measure::bore;
+  const bool vapor = finding.of == checks::Measured::vapor;
+  if (vapor && unit == "m3/s") return Measure::vapor_leak;
+  if (vapor && unit == "Pa") return Measure::ullage_pressure;
+  if (vapor && unit == "m") return Measure::bore;
+  if (finding.of == checks::Measured::leak && unit == "m3/s") return Measure::small_leak;
   if (unit == "m3/s") return Measure::flow;
-  if (unit == "m3/s of a leak") return Measure::small_leak;
-  if (unit == "m3 of a draw") return Measure::small_volume;
   if (unit == "Pa") return Measure::pressure;
   if (unit == "m3") return Measure::volume;
   if (unit == "m") return Measure::length;
@@ -145,7 +145,7 @@ Json findings_json(const std::vector<Finding>& findings, const std::vector<Sourc
              {"value", number_or_null(f.value)},
              {"margin", number_or_null(f.margin)},
              {"unit", f.unit},
-             {"of_vapor", f.of_vapor},
+             {"of", checks::word(f.of)},
              {"reason", text_or_null(f.reason)},
              {"change", text_or_null(f.change)}};
     const bool has_place = f.where != SourceSpan{};

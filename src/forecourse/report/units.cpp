@@ -44,7 +44,6 @@ constexpr std::array<std::array<Shown, 2>, 29> shown_as{{
     {{{"g/gal", "", 2}, {"g/m3", "g/m³", 0}}},
     {{{"ft3/h", "ft³/h", 2}, {"L/h", "", 1}}},
     {{{"gph", "", 3}, {"L/h", "", 3}}},
-    {{{"in3", "in³", 1}, {"mL", "", 0}}},
     {{{"mL", "", 0}, {"mL", "", 0}}},
     {{{"degF", "°F", 1}, {"degC", "°C", 1}}},
     {{{"psi/degF", "psi/°F", 1}, {"kPa/degC", "kPa/°C", 0}}},

@@ -35,7 +35,6 @@ namespace forecourse::report {
 ///     vapor_loss   g/gal    0.00   g/m3    0      mass of vapor for each volume of fuel
 ///     vapor_leak   ft³/h    0.00   L/h     0.0    of vapor
 ///     small_leak   gph      0.000  L/h     0.000
-///     small_volume in³      0.0    mL      0
 ///     caught       mL       0      mL      0      in a cylinder, in a minute
 ///     temperature_difference °F 0.0 °C    0.0
 ///     per_degree   psi/°F   0.0    kPa/°C  0      pressure of a shut line
@@ -65,7 +64,6 @@ enum class Measure {
   vapor_loss,
   vapor_leak,
   small_leak,
-  small_volume,
   caught,
   temperature_difference,
   per_degree,

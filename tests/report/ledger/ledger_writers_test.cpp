@@ -79,9 +79,39 @@ TEST(LedgerChecks, AMonthWithARowThatWasNotCountedIsNotDetermined) {
   studies::LedgerResult result = ledger(2.0);
   EXPECT_EQ(checks::check_ledger(result)[0].state, checks::FindingState::falls_short);
   result.books[0].months[0].unsettled.emplace_back("a sale below zero");
+  EXPECT_STREQ(month_state(result.books[0].months[0]), "not determined");
   for (const checks::Finding& finding : checks::check_ledger(result)) {
     EXPECT_EQ(finding.state, checks::FindingState::not_determined) << finding.rule;
   }
+}
+
+/// A month that is within its limit so far is not met: it is not over.
+TEST(LedgerChecks, AMonthThatIsNotReadToItsEndIsNeverMet) {
+  studies::LedgerResult result = ledger(0.0);
+  EXPECT_EQ(checks::check_ledger(result)[0].state, checks::FindingState::meets);
+  result.books[0].months[0].whole = false;
+  const std::vector<checks::Finding> findings = checks::check_ledger(result);
+  EXPECT_EQ(findings[0].state, checks::FindingState::not_determined);
+  EXPECT_EQ(findings[1].state, checks::FindingState::not_determined);
+  EXPECT_STREQ(month_state(result.books[0].months[0]), "not determined");
+  EXPECT_NE(book_answer(result.books[0], site::Display::us, Glyphs::ascii)[0].find("so far"), std::string::npos);
+}
+
+TEST(LedgerChecks, ATankAboveGroundIsNotUnderTheRule) {
+  studies::LedgerResult result = ledger(2.0);
+  result.books[0].buried = false;
+  for (const checks::Finding& finding : checks::check_ledger(result)) {
+    EXPECT_EQ(finding.state, checks::FindingState::does_not_apply) << finding.rule;
+  }
+}
+
+TEST(LedgerReport, OfAPeriodWithoutAReadingTellsNoOtherMonth) {
+  studies::LedgerResult result = ledger(0.2);
+  result.books[0].from = result.books[0].to = 0;
+  result.books[0].terms.reset();
+  result.books[0].loss.reset();
+  EXPECT_EQ(book_answer(result.books[0], site::Display::us, Glyphs::ascii)[0],
+            "No reading lies in the period asked for.");
 }
 
 }  // namespace

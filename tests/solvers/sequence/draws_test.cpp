@@ -11,6 +11,7 @@
 #include "forecourse/solvers/sequence/blow_down.h"
 #include "forecourse/solvers/sequence/laws.h"
 #include "forecourse/solvers/sequence/random/philox.h"
+#include "forecourse/solvers/statistics/distributions.h"
 
 namespace forecourse::solvers::sequence {
 namespace {
@@ -25,7 +26,7 @@ TEST(Philox, PublishedKnownAnswers) {
 
 TEST(Draws, QuantileIsTheInverseOfTheDistribution) {
   for (const double share : {1e-16, 1e-9, 1e-3, 0.02425, 0.3, 0.5, 0.8, 0.999, 1.0 - 1e-9}) {
-    const double back = 0.5 * std::erfc(-normal_quantile(share) / std::numbers::sqrt2);
+    const double back = 0.5 * std::erfc(-statistics::normal_quantile(share) / std::numbers::sqrt2);
     EXPECT_NEAR(back, share, 1e-14 * share) << share;
   }
 }

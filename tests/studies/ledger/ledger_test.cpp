@@ -146,7 +146,7 @@ TEST(Ledger, ASecondMonthConfirms) {
   site::records::Records records;
   for (const int month : {9, 10, 11}) {
     records.dips.push_back(dip(on(1, std::nullopt, month), 90.0));
-    records.dips.push_back(dip(on(28, std::nullopt, month), month == 9 ? 89.0 : 80.0));
+    records.dips.push_back(dip(on(month == 10 ? 31 : 30, std::nullopt, month), month == 9 ? 89.0 : 80.0));
     records.deliveries.push_back(delivered(on(1, 18.0, month), 0));
   }
   records.deliveries = {delivered(on(1, 12.0, 10), 100), delivered(on(1, 12.0, 11), 1000)};
@@ -156,7 +156,8 @@ TEST(Ledger, ASecondMonthConfirms) {
   EXPECT_TRUE(months[1].exceeds);
   EXPECT_FALSE(months[1].confirmed);
   EXPECT_TRUE(months[2].confirmed);
-  EXPECT_EQ(months[2].missing_days, 26 + 3);
+  EXPECT_EQ(months[2].missing_days, 28);
+  for (const LedgerMonth& month : months) EXPECT_TRUE(month.whole);
 }
 
 /// True where a warning holds these words.
@@ -273,6 +274,33 @@ TEST(OwnTest, ADriftLooksLikeALeak) {
   const auto told = study_ledger(site_of(box), {}, options).own_test;
   ASSERT_TRUE(told.has_value());
   EXPECT_NEAR(told->apparent, -to_si(0.1072, "gph"), 1e-12);
+}
+
+TEST(OwnTest, WithoutAnExpansionIsNotDetermined) {
+  LedgerOptions options;
+  options.own_volume = gallons(8000);
+  options.own_drift = 1e-6;
+  const LedgerResult result = study_ledger(site_of(box), {}, options);  // two products, none named
+  EXPECT_FALSE(result.own_test.has_value());
+  EXPECT_TRUE(told(result, "not determined: the expansion"));
+  options.tank = "T1";
+  EXPECT_TRUE(study_ledger(site_of(box), {}, options).own_test.has_value());
+}
+
+TEST(Ledger, TellsOfRowsThatLieInNoReconciliation) {
+  site::records::Records records;
+  records.dips = {dip(on(2), 50), dip(on(3), 40)};
+  records.sales = {sale(on(1), 900), sale(on(3), 980), sale(on(4), 700)};
+  const LedgerResult result = study_ledger(site_of(box), records, {});
+  EXPECT_TRUE(told(result, "1 row of deliveries and sales of T1 lie before its first reading"));
+  EXPECT_TRUE(told(result, "1 row of deliveries and sales of T1 wait for the reading"));
+  EXPECT_FALSE(result.books[0].months[0].whole);
+}
+
+TEST(LedgerOptions, AMeterErrorOfAHoseThatIsNotThereIsRefused) {
+  LedgerOptions options;
+  options.meters.push_back({"D9.z", 0.001, std::nullopt});
+  ASSERT_EQ(check_options(site_of(box), options).size(), 1U);
 }
 
 TEST(LedgerOptions, AskedOfATankThatIsNotThereAreRefused) {

@@ -25,7 +25,7 @@ function finding(more: Partial<Finding>): Finding {
     value: 12 * gpm,
     margin: -2 * gpm,
     unit: "m3/s",
-    of_vapor: false,
+    of: "fuel",
     reason: null,
     change: null,
     line: 12,
@@ -139,7 +139,7 @@ test("only a remedy that names a key of its part and a value can be tried", () =
 });
 
 test("pressures and leaks of vapor are told in their own units", () => {
-  const row = (more: Partial<Finding>) => grouped([finding({ of_vapor: true, ...more })])[0]!;
+  const row = (more: Partial<Finding>) => grouped([finding({ of: "vapor", ...more })])[0]!;
   const truck = row({ unit: "Pa", limit: 4483.6, value: 1245.4, margin: 3238.2 });
   expect(shownOf(truck, "at most", "us").value).toBe("5.0\u00A0inH2O");
   expect(shownOf(truck, "at most", "us").limit).toBe("at most 18.0\u00A0inH2O");

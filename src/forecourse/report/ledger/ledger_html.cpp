@@ -21,7 +21,7 @@ std::string of_statistics(const studies::LedgerBook& book, site::Display display
   }
   out += html::table(page_table(free_table(book, display, glyphs), "Everything free at once, " + book.name,
                                 "Without what proving tells; a loss is positive."));
-  out += html::list(not_parted(book));
+  out += html::list(not_parted(book, glyphs));
   out +=
       html::chart_figure(sum_chart(book, number),
                          fmt::format("Where nothing is wrong it passes its limit once in {:.0f} readings, on the mean.",

@@ -20,6 +20,7 @@ Json month_json(const studies::LedgerMonth& month) {
           {"deviation_m3", number_or_null(month.deviation)},
           {"state", month_state(month)},
           {"exceeds", month.exceeds},
+          {"whole", month.whole},
           {"confirmed", month.confirmed},
           {"unsettled", month.unsettled}};
 }
@@ -155,7 +156,7 @@ Json book_json(const LedgerBook& book, const LedgerFacts& facts) {
           {"next", next_json(book.next)},
           {"answer", book_answer(book, facts.display, Glyphs::unicode)},
           {"what_next", what_next(book, facts.display, Glyphs::unicode)},
-          {"not_parted", not_parted(book)}};
+          {"not_parted", not_parted(book, Glyphs::unicode)}};
 }
 
 Json gauging_json(const studies::ManualGauging& one) {
@@ -197,7 +198,11 @@ Json options_json(const studies::LedgerOptions& options) {
           {"evaporation", number_or_null(options.evaporation)},
           {"reading_deviation_m", number_or_null(options.reading_deviation)},
           {"delivery_deviation", number_or_null(options.delivery_deviation)},
-          {"sales_deviation", number_or_null(options.sales_deviation)}};
+          {"sales_deviation", number_or_null(options.sales_deviation)},
+          {"smallest_leak_m3_per_s", options.smallest_leak > 0.0 ? Json(options.smallest_leak) : Json()},
+          {"own_volume_m3", number_or_null(options.own_volume)},
+          {"own_drift_k_per_s", number_or_null(options.own_drift)},
+          {"own_expansion_per_k", number_or_null(options.own_expansion)}};
 }
 
 }  // namespace

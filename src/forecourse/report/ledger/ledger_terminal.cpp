@@ -24,7 +24,7 @@ void tell(const studies::LedgerBook& book, site::Display display, Glyphs glyphs,
     page.heading("Readings that stand alone, and steps, " + book.name);
     page.table(terminal_table(fault_table(book, display, glyphs)));
   }
-  for (const std::string& sentence : not_parted(book)) page.remark(sentence);
+  for (const std::string& sentence : not_parted(book, glyphs)) page.remark(sentence);
   if (!verbose) return;
   page.heading("Everything free at once, " + book.name);
   page.table(terminal_table(free_table(book, display, glyphs)));

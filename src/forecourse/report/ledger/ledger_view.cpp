@@ -36,15 +36,14 @@ std::string state_of(const LedgerMonth& month) {
 
 bool in_period(const LedgerBook& book, std::size_t i) { return i >= book.from && i < book.to; }
 
-/// The month that holds the last row of the period.
+/// The month that holds the last row of the period; none where the period has no row.
 const LedgerMonth* month_told(const LedgerBook& book) {
-  if (book.months.empty()) return nullptr;
-  if (book.to == book.from) return &book.months.back();
+  if (book.months.empty() || book.to == book.from) return nullptr;
   const studies::Day first = month_of(book.rows[book.to - 1].day);
   for (const LedgerMonth& month : book.months) {
     if (month.first == first) return &month;
   }
-  return &book.months.back();
+  return nullptr;
 }
 
 std::string percent(double share, int decimals, Glyphs glyphs) {
@@ -63,6 +62,7 @@ std::string free_value(const studies::FreeTerm& term, double si, const Show& sho
 const char* month_state(const LedgerMonth& month) {
   if (!month.unsettled.empty()) return "not determined";
   if (month.exceeds) return "falls short";
+  if (!month.whole) return "not determined";
   const double margin = month.limit - std::abs(month.over_short);
   return month.deviation && margin < *month.deviation ? "close" : "meets";
 }
@@ -173,9 +173,13 @@ std::vector<std::string> book_answer(const LedgerBook& book, site::Display displ
   if (!book.problem.empty()) return {book.problem + "."};
   std::vector<std::string> out;
   if (const LedgerMonth* month = month_told(book)) {
-    out.push_back(fmt::format("{}: {} {}, the limit {} ({}).", studies::month_text(month->first),
-                              show.with_volume(std::abs(month->over_short)), over_or_short(month->over_short),
-                              show.with_volume(month->limit), state_of(*month)));
+    const char* so_far = month->whole ? "" : " so far";
+    out.push_back(fmt::format("{}: {} {}{}, the limit{} {} ({}).", studies::month_text(month->first),
+                              show.with_volume(std::abs(month->over_short)), over_or_short(month->over_short), so_far,
+                              so_far, show.with_volume(month->limit), state_of(*month)));
+    if (!month->whole) out.emplace_back("Its readings do not go from its first day to its last.");
+  } else {
+    out.emplace_back("No reading lies in the period asked for.");
   }
   if (book.terms) {
     const double left = book.terms->unexplained;
@@ -212,7 +216,7 @@ std::vector<std::string> what_next(const LedgerBook& book, site::Display display
   const Show show{display, glyphs};
   std::vector<std::string> out;
   const LedgerMonth* month = month_told(book);
-  if (month == nullptr) return {"Enter readings, deliveries and sales."};
+  if (month == nullptr) return {"Enter readings, deliveries and sales of the period, or ask for another."};
   if (!month->unsettled.empty())
     out.push_back("Mend the rows that could not be counted: " + month->unsettled.front() + ".");
   if (month->confirmed) out.emplace_back("Report a suspected release within 24 hours.");
@@ -239,7 +243,7 @@ std::vector<std::string> what_next(const LedgerBook& book, site::Display display
   return out;
 }
 
-std::vector<std::string> not_parted(const LedgerBook& book) {
+std::vector<std::string> not_parted(const LedgerBook& book, Glyphs glyphs) {
   std::vector<std::string> out;
   if (!book.loss) return out;
   for (const studies::NotParted& one : book.loss->not_parted) {
@@ -248,7 +252,7 @@ std::vector<std::string> not_parted(const LedgerBook& book) {
       causes += (i == 0 ? "" : i + 1 == one.causes.size() ? " and " : ", ") + one.causes[i];
     }
     std::string words = causes + " cannot be told apart by these readings";
-    if (one.correlation) words += fmt::format(" (correlation {:.2f})", *one.correlation);
+    if (one.correlation) words += " (correlation " + number(*one.correlation, 2, glyphs) + ")";
     out.push_back(words + ". To part them: " + one.what_would + ".");
     out.back().front() = static_cast<char>(std::toupper(static_cast<unsigned char>(out.back().front())));
   }
@@ -259,13 +263,15 @@ std::string own_test_words(const studies::LedgerResult& result, site::Display di
   if (!result.own_test) return {};
   const Show show{display, glyphs};
   const studies::OwnTest& test = *result.own_test;
-  constexpr double hour = 3600.0;
-  const double shown_degrees = display == site::Display::us ? 1.8 : 1.0;  // a difference of temperatures
-  return fmt::format(
-      "A tank's own test of {}: a drift of {:.4f} {} an hour looks like {}; one of {:.4f} {} an hour hides {}.",
-      show.with_volume(test.volume), shown_degrees * test.drift * hour,
-      unit_label(Measure::temperature, display, glyphs), show.leak(test.apparent), shown_degrees * test.hides * hour,
-      unit_label(Measure::temperature, display, glyphs), show.leak(test.must_find));
+  const auto drift = [&](double kelvin_per_second) {
+    constexpr double hour = 3600.0;
+    const Measure degrees = Measure::temperature_difference;
+    return number(shown_value(degrees, display, kelvin_per_second * hour), 4, glyphs) + " " +
+           unit_label(degrees, display, glyphs);
+  };
+  return fmt::format("A tank's own test of {}: a drift of {} an hour looks like {}; one of {} an hour hides {}.",
+                     show.with_volume(test.volume), drift(test.drift), show.leak(test.apparent), drift(test.hides),
+                     show.leak(test.must_find));
 }
 
 svg::CurveChart running_chart(const LedgerBook& book, site::Display display, const std::string& number) {

@@ -32,7 +32,7 @@ namespace forecourse::report {
 /// What to do next, each beginning with a verb.
 [[nodiscard]] std::vector<std::string> what_next(const studies::LedgerBook& book, site::Display display, Glyphs glyphs);
 /// Which terms the readings do not part, and what would.
-[[nodiscard]] std::vector<std::string> not_parted(const studies::LedgerBook& book);
+[[nodiscard]] std::vector<std::string> not_parted(const studies::LedgerBook& book, Glyphs glyphs);
 /// What a tank's own test shows by its temperature alone; empty where it was not asked.
 [[nodiscard]] std::string own_test_words(const studies::LedgerResult& result, site::Display display, Glyphs glyphs);
 

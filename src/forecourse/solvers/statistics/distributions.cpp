@@ -72,7 +72,7 @@ double normal_quantile(double probability) {
   if (probability == 0.5) return 0.0;
   const double r = std::sqrt(-2.0 * std::log(probability));
   double z = -(r - (2.515517 + r * (0.802853 + r * 0.010328)) / (1.0 + r * (1.432788 + r * (0.189269 + r * 0.001308))));
-  for (int i = 0; i < 4; ++i) {
+  for (int i = 0; i < 2; ++i) {
     const double density = std::exp(-0.5 * z * z) / std::sqrt(2.0 * std::numbers::pi);
     const double step = (normal_probability(z) - probability) / density;
     z -= step / (1.0 + 0.5 * z * step);

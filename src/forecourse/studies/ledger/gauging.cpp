@@ -102,27 +102,58 @@ std::optional<ManualGauging> manual_gauging(const Stock& stock, const Amounts& a
   return out;
 }
 
-std::optional<OwnTest> own_test(const site::Site& site, const LedgerOptions& options) {
+namespace {
+
+/// The product that an own test is of: that of the tank asked for, or the only one.
+const site::Product* tested_product(const site::Site& site, const std::string& asked) {
+  if (asked.empty()) return site.products.size() == 1 ? &site.products.front() : nullptr;
+  for (const BookPlan& plan : book_plans(site, parts::Ready::none)) {
+    const bool named =
+        plan.product == asked || plan.name == asked ||
+        std::any_of(plan.stocks.begin(), plan.stocks.end(), [&](const Stock& s) { return s.id == asked; });
+    if (!named) continue;
+    for (const site::Product& product : site.products) {
+      if (product.id.text == plan.product) return &product;
+    }
+  }
+  return nullptr;
+}
+
+/// Expansion of the fuel at its temperature, else at 60 degF [1/K].
+std::optional<double> expansion_of(const site::Product* product, std::vector<DefaultUsed>& defaults) {
+  if (product == nullptr) return std::nullopt;
+  const double at = product->temperature ? product->temperature->likely.si() : kelvin_from_fahrenheit(60.0);
+  const network::VolumeChange change = network::volume_change(*product, at, at + 1.0);
+  if (!change.factor) return std::nullopt;
+  defaults.push_back({"expansion of " + product->id.text,
+                      *change.factor - 1.0,
+                      "1/K",
+                      DefaultStatus::computed,
+                      change.words,
+                      {},
+                      false});
+  return *change.factor - 1.0;
+}
+
+}  // namespace
+
+std::optional<OwnTest> own_test(const site::Site& site, const LedgerOptions& options, Told& told,
+                                std::vector<DefaultUsed>& defaults) {
   if (!options.own_volume || !options.own_drift) return std::nullopt;
+  const std::optional<double> expansion =
+      options.own_expansion ? options.own_expansion : expansion_of(tested_product(site, options.tank), defaults);
+  if (!expansion) {
+    told.say({}, "what a tank's own test shows is not determined: the expansion of its fuel is not known",
+             "name the tank, and enter the density of its product, or give --own-expansion");
+    return std::nullopt;
+  }
   OwnTest out;
   out.volume = *options.own_volume;
   out.drift = *options.own_drift;
+  out.expansion = *expansion;
   out.must_find = cubic_meters_from_gallons(0.2) / 3600.0;  // [cfr_280, 43(d)]
-  if (options.own_expansion) {
-    out.expansion = *options.own_expansion;
-  } else {
-    for (const site::Product& product : site.products) {
-      const bool asked = product.id.text == options.tank ||
-                         std::any_of(site.tanks.begin(), site.tanks.end(), [&](const site::Tank& tank) {
-                           return tank.id.text == options.tank && tank.product.text == product.id.text;
-                         });
-      const double at = product.temperature ? product.temperature->likely.si() : kelvin_from_fahrenheit(60.0);
-      const std::optional<double> factor = network::volume_change(product, at, at + 1.0).factor;
-      if (factor && (asked || out.expansion == 0.0)) out.expansion = *factor - 1.0;
-    }
-  }
   out.apparent = out.volume * out.expansion * out.drift;
-  if (out.volume * out.expansion > 0.0) out.hides = out.must_find / (out.volume * out.expansion);
+  if (out.expansion > 0.0) out.hides = out.must_find / (out.volume * out.expansion);
   return out;
 }
 

@@ -38,6 +38,8 @@ LedgerBook named(const BookPlan& plan) {
   out.name = plan.name;
   out.product = plan.product;
   out.joined = plan.joined;
+  out.buried = std::any_of(plan.stocks.begin(), plan.stocks.end(),
+                           [](const Stock& stock) { return !stock.tank->above_ground.value_or(false); });
   for (const Stock& stock : plan.stocks) {
     out.tanks.push_back(stock.id);
     if (!stock.problem.empty()) out.problem = "the volume in " + stock.id + " cannot be told: " + stock.problem;
@@ -108,6 +110,29 @@ parts::Ready ready_for(const site::Site& site, const site::records::Records& rec
   return many ? parts::Ready::table : parts::Ready::none;
 }
 
+/// What lies before the first reading, or waits for the next, is in no row.
+void tell_beside(const BookPlan& plan, const std::vector<StockReading>& readings, const Amounts& amounts, Told& told) {
+  int before = 0;
+  int behind = 0;
+  for (const auto* all : {&amounts.delivered, &amounts.sold, &amounts.returned}) {
+    for (const Amount& one : *all) {
+      before += one.hours <= readings.front().hours ? 1 : 0;
+      behind += one.hours > readings.back().hours ? 1 : 0;
+    }
+  }
+  const auto rows = [](int count) { return fmt::format("{} row{}", count, count == 1 ? "" : "s"); };
+  if (before > 0) {
+    told.say(readings.front().where, fmt::format("{} of deliveries and sales of {} lie before its first reading on {} "
+                                                 "and are in no reconciliation",
+                                                 rows(before), plan.name, text(readings.front().day)));
+  }
+  if (behind > 0) {
+    told.say(readings.back().where,
+             fmt::format("{} of deliveries and sales of {} wait for the reading behind that of {}", rows(behind),
+                         plan.name, text(readings.back().day)));
+  }
+}
+
 LedgerBook book_of(const site::Site& site, const BookPlan& plan, std::size_t number, const Amounts& amounts,
                    const DipsByTank& dips, const std::vector<MeterError>& meters, const LedgerOptions& options,
                    Told& told) {
@@ -119,6 +144,7 @@ LedgerBook book_of(const site::Site& site, const BookPlan& plan, std::size_t num
     out.problem = readings.empty() ? "no reading of it is on record" : "one reading alone reconciles nothing";
     return out;
   }
+  tell_beside(plan, readings, amounts, told);
   BookRows rows = rows_of(readings, amounts);
   out.rows = rows.rows;
   out.months = months_of(out.rows, readings, number, told.unsettled);
@@ -162,7 +188,7 @@ LedgerResult study_ledger(const site::Site& site, const site::records::Records& 
       if (auto gauging = manual_gauging(stock, amounts[i], records)) out.gauging.push_back(std::move(*gauging));
     }
   }
-  out.own_test = own_test(site, options);
+  out.own_test = own_test(site, options, told, out.defaults);
   out.warnings = std::move(told.warnings);
   add_defaults(plans, out);
   return out;
@@ -179,6 +205,15 @@ std::vector<Diagnostic> check_options(const site::Site& site, const LedgerOption
                    std::nullopt,
                    all.empty() ? "enter a tank" : "there are: " + all,
                    {}});
+  }
+  for (const MeterError& meter : options.meters) {
+    if (!meter.hose.empty() && find_hose(site, meter.hose) == nullptr) {
+      out.push_back({Severity::error,
+                     "the station has no hose '" + meter.hose + "' for this meter error",
+                     std::nullopt,
+                     "write \"0.3 %\" for all meters, or the id of a hose before it: \"D1.a=0.3 %\"",
+                     {}});
+    }
   }
   if (options.from && options.to && *options.to < *options.from) {
     out.push_back({Severity::error, "the period ends before it begins", std::nullopt, "", {}});

@@ -28,6 +28,8 @@ struct LedgerMonth {
   double limit = 0.0;               ///< [m3]
   std::optional<double> deviation;  ///< [m3] of `over_short` by its two end readings alone
   bool exceeds = false;
+  bool whole = false;                  ///< it was read at its beginning and on its last day
+  bool follows_excess = false;         ///< the month before exceeds its limit
   bool confirmed = false;              ///< the month before exceeds as well
   std::vector<std::string> unsettled;  ///< why its number cannot be relied on; empty: it can
 };
@@ -73,6 +75,7 @@ struct LedgerBook {
   std::string name;  ///< id of the tank, or of the product where there are several
   std::string product;
   std::vector<std::string> tanks;  ///< ids of tanks or compartments
+  bool buried = true;              ///< false: every tank of it is entered as above ground
   std::string joined;              ///< why several are one book; empty: one tank
   std::string problem;             ///< why nothing can be reconciled; empty: it can
   std::vector<LedgerRow> rows;     ///< in the order of time, all that was read

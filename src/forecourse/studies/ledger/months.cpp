@@ -115,6 +115,7 @@ std::vector<LedgerMonth> months_of(const std::vector<LedgerRow>& rows, const std
                                    std::size_t book, const std::vector<Unsettled>& unsettled) {
   std::vector<LedgerMonth> out;
   double first_deviation = 0.0;
+  bool from_first_day = false;
   for (std::size_t i = 0; i < rows.size(); ++i) {
     const LedgerRow& row = rows[i];
     const Day first = month_of(row.day);
@@ -122,6 +123,7 @@ std::vector<LedgerMonth> months_of(const std::vector<LedgerRow>& rows, const std
       out.emplace_back();
       out.back().first = first;
       first_deviation = readings[i].deviation;
+      from_first_day = readings[i].day <= first;
     }
     LedgerMonth& month = out.back();
     ++month.intervals;
@@ -133,10 +135,12 @@ std::vector<LedgerMonth> months_of(const std::vector<LedgerRow>& rows, const std
     month.deviation = std::sqrt(first_deviation * first_deviation + last * last);
     month.limit = monthly_limit(month.sold);
     month.exceeds = std::abs(month.over_short) > month.limit;
+    month.whole = from_first_day && row.day.number + 1 == month_beside(first, 1).number;
   }
   for (std::size_t i = 1; i < out.size(); ++i) {
     const bool next = out[i - 1].first == month_beside(out[i].first, -1);
-    out[i].confirmed = next && out[i].exceeds && out[i - 1].exceeds;
+    out[i].follows_excess = next && out[i - 1].exceeds;
+    out[i].confirmed = out[i].follows_excess && out[i].exceeds;
   }
   for (LedgerMonth& month : out) {
     for (const Unsettled& one : unsettled) {

@@ -79,6 +79,8 @@ Joins joined(const site::Site& site, const std::vector<Stock>& stocks) {
   return joins;
 }
 
+}  // namespace
+
 const site::Hose* find_hose(const site::Site& site, const std::string& id) {
   for (const site::Dispenser& dispenser : site.dispensers) {
     for (const site::Hose& hose : dispenser.hoses) {
@@ -87,8 +89,6 @@ const site::Hose* find_hose(const site::Site& site, const std::string& id) {
   }
   return nullptr;
 }
-
-}  // namespace
 
 std::vector<BookPlan> book_plans(const site::Site& site, parts::Ready ready) {
   const std::vector<Stock> stocks = stocks_of(site, ready);

@@ -32,6 +32,9 @@ struct BookPlan {
 /// levels go together. In the order of the site file.
 [[nodiscard]] std::vector<BookPlan> book_plans(const site::Site& site, parts::Ready ready = parts::Ready::table);
 
+/// Nothing where the station has no such hose.
+[[nodiscard]] const site::Hose* find_hose(const site::Site& site, const std::string& id);
+
 /// A share of a sale that a book is charged with.
 struct Charge {
   std::size_t book = 0;

@@ -20,8 +20,8 @@ export interface Finding {
   /** Positive: the limit is met by this much. */
   margin: Known;
   unit: string;
-  /** Of vapor: shown in inches of water, and in volume an hour. */
-  of_vapor: boolean;
+  /** What the values are of: pressures of vapor are shown in inches of water, leaks by the hour. */
+  of: "fuel" | "vapor" | "leak";
   reason: string | null;
   change: string | null;
   line: number | null;
@@ -39,13 +39,17 @@ const quantities: Record<string, Quantity> = {
   s: "time",
   share: "share",
 };
-const vaporQuantities: Record<string, Quantity> = { "m3/s": "vapor leak", Pa: "vapor pressure", m: "bore" };
+const quantitiesOf: Record<Finding["of"], Record<string, Quantity>> = {
+  fuel: {},
+  vapor: { "m3/s": "vapor leak", Pa: "vapor pressure", m: "bore" },
+  leak: { "m3/s": "leak" },
+};
 
-type Measured = Pick<Finding, "unit" | "of_vapor">;
+type Measured = Pick<Finding, "unit" | "of">;
 
 /** What the values of a finding are; a unit that is not known is shown as it is. */
-export const quantityOf = ({ unit, of_vapor }: Measured): Quantity =>
-  (of_vapor ? vaporQuantities[unit] : undefined) ?? quantities[unit] ?? "one";
+export const quantityOf = ({ unit, of }: Measured): Quantity =>
+  quantitiesOf[of][unit] ?? quantities[unit] ?? "one";
 
 /** A value of a finding with the unit shown. */
 export function withShownUnit(text: string, finding: Measured, units: UnitSystem): string {

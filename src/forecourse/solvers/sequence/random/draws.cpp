@@ -1,37 +1,20 @@
 #include "forecourse/solvers/sequence/random/draws.h"
 
 #include <cmath>
-#include <numbers>
 
 #include "forecourse/solvers/sequence/random/philox.h"
+#include "forecourse/solvers/statistics/distributions.h"
 
 namespace forecourse::solvers::sequence {
+
+using statistics::normal_quantile;
 
 namespace {
 
 constexpr std::uint32_t low_word(std::uint64_t x) { return static_cast<std::uint32_t>(x); }
 constexpr std::uint32_t high_word(std::uint64_t x) { return static_cast<std::uint32_t>(x >> 32); }
 
-/// Within 4.5e-4 of the quantile of a share up to one half.
-double rough_lower_quantile(double share) {
-  const double t = std::sqrt(-2.0 * std::log(share));
-  const double above = 2.515517 + t * (0.802853 + t * 0.010328);
-  const double below = 1.0 + t * (1.432788 + t * (0.189269 + t * 0.001308));
-  return above / below - t;
-}
-
 }  // namespace
-
-double normal_quantile(double share) {
-  if (share > 0.5) return -normal_quantile(1.0 - share);
-  double x = rough_lower_quantile(share);
-  for (int i = 0; i < 2; ++i) {
-    const double off = 0.5 * std::erfc(-x / std::numbers::sqrt2) - share;
-    const double step = off * std::sqrt(2.0 * std::numbers::pi) * std::exp(0.5 * x * x);
-    x -= step / (1.0 + 0.5 * x * step);
-  }
-  return x;
-}
 
 double Draws::uniform(std::uint32_t parameter) const {
   const PhiloxCounter words =

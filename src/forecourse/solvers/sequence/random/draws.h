@@ -36,11 +36,4 @@ class Draws {
   std::uint64_t run_;
 };
 
-/// The value below which a standard normal number lies with probability `share`.
-/// \param share [1], inside (0, 1)
-/// \source [abramowitz_stegun, 26.2.23] as first guess, from memory, not verified; then Halley steps on erfc, which
-///         do not depend on it.
-/// \error 4e-15 of the share it stands for.
-double normal_quantile(double share);
-
 }  // namespace forecourse::solvers::sequence
