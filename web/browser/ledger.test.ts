@@ -58,7 +58,7 @@ describe("the sheet", () => {
     await settled(page);
     expect(await page.locator(dayRows).count()).toBe(12);
     expect(await page.textContent(".insp .v")).toContain("−22");
-    expect(await page.textContent(".statusline")).toContain("Meets");
+    expect(await page.textContent(".statusline")).toContain("Not determined"); // the month is not over
     expect(await page.textContent(".insp")).toContain("standard error");
     expect(await page.locator("svg.ledgerchart").count()).toBe(4);
     expect(await page.textContent(".daycol")).toContain("records import");

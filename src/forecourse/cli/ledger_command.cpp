@@ -38,9 +38,9 @@ Exit ledger_command(const LedgerArguments& arguments) {
   SiteSource source;
   if (!load_site(arguments.site, source)) return Exit::bad_input;
   const auto options = studies::read_ledger_options(arguments.asked, studies::Asker::command);
-  tell_options(options.diagnostics);
-  if (!options.ok()) return Exit::bad_input;
-  const std::vector<Diagnostic> wrong = studies::check_options(source.site, options.value);
+  std::vector<Diagnostic> wrong = options.diagnostics;
+  const std::vector<Diagnostic> not_there = studies::check_options(source.site, options.value);
+  wrong.insert(wrong.end(), not_there.begin(), not_there.end());
   tell_options(wrong);
   if (has_error(wrong)) return Exit::bad_input;
   const auto records = store::read_records(arguments.records, source.texts, &source.site);

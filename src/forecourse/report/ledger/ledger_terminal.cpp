@@ -18,8 +18,10 @@ void tell(const studies::LedgerBook& book, site::Display display, Glyphs glyphs,
   for (const std::string& step : what_next(book, display, glyphs)) page.item(step);
   page.heading("Months, " + book.name);
   page.table(terminal_table(month_table(book, display, glyphs)));
-  page.heading("What explains it, " + book.name);
-  page.table(terminal_table(term_table(book, display, glyphs)));
+  if (book.terms) {
+    page.heading("What explains it, " + book.name);
+    page.table(terminal_table(term_table(book, display, glyphs)));
+  }
   if (book.loss && !book.loss->faults.empty()) {
     page.heading("Readings that stand alone, and steps, " + book.name);
     page.table(terminal_table(fault_table(book, display, glyphs)));
