@@ -93,6 +93,56 @@ TEST(LineTest, SeemingLeakOfWarmFuel) {
   EXPECT_TRUE(thermal.firm);
 }
 
+/// SOURCE: closed form: 320 ft of 3.00 in hold 117.50 gal; 117.50 x 0.00046 x 12 / 2.5 = 0.2594 gph, a gain; down to
+/// 0.05 gph in 2.5 ln(0.2594 / 0.05) = 4.12 h; a leak of 0.1 gph cancels it at 2.5 ln 2.594 = 2.38 h
+TEST(LineTest, ALineOfWhichNoHeightIsEntered) {
+  const site::Site site = read(R"site(
+format = 1
+[site]
+name = "No heights (invented)"
+[[product]]
+id = "diesel"
+kind = "diesel-b0"
+[[tank]]
+id = "T1"
+product = "diesel"
+[[pump]]
+id = "P1"
+tank = "T1"
+curve = { shutoff = "30.0 psi", per_flow_squared = "0.0020 psi/gpm^2" }
+check_valve = true
+[[line]]
+id = "main"
+from = "P1"
+to = "D1.diesel"
+length = "320 ft"
+bore = "3.00 in"
+[[dispenser]]
+id = "D1"
+  [[dispenser.inlet]]
+  product = "diesel"
+  connection = "tee"
+  [[dispenser.hose]]
+  id = "D1.a"
+  product = "diesel"
+  loss = "0.17 psi/gpm^2"
+)site");
+  LineTestOptions options;
+  const double colder = -12.0 / 1.8;
+  options.warmer = {colder, colder};
+  options.time_constant = 2.5 * 3600.0;
+  options.expansion = 0.00046 * 1.8;
+  options.limit = gph(0.05);
+  options.leak = gph(0.1);
+  const LineTest line = study_line_test(site, options).lines.at(0);
+  EXPECT_EQ(line.problem, "");
+  EXPECT_NEAR(line.volume, cubic_meters_from_gallons(117.50), cubic_meters_from_gallons(0.005));
+  EXPECT_NEAR(as_gph(*line.thermal.at_start), -0.2594, 5e-5);
+  EXPECT_NEAR(line.thermal.wait / 3600.0, 4.115, 5e-3);
+  EXPECT_NEAR(*line.volume_test.cancels_at / 3600.0, 2.383, 5e-3);
+  EXPECT_NEAR(*line.held, pascal_from_psi(30.0), 1.0);
+}
+
 TEST(LineTest, ExpansionOfTheLineCountsAgainstTheFuels) {
   LineTestTexts texts = warm();
   texts.line_expansion = "0.00067 1/degF";

@@ -41,7 +41,9 @@ std::string of_book(const studies::LedgerBook& book, site::Display display, cons
   out += html::heading(3, "What to do next") + html::list(what_next(book, display, glyphs));
   out += html::table(page_table(month_table(book, display, glyphs), "Months, " + book.name,
                                 "The limit is 1.0 % of throughput and 130 gal, 40 CFR 280.43(a)."));
-  out += html::chart_figure(running_chart(book, display, number), "The limits open with what was sold so far.");
+  out += html::chart_figure(
+      running_chart(book, display, number),
+      "The limits open with what was sold so far. A tick at the foot is a delivery, a cross a day outside.");
   if (book.terms) {
     out += html::chart_figure(term_chart(book, display, number),
                               "Whiskers are one standard error; what is hatched is not explained.");

@@ -278,7 +278,8 @@ svg::CurveChart running_chart(const LedgerBook& book, site::Display display, con
   svg::CurveChart chart;
   chart.id = "ledger-running-" + number;
   chart.title = "Running over and short, " + book.name;
-  chart.description = "The running sum of over and short of a month, as steps, between its limits.";
+  chart.description =
+      "The running sum of over and short of a month, as steps, between its limits; days outside are crossed out.";
   chart.x_axis = "day of the period";
   chart.y_axis = "over or short, " + unit_label(Measure::volume, display);
   svg::Curve running{"over and short", {}, {}, 0}, upper{"limit", {}, {}, 1}, lower{"", {}, {}, 1};
@@ -296,6 +297,8 @@ svg::CurveChart running_chart(const LedgerBook& book, site::Display display, con
     upper.y.push_back(shown(row.limit));
     lower.x.push_back(day);
     lower.y.push_back(-shown(row.limit));
+    if (row.deliveries > 0) chart.foot_ticks.push_back(day);
+    if (row.outside) chart.crosses.push_back({day, shown(row.running)});
   }
   chart.curves = {running, upper, lower};
   return chart;

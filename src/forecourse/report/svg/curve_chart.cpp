@@ -63,7 +63,9 @@ class Drawing {
       out += line({x(mark.at), top_}, {x(mark.at), foot()}, "drop");
       out += label({std::clamp(x(mark.at), begin_ + 40.0, right() - 40.0), top_ - 4.0}, mark.name, "tick-top");
     }
+    for (const double at : c_.foot_ticks) out += line({x(at), foot() - 9.0}, {x(at), foot()}, "drop");
     for (const Curve& curve : c_.curves) out += course(curve);
+    for (const CurveCross& at : c_.crosses) out += cross({x(at.x), y(at.y)});
     return out + "</svg>\n";
   }
 
@@ -105,6 +107,12 @@ class Drawing {
       at -= 34.0;
     }
     return out;
+  }
+
+  static std::string cross(Point at) {
+    constexpr double arm = 4.5;
+    return stroke(0, {{at.x - arm, at.y - arm}, {at.x + arm, at.y + arm}}) +
+           stroke(0, {{at.x - arm, at.y + arm}, {at.x + arm, at.y - arm}});
   }
 
   static std::string stroke(std::size_t dash, const std::vector<Point>& corners) {

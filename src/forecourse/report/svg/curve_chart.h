@@ -23,6 +23,12 @@ struct CurveLimit {
   bool name_below = false;  ///< else above the line
 };
 
+/// A place on the chart that is crossed out.
+struct CurveCross {
+  double x = 0.0;
+  double y = 0.0;
+};
+
 struct CurveChart {
   std::string id;  ///< unique in the page
   double width = wide;
@@ -33,6 +39,8 @@ struct CurveChart {
   std::vector<Curve> curves;
   std::vector<CurveLimit> limits;  ///< level lines
   std::vector<CurveLimit> marks;   ///< upright lines
+  std::vector<CurveCross> crosses;
+  std::vector<double> foot_ticks;  ///< where something happened that the caption tells
   std::optional<double> highest;   ///< of the upright axis; what lies above is cut off
 };
 

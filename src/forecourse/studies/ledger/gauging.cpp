@@ -43,10 +43,27 @@ struct Pair {
 
 constexpr double one_sitting = 1.0;  ///< [h] common practice, no source: within which two readings belong together
 
+/// By the depth, else as the reading states it.
+std::optional<double> volume_of(const Stock& stock, const records::Dip& dip) {
+  if (dip.depth && stock.inside) return volume_to(stock, dip.depth->si());
+  return dip.volume ? std::optional(dip.volume->si()) : std::nullopt;
+}
+
+/// The published table goes by the nominal capacity, which a shape alone can miss by a few gallons.
+std::string near_a_border(double capacity) {
+  constexpr double near = 0.02;  // common practice, no source
+  for (const double border : {550.0, 1000.0, 2000.0}) {
+    if (gallons(capacity) <= border || gallons(capacity) > (1.0 + near) * border) continue;
+    return fmt::format("by its shape it holds {:.0f} gal; if it is a tank of {:.0f} gal, enter capacity",
+                       gallons(capacity), border);
+  }
+  return {};
+}
+
 std::vector<Pair> pairs_of(const Stock& stock, const records::Records& all) {
   std::vector<const records::Dip*> dips;
   for (const records::Dip& dip : all.dips) {
-    if (dip.tank.text == stock.id && dip.depth && dip.at.time) dips.push_back(&dip);
+    if (dip.tank.text == stock.id && dip.at.time && volume_of(stock, dip)) dips.push_back(&dip);
   }
   std::stable_sort(dips.begin(), dips.end(),
                    [](const auto* a, const auto* b) { return hours_of(a->at, 0.0) < hours_of(b->at, 0.0); });
@@ -55,7 +72,7 @@ std::vector<Pair> pairs_of(const Stock& stock, const records::Records& all) {
     const double first = hours_of(dips[i - 1]->at, 0.0);
     const double last = hours_of(dips[i]->at, 0.0);
     if (last - first > one_sitting) continue;
-    const double mean = 0.5 * (volume_to(stock, dips[i - 1]->depth->si()) + volume_to(stock, dips[i]->depth->si()));
+    const double mean = 0.5 * (*volume_of(stock, *dips[i - 1]) + *volume_of(stock, *dips[i]));
     out.push_back({day_of(dips[i]->at.day), first, last, mean});
     ++i;
   }
@@ -73,7 +90,9 @@ bool quiet(const Amounts& amounts, double from, double to) {
 }  // namespace
 
 std::optional<ManualGauging> manual_gauging(const Stock& stock, const Amounts& amounts, const records::Records& all) {
-  const double capacity = stock.tank->capacity ? stock.tank->capacity->likely.si() : stock.inside->volume.capacity();
+  const bool entered = stock.tank->capacity && stock.compartment == nullptr;
+  if (!entered && !stock.inside) return std::nullopt;
+  const double capacity = entered ? stock.tank->capacity->likely.si() : stock.inside->volume.capacity();
   std::optional<double> diameter;
   if (stock.tank->shape && stock.tank->shape->inside_diameter) {
     diameter = stock.tank->shape->inside_diameter->likely.si();
@@ -95,9 +114,11 @@ std::optional<ManualGauging> manual_gauging(const Stock& stock, const Amounts& a
     for (std::size_t i = out.tests.size() - month; i < out.tests.size(); ++i) sum += out.tests[i].change;
     out.mean = sum / month;
   }
+  if (!entered) out.words = near_a_border(capacity);
   if (out.tests.empty()) {
-    out.words = fmt::format(
-        "no two pairs of readings with their times stand {:.0f} h apart without sales or deliveries", out.rule->hours);
+    out.words +=
+        fmt::format("{}no two pairs of readings with their times stand {:.0f} h apart without sales or deliveries",
+                    out.words.empty() ? "" : "; ", out.rule->hours);
   }
   return out;
 }

@@ -18,6 +18,14 @@ bool is_asked(const BookPlan& plan, const LedgerOptions& options) {
                      [&](const Stock& stock) { return stock.id == options.tank; });
 }
 
+/// A day of the last month, or of the one before while too few days of it are read for a word on it.
+Day day_of_usual_month(const std::vector<LedgerRow>& rows) {
+  constexpr std::size_t few = 5;  // common practice, no source
+  const Day last = month_of(rows.back().day);
+  if (rows.size() <= few || month_of(rows[rows.size() - few].day) == last) return last;
+  return month_of(rows[rows.size() - few].day);
+}
+
 /// First and last day of what is explained.
 struct Days {
   Day from;
@@ -29,7 +37,7 @@ std::optional<Days> asked_days(const std::vector<LedgerRow>& rows, const LedgerO
   if (options.from || options.to) {
     return Days{options.from.value_or(rows.front().day), options.to.value_or(rows.back().day)};
   }
-  const Day month = month_of(options.month.value_or(rows.back().day));
+  const Day month = month_of(options.month.value_or(day_of_usual_month(rows)));
   return Days{month, {month_beside(month, 1).number - 1}};
 }
 
@@ -40,11 +48,29 @@ LedgerBook named(const BookPlan& plan) {
   out.joined = plan.joined;
   out.buried = std::any_of(plan.stocks.begin(), plan.stocks.end(),
                            [](const Stock& stock) { return !stock.tank->above_ground.value_or(false); });
-  for (const Stock& stock : plan.stocks) {
-    out.tanks.push_back(stock.id);
-    if (!stock.problem.empty()) out.problem = "the volume in " + stock.id + " cannot be told: " + stock.problem;
-  }
+  for (const Stock& stock : plan.stocks) out.tanks.push_back(stock.id);
   return out;
+}
+
+/// Why a book of fewer than two readings reconciles nothing.
+std::string too_few_readings(const BookPlan& plan, std::size_t readings) {
+  for (const Stock& stock : plan.stocks) {
+    if (!stock.problem.empty()) return "the volume in " + stock.id + " cannot be told: " + stock.problem;
+  }
+  return readings == 0 ? "no reading of it is on record" : "one reading alone reconciles nothing";
+}
+
+/// Gives volumes that came without a depth their standard deviation, by how the days scatter.
+std::optional<double> find_deviation(const std::vector<LedgerRow>& rows, std::vector<StockReading>& readings) {
+  const auto unknown = [](const StockReading& one) { return std::isnan(one.deviation); };
+  if (std::none_of(readings.begin(), readings.end(), unknown)) return std::nullopt;
+  std::vector<double> over_short;
+  for (const LedgerRow& row : rows) over_short.push_back(row.over_short);
+  const double found = scatter_of_volumes(over_short);
+  for (StockReading& one : readings) {
+    if (unknown(one)) one.deviation = found;
+  }
+  return found;
 }
 
 /// What readings, deliveries, sales and meters leave open of the unexplained volume.
@@ -88,8 +114,19 @@ void add_defaults(const std::vector<BookPlan>& plans, LedgerResult& out) {
     out.defaults.push_back(
         {std::move(what), value, unit, DefaultStatus::common_practice, "common practice, no source", {}, false});
   };
+  for (const LedgerBook& book : out.books) {
+    if (!book.volume_deviation) continue;
+    out.defaults.push_back({"standard deviation of a volume read in " + book.name,
+                            *book.volume_deviation,
+                            "m3",
+                            DefaultStatus::computed,
+                            "by how over and short of its days scatter; its readings have no depth",
+                            {},
+                            false});
+  }
   for (const BookPlan& plan : plans) {
     for (const Stock& stock : plan.stocks) {
+      if (!stock.inside) continue;
       const DepthDeviation depth = depth_deviation(stock, out.options);
       if (depth.by_default && is_asked(plan, out.options)) {
         add("standard deviation of a depth read in " + stock.id, depth.value, "m");
@@ -137,16 +174,16 @@ LedgerBook book_of(const site::Site& site, const BookPlan& plan, std::size_t num
                    const DipsByTank& dips, const std::vector<MeterError>& meters, const LedgerOptions& options,
                    Told& told) {
   LedgerBook out = named(plan);
-  if (!out.problem.empty()) return out;
-  const std::vector<StockReading> readings = readings_of(plan, number, amounts, dips, options, told);
+  std::vector<StockReading> readings = readings_of(plan, number, amounts, dips, options, told);
   if (!readings.empty()) out.next = next_of(plan, readings, amounts);
   if (readings.size() < 2) {
-    out.problem = readings.empty() ? "no reading of it is on record" : "one reading alone reconciles nothing";
+    out.problem = too_few_readings(plan, readings.size());
     return out;
   }
   tell_beside(plan, readings, amounts, told);
   BookRows rows = rows_of(readings, amounts);
   out.rows = rows.rows;
+  out.volume_deviation = find_deviation(out.rows, readings);
   out.months = months_of(out.rows, readings, number, told.unsettled);
   for (const LedgerMonth& month : out.months) {
     if (month.missing_days > 0) {
@@ -184,7 +221,6 @@ LedgerResult study_ledger(const site::Site& site, const site::records::Records& 
     out.books.push_back(std::move(books[i]));
     told.warnings.insert(told.warnings.end(), of_books[i].warnings.begin(), of_books[i].warnings.end());
     for (const Stock& stock : plans[i].stocks) {
-      if (!stock.inside) continue;
       if (auto gauging = manual_gauging(stock, amounts[i], records)) out.gauging.push_back(std::move(*gauging));
     }
   }

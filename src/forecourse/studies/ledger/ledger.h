@@ -78,7 +78,9 @@ struct LedgerBook {
   bool buried = true;              ///< false: every tank of it is entered as above ground
   std::string joined;              ///< why several are one book; empty: one tank
   std::string problem;             ///< why nothing can be reconciled; empty: it can
-  std::vector<LedgerRow> rows;     ///< in the order of time, all that was read
+  /// [m3] of a reading without a depth, by how the days scatter; empty: none is without
+  std::optional<double> volume_deviation;
+  std::vector<LedgerRow> rows;  ///< in the order of time, all that was read
   std::vector<LedgerMonth> months;
   std::size_t from = 0;              ///< first row of the period that is explained
   std::size_t to = 0;                ///< behind its last

@@ -105,7 +105,8 @@ LedgerNext next_of(const BookPlan& plan, const std::vector<StockReading>& readin
   out.returned = since(amounts.returned, returns);
   out.book = out.opening + out.delivered + out.returned - out.sold;
   const double full = out.book + last.water.value_or(0.0);
-  if (plan.stocks.size() == 1 && full >= 0.0 && full <= plan.stocks.front().inside->volume.capacity()) {
+  if (plan.stocks.size() == 1 && plan.stocks.front().inside && full >= 0.0 &&
+      full <= plan.stocks.front().inside->volume.capacity()) {
     out.depth = depth_of(plan.stocks.front(), full);
   }
   return out;

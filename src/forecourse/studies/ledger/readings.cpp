@@ -5,9 +5,11 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <limits>
 #include <map>
 
 #include "forecourse/base/api_units.h"
+#include "forecourse/solvers/statistics/robust_fit.h"
 
 namespace forecourse::studies {
 namespace {
@@ -80,6 +82,7 @@ class TankReader {
 
  private:
   std::optional<TankReading> read(const records::Dip& dip) {
+    if (!stock_.inside) return read_without_shape(dip);
     const parts::TankVolume& inside = stock_.inside->volume;
     TankReading out;
     out.dip = &dip;
@@ -111,6 +114,23 @@ class TankReader {
     const double step = meters_from_inches(0.25);
     out.surface = (inside.volume(level + step) - inside.volume(level - step)) / (2.0 * step);
     out.deviation = out.surface * deviation_;
+    return out;
+  }
+
+  /// The volume that a gauge states serves for a tank of no known shape; a depth does not.
+  std::optional<TankReading> read_without_shape(const records::Dip& dip) {
+    if (!dip.volume) {
+      told_.lost(book_, day_of(dip.at.day), dip.at.day.where,
+                 fmt::format("the depth read in {} on {} tells no volume: {}", stock_.id, text(day_of(dip.at.day)),
+                             stock_.problem),
+                 "enter the volume of the reading");
+      return std::nullopt;
+    }
+    TankReading out;
+    out.dip = &dip;
+    out.hours = hours_of(dip.at, midnight);
+    out.volume = dip.volume->si();
+    out.deviation = std::numeric_limits<double>::quiet_NaN();
     return out;
   }
 
@@ -152,6 +172,11 @@ class TankReader {
   Told& told_;
 };
 
+/// A tank without a shape is read by the volumes of its readings, if they have any.
+bool can_be_read(const Stock& stock, const std::vector<const records::Dip*>& dips) {
+  return stock.inside || std::any_of(dips.begin(), dips.end(), [](const auto* dip) { return dip->volume.has_value(); });
+}
+
 /// The sum of the tanks' readings of a day.
 StockReading summed(Day day, const std::vector<const TankReading*>& tanks) {
   StockReading out;
@@ -178,6 +203,14 @@ StockReading summed(Day day, const std::vector<const TankReading*>& tanks) {
 }
 
 }  // namespace
+
+double scatter_of_volumes(const std::vector<double>& over_short) {
+  const double finest = cubic_meters_from_gallons(1.0) / std::sqrt(12.0);  // read to a whole gallon
+  if (over_short.size() < 2) return finest;
+  const std::vector<double> ones(over_short.size(), 1.0);
+  const double scatter = solvers::statistics::robust_fit({{"each day", ones}}, over_short).scale;
+  return std::max(scatter / std::sqrt(2.0), finest);
+}
 
 DepthDeviation depth_deviation(const Stock& stock, const LedgerOptions& options) {
   if (options.reading_deviation) return {*options.reading_deviation, false};
@@ -208,7 +241,7 @@ std::vector<StockReading> readings_of(const BookPlan& plan, std::size_t book, co
   for (const Stock& stock : plan.stocks) {
     const auto found = dips.find(stock.id);
     tanks.emplace_back();
-    if (found != dips.end()) {
+    if (found != dips.end() && can_be_read(stock, found->second)) {
       tanks.back() = TankReader(stock, book, options, told).read(found->second, amounts.delivered);
     }
   }

@@ -14,7 +14,7 @@ struct StockReading {
   Day day;
   double hours = 0.0;                 ///< since 1970-01-01, local
   double volume = 0.0;                ///< [m3] fuel
-  double deviation = 0.0;             ///< [m3] standard deviation of it
+  double deviation = 0.0;             ///< [m3] standard deviation of it; NaN where its volume came without a depth's
   double surface = 0.0;               ///< [m2] liquid surface: volume for each length that a stick is read too high
   std::optional<double> depth;        ///< [m] of a single tank
   std::optional<double> water;        ///< [m3]
@@ -28,6 +28,11 @@ struct DepthDeviation {
   bool by_default = false;
 };
 [[nodiscard]] DepthDeviation depth_deviation(const Stock& stock, const LedgerOptions& options);
+
+/// Standard deviation of a volume that came without a depth [m3]: what the days' over and short scatter by, robust to
+/// typos, of which each reading brings its share to two days; no less than rounding to a gallon leaves.
+/// \source closed form
+[[nodiscard]] double scatter_of_volumes(const std::vector<double>& over_short);
 
 using DipsByTank = std::map<std::string, std::vector<const site::records::Dip*>>;
 [[nodiscard]] DipsByTank by_tank(const site::records::Records& records);

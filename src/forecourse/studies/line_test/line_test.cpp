@@ -227,6 +227,17 @@ void take_over(const network::StationNetwork& network, LineTestResult& result) {
   }
 }
 
+/// The station with a lift for each hose: a shut line is tested against the height of its tank's liquid, wherever that
+/// and the nozzles are, so heights that were not entered keep no line from being told.
+site::Site without_heights(site::Site site) {
+  for (site::Dispenser& dispenser : site.dispensers) {
+    for (site::Hose& hose : dispenser.hoses) {
+      if (!hose.lift) hose.lift.emplace();
+    }
+  }
+  return site;
+}
+
 }  // namespace
 
 double hourly_rate() { return gallons_per_hour(3.0); }
@@ -240,7 +251,7 @@ LineTestResult study_line_test(const site::Site& site, const LineTestOptions& op
   result.options = options;
   result.version = FORECOURSE_VERSION;
   std::tie(result.quiet, result.quiet_by) = quiet_times(site, options);
-  const network::StationNetwork network = network::build_network(site);
+  const network::StationNetwork network = network::build_network(without_heights(site));
   take_over(network, result);
   for (const network::PipingSystem& system : network.systems) {
     if (!options.product.empty() && options.product != system.product && options.product != system.id) continue;
