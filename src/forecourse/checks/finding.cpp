@@ -27,6 +27,18 @@ FindingState state_of(double margin, double limit) {
   return margin < close_share * std::abs(limit) ? FindingState::close : FindingState::meets;
 }
 
-const char* word(Measured of) { return of == Measured::vapor ? "vapor" : of == Measured::leak ? "leak" : "fuel"; }
+const char* word(Measured of) {
+  switch (of) {
+    case Measured::fuel:
+      return "fuel";
+    case Measured::vapor:
+      return "vapor";
+    case Measured::leak:
+      return "leak";
+    case Measured::age:
+      return "age";
+  }
+  return "fuel";
+}
 
 }  // namespace forecourse::checks

@@ -13,9 +13,10 @@ enum class FindingState { meets, close, falls_short, not_determined, does_not_ap
 /// The state as printed: "meets", "close", "falls short", "not determined", "does not apply".
 [[nodiscard]] const char* word(FindingState state);
 
-/// What a value is of, which decides the unit it is shown in: pressures of vapor in inches of water, leaks by the hour.
-enum class Measured { fuel, vapor, leak };
-/// "fuel", "vapor", "leak"
+/// What a value is of, which decides the unit it is shown in: pressures of vapor in inches of water, leaks by the hour,
+/// ages in days.
+enum class Measured { fuel, vapor, leak, age };
+/// "fuel", "vapor", "leak", "age"
 [[nodiscard]] const char* word(Measured of);
 
 /// A requirement held against what was computed or measured.

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <optional>
 
+#include "forecourse/base/unit_text.h"
 #include "forecourse/report/html/parts.h"
 
 namespace forecourse::report {
@@ -38,12 +39,14 @@ std::string shown(const std::optional<double>& si, const Finding& finding, site:
   const double value = si.value_or(std::nan(""));
   if (const auto measure = measure_of(finding)) return number(*measure, display, value, glyphs);
   if (finding.unit == "share") return number(100.0 * value, 1, glyphs);
+  if (finding.of == checks::Measured::age) return number(from_si(value, "d"), 0, glyphs);
   return number(value, 2, glyphs);
 }
 
 std::string shown_unit(const Finding& finding, site::Display display, Glyphs glyphs) {
   const auto measure = measure_of(finding);
   if (finding.unit == "share") return "%";
+  if (finding.of == checks::Measured::age) return "days";
   return measure ? unit_label(*measure, display, glyphs) : finding.unit;
 }
 

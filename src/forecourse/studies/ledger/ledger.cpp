@@ -65,6 +65,7 @@ std::optional<double> find_deviation(const std::vector<LedgerRow>& rows, std::ve
   const auto unknown = [](const StockReading& one) { return std::isnan(one.deviation); };
   if (std::none_of(readings.begin(), readings.end(), unknown)) return std::nullopt;
   std::vector<double> over_short;
+  over_short.reserve(rows.size());
   for (const LedgerRow& row : rows) over_short.push_back(row.over_short);
   const double found = scatter_of_volumes(over_short);
   for (StockReading& one : readings) {

@@ -1,0 +1,235 @@
+#include "forecourse/checks/rules/check_rules.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+#include "forecourse/base/unit_text.h"
+
+namespace forecourse::checks {
+namespace {
+
+enum class Applies { yes, no, unknown };
+
+struct Application {
+  Applies applies = Applies::yes;
+  std::string why;
+  std::string enter;
+};
+
+/// Figures of a station, each read once.
+class Readings {
+ public:
+  explicit Readings(const Facts& facts) : facts_(facts) {}
+
+  const std::vector<FigureAt>& of(const Figure& figure) {
+    const auto [found, fresh] = read_.try_emplace(&figure);
+    if (fresh) found->second = figure.read(facts_);
+    return found->second;
+  }
+
+  /// Of a part, else of the station.
+  const FigureAt* of(const Figure& figure, const std::string& subject) {
+    const std::vector<FigureAt>& all = of(figure);
+    const auto at = [&](std::string_view id) {
+      return std::find_if(all.begin(), all.end(), [&](const FigureAt& one) { return one.subject == id; });
+    };
+    auto found = at(subject);
+    if (found == all.end()) found = at("station");
+    return found == all.end() ? nullptr : &*found;
+  }
+
+ private:
+  const Facts& facts_;
+  std::map<const Figure*, std::vector<FigureAt>> read_;
+};
+
+bool before(const site::Date& a, const site::Date& b) { return days_between(a, b) > 0; }
+
+/// Whether one condition holds; the reason names its figure.
+Application holds(const BoundCondition& condition, const FigureAt* at) {
+  const std::string words(condition.figure->words);
+  const auto no = [&](const std::string& is) { return Application{Applies::no, words + is, {}}; };
+  const auto unknown = [&](std::string enter) {
+    return Application{Applies::unknown, words + " is not known", std::move(enter)};
+  };
+  if (at == nullptr) return unknown({});
+  if (condition.figure->kind == FigureKind::fact) {
+    if (!at->fact) return unknown(at->enter);
+    return *at->fact == *condition.is ? Application{} : no(*at->fact ? ": yes" : ": no");
+  }
+  if (condition.figure->kind == FigureKind::day) {
+    if (!at->day) return unknown(at->enter);
+    if (condition.after && !before(*condition.after, *at->day)) return no(": " + text(*at->day));
+    if (condition.by && before(*condition.by, *at->day)) return no(": " + text(*at->day));
+    return {};
+  }
+  if (!at->value) return unknown(at->enter);
+  if (condition.above && !(*at->value > *condition.above)) return no(" is no larger than the rule's border");
+  if (condition.up_to && *at->value > *condition.up_to) return no(" is larger than the rule's border");
+  return {};
+}
+
+std::string edition_of(const BoundRequirement& rule) {
+  const std::string edition = rule.entered->edition.empty() ? rule.set->edition.text : rule.entered->edition.text;
+  switch (rule.entered->seen ? rule.entered->seen->value : site::ClauseSeen::memory) {
+    case site::ClauseSeen::text:
+      return edition;
+    case site::ClauseSeen::older_text:
+      return edition + "; later text not seen";
+    case site::ClauseSeen::told:
+      return edition + "; as other texts tell it";
+    case site::ClauseSeen::memory:
+      return edition + "; from memory";
+  }
+  return edition;
+}
+
+Finding begin(const BoundRequirement& rule, const FigureAt& at) {
+  Finding out;
+  out.rule = rule.entered->id.text;
+  out.requirement = rule.entered->words.text;
+  out.subject = at.subject;
+  out.clause = rule.entered->clause.text;
+  out.edition = edition_of(rule);
+  out.clause_verified = rule.entered->seen && rule.entered->seen->value == site::ClauseSeen::text;
+  out.where = at.where;
+  out.of = rule.figure->of;
+  return out;
+}
+
+void not_known(Finding& out, std::string reason, const std::string& enter) {
+  out.state = FindingState::not_determined;
+  out.reason = std::move(reason);
+  out.change = enter;
+}
+
+FindingState state_of(const FigureAt& at, double margin, double limit) {
+  const double rounding = 1e-9 * std::abs(limit);
+  if (margin < -rounding) return FindingState::falls_short;
+  if (at.deviation) return margin < *at.deviation ? FindingState::close : FindingState::meets;
+  return checks::state_of(margin, limit);
+}
+
+void judge_amount(const BoundRequirement& rule, const FigureAt& at, Finding& out) {
+  const std::optional<double> least = rule.at_least ? rule.at_least : at.at_least;
+  const std::optional<double> most = rule.at_most ? rule.at_most : at.at_most;
+  out.unit = rule.figure->unit;
+  out.value = at.value;
+  if (!least && !most) return not_known(out, "its limit is not known", at.enter);
+  const bool by_least = least && (!most || *at.value - *least < *most - *at.value);
+  out.limit = by_least ? least : most;
+  out.margin = by_least ? *at.value - *least : *most - *at.value;
+  out.state = state_of(at, *out.margin, *out.limit);
+}
+
+void judge_day(const BoundRequirement& rule, const FigureAt& at, const site::Date& today, Finding& out) {
+  const auto seconds = [](int days) { return to_si(days, "d"); };
+  if (days_between(*at.day, today) < 0) {
+    return not_known(out, "it is dated " + text(*at.day) + ", which is yet to come", "correct the date");
+  }
+  const site::Date due = later(*at.day, *rule.every);
+  out.of = Measured::age;
+  out.unit = "s";
+  out.value = seconds(days_between(*at.day, today));
+  out.limit = seconds(days_between(*at.day, due));
+  out.margin = *out.limit - *out.value;
+  out.state = checks::state_of(*out.margin, *out.limit);
+  out.reason = "last on " + text(*at.day) + ", due by " + text(due);
+}
+
+void judge(const BoundRequirement& rule, const FigureAt& at, const site::Date& today, Finding& out) {
+  const bool known = rule.figure->kind == FigureKind::fact  ? at.fact.has_value()
+                     : rule.figure->kind == FigureKind::day ? at.day.has_value()
+                                                            : at.value.has_value();
+  if (!known) return not_known(out, std::string(rule.figure->words) + " is not known", at.enter);
+  if (rule.figure->kind == FigureKind::fact) {
+    out.state = *at.fact == *rule.entered->is ? FindingState::meets : FindingState::falls_short;
+  } else if (rule.figure->kind == FigureKind::day) {
+    judge_day(rule, at, today, out);
+  } else {
+    judge_amount(rule, at, out);
+  }
+  const bool met = out.state == FindingState::meets || out.state == FindingState::close;
+  if (met && !at.rests_on.empty()) return not_known(out, "it rests on " + at.rests_on, at.enter);
+  if (out.state == FindingState::falls_short) out.change = rule.entered->change.text;
+}
+
+Finding finding_of(const BoundRequirement& rule, const FigureAt& at, Readings& readings, const site::Date& today) {
+  Finding out = begin(rule, at);
+  if (!at.exempt.empty()) {
+    out.state = FindingState::does_not_apply;
+    out.reason = at.exempt;
+    return out;
+  }
+  Application open;
+  for (const BoundCondition& condition : rule.when) {
+    Application one = holds(condition, readings.of(*condition.figure, at.subject));
+    if (one.applies == Applies::no) {
+      out.state = FindingState::does_not_apply;
+      out.reason = one.why;
+      return out;
+    }
+    if (one.applies == Applies::unknown && open.applies == Applies::yes) open = std::move(one);
+  }
+  judge(rule, at, today, out);
+  if (open.applies == Applies::unknown) not_known(out, "whether it applies: " + open.why, open.enter);
+  return out;
+}
+
+int rank(FindingState state) {
+  switch (state) {
+    case FindingState::meets:
+      return 0;
+    case FindingState::close:
+      return 1;
+    case FindingState::not_determined:
+      return 2;
+    case FindingState::falls_short:
+      return 3;
+    case FindingState::does_not_apply:
+      return 4;
+  }
+  return 4;
+}
+
+/// Adds a finding, or lets the best of its route and part stand.
+void add(Finding found, const std::string& route, std::map<std::string, std::size_t>& of_route,
+         std::vector<Finding>& out) {
+  if (route.empty()) return out.push_back(std::move(found));
+  found.rule = route;
+  const auto [at, fresh] = of_route.try_emplace(route + "|" + found.subject, out.size());
+  if (fresh) return out.push_back(std::move(found));
+  if (rank(found.state) < rank(out[at->second].state)) out[at->second] = std::move(found);
+}
+
+}  // namespace
+
+std::vector<Finding> check_rules(const Facts& facts, std::span<const BoundRequirement> rules) {
+  std::vector<Finding> out;
+  Readings readings(facts);
+  std::map<std::string, std::size_t> of_route;
+  for (const BoundRequirement& rule : rules) {
+    for (const FigureAt& at : readings.of(*rule.figure)) {
+      add(finding_of(rule, at, readings, facts.today), rule.entered->route.text, of_route, out);
+    }
+  }
+  return out;
+}
+
+std::vector<Finding> check_rules(const Facts& facts) {
+  std::vector<Finding> out;
+  for (const std::vector<BoundRequirement>& rules : built_in_rules()) {
+    const bool named =
+        !rules.empty() && std::any_of(facts.site.rules.begin(), facts.site.rules.end(),
+                                      [&](const auto& n) { return n.text == rules.front().set->id.text; });
+    if (!named) continue;
+    std::vector<Finding> found = check_rules(facts, rules);
+    std::move(found.begin(), found.end(), std::back_inserter(out));
+  }
+  return out;
+}
+
+}  // namespace forecourse::checks

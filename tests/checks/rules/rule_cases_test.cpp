@@ -1,0 +1,170 @@
+// Every requirement of every built-in rule set, just inside its limit, on it, just outside, and with its input missing.
+// The cases stand in tests/checks/rules/cases/, one file a set. Limits are those of the clause that the requirement
+// names.
+#include <gtest/gtest.h>
+#include <toml++/toml.h>
+
+#include <algorithm>
+#include <filesystem>
+#include <fstream>
+#include <map>
+#include <sstream>
+
+#include "forecourse/checks/rules/check_rules.h"
+#include "forecourse/site/read.h"
+#include "forecourse/site/rules/read_rule_set.h"
+
+namespace forecourse::checks {
+namespace {
+
+constexpr site::Date today{2026, 11, 30, {}};
+
+struct Case {
+  std::string set;
+  std::string requirement;
+  std::string site;
+  std::string missing;  ///< the station without the input; empty: the site without its lines that hold '@'
+  std::string subject;  ///< empty: the only finding, or the first
+  std::string inside, on, outside;
+  std::string never_missing;  ///< why the input cannot be missing; empty: it can
+  bool studied = false;
+};
+
+std::string file_text(const std::filesystem::path& path) {
+  const std::ifstream in(path);
+  std::ostringstream out;
+  out << in.rdbuf();
+  return out.str();
+}
+
+std::vector<Case> all_cases() {
+  std::vector<Case> out;
+  for (const auto& entry : std::filesystem::directory_iterator(std::string(TEST_SOURCE_DIR) + "/checks/rules/cases")) {
+    const toml::table table = toml::parse(file_text(entry.path()));
+    for (const toml::node& node : *table["case"].as_array()) {
+      const toml::table& one = *node.as_table();
+      const auto text = [&](const char* key) { return one[key].value_or(std::string()); };
+      out.push_back({entry.path().stem().string(), text("requirement"), text("site"), text("missing"), text("subject"),
+                     text("inside"), text("on"), text("outside"), text("never_missing"),
+                     one["studied"].value_or(false)});
+    }
+  }
+  std::sort(out.begin(), out.end(), [](const Case& a, const Case& b) {
+    return std::tie(a.set, a.requirement) < std::tie(b.set, b.requirement);
+  });
+  return out;
+}
+
+void PrintTo(const Case& one, std::ostream* out) { *out << one.set << " " << one.requirement; }
+
+const BoundRequirement* find(const Case& one) {
+  for (const auto& rules : built_in_rules()) {
+    for (const BoundRequirement& rule : rules) {
+      if (rule.set->id.text == one.set && rule.entered->id.text == one.requirement) return &rule;
+    }
+  }
+  return nullptr;
+}
+
+std::string with_value(std::string site, const std::string& value) {
+  for (std::size_t at = site.find('@'); at != std::string::npos; at = site.find('@')) site.replace(at, 1, value);
+  return site;
+}
+
+std::string without_value(const std::string& site) {
+  std::istringstream in(site);
+  std::string out;
+  for (std::string line; std::getline(in, line);) {
+    if (line.find('@') == std::string::npos) out += line + "\n";
+  }
+  return out;
+}
+
+site::Site read(const std::string& text) {
+  const auto read = site::read_site("format = 1\n[site]\nname = \"Case (invented)\"\n" + text);
+  for (const Diagnostic& d : read.diagnostics) {
+    const bool of_piping = d.message.starts_with("no line goes");
+    if (d.severity == Severity::error && !of_piping) ADD_FAILURE() << d.message << "\n" << text;
+  }
+  return read.value;
+}
+
+FindingState state(const Case& one, const std::string& text) {
+  const site::Site site = read(text);
+  Facts facts{site, today};
+  std::optional<studies::TankResult> tank;
+  std::optional<studies::VaporResult> vapor;
+  std::optional<studies::FlotationResult> flotation;
+  std::optional<studies::ContainmentResult> containment;
+  std::optional<studies::LineTestResult> line_test;
+  std::optional<studies::FlowResult> flow;
+  if (one.studied) {
+    facts.tank = &tank.emplace(studies::study_tank(site, {}));
+    facts.vapor = &vapor.emplace(studies::study_vapor(site, {}));
+    facts.flotation = &flotation.emplace(studies::study_flotation(site, {}));
+    facts.containment = &containment.emplace(studies::study_containment(site, {}));
+    facts.line_test = &line_test.emplace(studies::study_line_test(site, {}));
+    facts.flow = &flow.emplace(studies::study_flow(site, {}));
+  }
+  BoundRequirement rule = *find(one);
+  const std::vector<Finding> found = check_rules(facts, {&rule, 1});
+  for (const Finding& finding : found) {
+    if (one.subject.empty() || finding.subject == one.subject) return finding.state;
+  }
+  ADD_FAILURE() << "no finding on " << one.requirement << " " << one.subject << "\n" << text;
+  return FindingState::does_not_apply;
+}
+
+bool met(FindingState state) { return state == FindingState::meets || state == FindingState::close; }
+
+class RuleCase : public testing::TestWithParam<Case> {};
+
+TEST_P(RuleCase, InsideOnOutsideAndMissing) {
+  const Case& one = GetParam();
+  const BoundRequirement* rule = find(one);
+  ASSERT_NE(rule, nullptr) << "no such requirement";
+  ASSERT_NE(one.site.find('@'), std::string::npos) << "the site has no place for the value";
+  EXPECT_TRUE(met(state(one, with_value(one.site, one.inside)))) << "inside " << one.inside;
+  if (rule->figure->kind != FigureKind::fact) {
+    ASSERT_FALSE(one.on.empty());
+    EXPECT_TRUE(met(state(one, with_value(one.site, one.on)))) << "on " << one.on;
+  }
+  EXPECT_EQ(state(one, with_value(one.site, one.outside)), FindingState::falls_short) << "outside " << one.outside;
+  if (!one.never_missing.empty()) return;
+  const std::string missing = one.missing.empty() ? without_value(one.site) : one.missing;
+  EXPECT_EQ(state(one, missing), FindingState::not_determined) << "missing";
+}
+
+INSTANTIATE_TEST_SUITE_P(Rules, RuleCase, testing::ValuesIn(all_cases()), [](const auto& one) {
+  std::string name = one.param.set + "_" + one.param.requirement + "_" + std::to_string(one.index);
+  std::replace_if(
+      name.begin(), name.end(), [](char c) { return c == '-' || c == '.'; }, '_');
+  return name;
+});
+
+/// No requirement is without a case.
+TEST(Rules, EachHasACase) {
+  std::map<std::string, int> cases;
+  for (const Case& one : all_cases()) ++cases[one.set + " " + one.requirement];
+  for (const auto& rules : built_in_rules()) {
+    for (const BoundRequirement& rule : rules) {
+      EXPECT_GT(cases[rule.set->id.text + " " + rule.entered->id.text], 0)
+          << rule.set->id.text << " " << rule.entered->id.text;
+    }
+  }
+}
+
+/// A clause names itself, says how far its text was seen, and what to change.
+TEST(Rules, EachNamesItsClause) {
+  for (const site::RuleSet& set : site::built_in_rule_sets()) {
+    for (const site::Requirement& one : set.requirements) {
+      EXPECT_FALSE(one.clause.empty()) << one.id.text;
+      EXPECT_TRUE(one.seen.has_value()) << one.id.text;
+      EXPECT_FALSE(one.change.empty()) << one.id.text;
+      EXPECT_FALSE(set.edition.empty() && one.edition.empty()) << one.id.text;
+    }
+  }
+}
+
+}  // namespace
+}  // namespace forecourse::checks
