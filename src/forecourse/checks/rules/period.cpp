@@ -2,19 +2,12 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <charconv>
-#include <chrono>
+
+#include "forecourse/studies/ledger/day.h"
 
 namespace forecourse::checks {
-namespace {
-
-std::chrono::year_month_day calendar(const site::Date& day) {
-  return {std::chrono::year(day.year), std::chrono::month(static_cast<unsigned>(day.month)),
-          std::chrono::day(static_cast<unsigned>(day.day))};
-}
-
-}  // namespace
-
 std::optional<Period> read_period(std::string_view text) {
   int count = 0;
   const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), count);
@@ -27,18 +20,15 @@ std::optional<Period> read_period(std::string_view text) {
 }
 
 site::Date later(const site::Date& day, const Period& period) {
-  std::chrono::year_month_day moved =
-      calendar(day) + std::chrono::years(period.years) + std::chrono::months(period.months);
-  if (!moved.ok()) moved = moved.year() / moved.month() / std::chrono::last;
-  moved = std::chrono::sys_days(moved) + std::chrono::days(period.days);
-  return {static_cast<int>(moved.year()),
-          static_cast<int>(static_cast<unsigned>(moved.month())),
-          static_cast<int>(static_cast<unsigned>(moved.day())),
-          {}};
+  const int months = 12 * (day.year + period.years) + day.month - 1 + period.months;
+  const studies::Day first = studies::day_of({months / 12, months % 12 + 1, 1, {}});
+  const studies::Day last{studies::month_beside(first, 1).number - 1};
+  const int number = std::min(first.number + day.day - 1, last.number);
+  return studies::date_of({number + period.days});
 }
 
 int days_between(const site::Date& from, const site::Date& to) {
-  return static_cast<int>((std::chrono::sys_days(calendar(to)) - std::chrono::sys_days(calendar(from))).count());
+  return studies::day_of(to).number - studies::day_of(from).number;
 }
 
 std::string text(const site::Date& day) { return fmt::format("{:04}-{:02}-{:02}", day.year, day.month, day.day); }
