@@ -121,6 +121,18 @@ struct LineTestArguments {
   std::string command;  ///< as typed, for the report
 };
 
+/// What checks are told on the command line.
+struct ChecksArguments {
+  SiteArguments site;
+  std::vector<std::string> rules;  ///< files of rule sets
+  std::string records;             ///< folder of CSV files or a store
+  std::string on;                  ///< the day by which tests are judged overdue; empty: today
+  bool figures = false;            ///< only list what a requirement can be set on
+  bool pdf = false;                ///< checks.pdf beside checks.html
+  std::string paper;               ///< of the PDF, as of the flow study
+  std::string command;             ///< as typed, for the report
+};
+
 /// What a delivery is told on the command line.
 struct DeliveryArguments {
   SiteArguments site;
@@ -191,6 +203,9 @@ struct ServeArguments {
 
 /// Tests of the lines and their leak detectors: what temperature does to them, what a result proves.
 [[nodiscard]] Exit line_test_command(const LineTestArguments& arguments);
+
+/// Every requirement that the station lives under, with value, limit, margin and clause.
+[[nodiscard]] Exit checks_command(const ChecksArguments& arguments);
 
 /// The workbench: a page in the browser, served to this machine alone, until Ctrl+C.
 [[nodiscard]] Exit serve_command(const ServeArguments& arguments);

@@ -314,6 +314,16 @@ struct ShelfArguments {
   bool json = false;
 };
 
+void add_checks_options(CLI::App& command, ChecksArguments& checks) {
+  add_site_options(command, checks.site);
+  command.get_option("SITE")->required(false);
+  command.add_option("--rules", checks.rules, "a rule set of a state or an owner (TOML)")->allow_extra_args(false);
+  command.add_option("--records", checks.records, "folder with dips.csv, deliveries.csv, tests.csv, or a store");
+  command.add_option("--on", checks.on, on_words);
+  command.add_flag("--figures", checks.figures, "only list the figures that a requirement can be set on");
+  add_pdf_options(command, checks, "checks");
+}
+
 void add_shelf_options(CLI::App& command, ShelfArguments& shelf) {
   command.add_option("--kind", shelf.kind, "only parts of this kind");
   command.add_flag("--json", shelf.json, "print one JSON document");
@@ -452,6 +462,10 @@ void add_leak_commands(CLI::App& app, Call& call) {
 }
 
 void add_other_commands(CLI::App& app, Call& call) {
+  add(app, call,
+      {"checks", "every requirement that the station lives under: value, limit, margin, clause, what to change",
+       "Example: forecourse checks sites/hollin-gap.toml --records sites/records/hollin-gap"},
+      add_checks_options, checks_command);
   add(app, call,
       {"serve", "the workbench: look at a station and change it in the browser",
        "Example: forecourse serve sites/site-s.toml"},

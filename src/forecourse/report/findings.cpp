@@ -204,6 +204,39 @@ std::string count_by_state(const std::vector<Finding>& findings) {
   return out.empty() ? "none" : out;
 }
 
+std::string findings_table(const std::string& caption, const std::string& note, const std::vector<Finding>& findings,
+                           site::Display display) {
+  html::Table table{caption,
+                    note,
+                    {{"State", ""},
+                     {"Of", "", false, true},
+                     {"Requirement", "", false, true},
+                     {"Value", "", true},
+                     {"Limit", "", true},
+                     {"Least margin", "", true},
+                     {"Clause", "", false, true},
+                     {"Why, and what to change", "", false, true}},
+                    {},
+                    {}};
+  const auto with_unit = [&](const std::string& value, const Finding& f) {
+    const std::string unit = shown_unit(f, display, Glyphs::unicode);
+    return value.empty() || unit.empty() ? value : value + " " + unit;
+  };
+  for (const FindingGroup& group : grouped(findings)) {
+    const Finding& f = *group.findings.front();
+    const auto amount = [&](const std::optional<double>& si) {
+      return si ? with_unit(shown(si, f, display, Glyphs::unicode), f) : std::string();
+    };
+    const std::string both = f.reason + (f.reason.empty() || f.change.empty() ? "" : "; ") + f.change;
+    table.rows.push_back(
+        {{checks::word(f.state), subjects(group), f.requirement, with_unit(range(group, display, Glyphs::unicode), f),
+          amount(f.limit), amount(least_margin(group)), f.clause + (f.clause_verified ? "" : " (text not verified)"),
+          both},
+         f.state == FindingState::falls_short});
+  }
+  return html::table(table);
+}
+
 std::string findings_html(const std::vector<Finding>& findings, site::Display display) {
   if (findings.empty()) return {};
   std::string out = html::heading(2, "Requirements");

@@ -34,4 +34,8 @@ struct FindingGroup {
 /// A table for each rule as HTML, with the heading and what a state means; empty without findings.
 [[nodiscard]] std::string findings_html(const std::vector<checks::Finding>& findings, site::Display display);
 
+/// One table for all findings of a set, what falls short first.
+[[nodiscard]] std::string findings_table(const std::string& caption, const std::string& note,
+                                         const std::vector<checks::Finding>& findings, site::Display display);
+
 }  // namespace forecourse::report

@@ -1,4 +1,4 @@
-// SOURCE: the Gregorian calendar.
+// SOURCE: the Gregorian calendar, closed form.
 #include "forecourse/checks/rules/period.h"
 
 #include <gtest/gtest.h>

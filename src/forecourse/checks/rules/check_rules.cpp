@@ -52,9 +52,7 @@ bool before(const site::Date& a, const site::Date& b) { return days_between(a, b
 Application holds(const BoundCondition& condition, const FigureAt* at) {
   const std::string words(condition.figure->words);
   const auto no = [&](const std::string& is) { return Application{Applies::no, words + is, {}}; };
-  const auto unknown = [&](std::string enter) {
-    return Application{Applies::unknown, words + " is not known", std::move(enter)};
-  };
+  const auto unknown = [&](std::string enter) { return Application{Applies::unknown, words, std::move(enter)}; };
   if (at == nullptr) return unknown({});
   if (condition.figure->kind == FigureKind::fact) {
     if (!at->fact) return unknown(at->enter);
@@ -144,7 +142,7 @@ void judge(const BoundRequirement& rule, const FigureAt& at, const site::Date& t
   const bool known = rule.figure->kind == FigureKind::fact  ? at.fact.has_value()
                      : rule.figure->kind == FigureKind::day ? at.day.has_value()
                                                             : at.value.has_value();
-  if (!known) return not_known(out, std::string(rule.figure->words) + " is not known", at.enter);
+  if (!known) return not_known(out, "not known: " + std::string(rule.figure->words), at.enter);
   if (rule.figure->kind == FigureKind::fact) {
     out.state = *at.fact == *rule.entered->is ? FindingState::meets : FindingState::falls_short;
   } else if (rule.figure->kind == FigureKind::day) {
@@ -175,7 +173,8 @@ Finding finding_of(const BoundRequirement& rule, const FigureAt& at, Readings& r
     if (one.applies == Applies::unknown && open.applies == Applies::yes) open = std::move(one);
   }
   judge(rule, at, today, out);
-  if (open.applies == Applies::unknown) not_known(out, "whether it applies: " + open.why, open.enter);
+  if (open.applies == Applies::unknown)
+    not_known(out, "whether it applies rests on what is not known: " + open.why, open.enter);
   return out;
 }
 

@@ -1,7 +1,5 @@
 #include "forecourse/report/station/station_studies.h"
 
-#include <algorithm>
-
 #include "forecourse/checks/delivery_checks.h"
 #include "forecourse/checks/flotation_checks.h"
 #include "forecourse/checks/flow_checks.h"
@@ -9,24 +7,6 @@
 #include "forecourse/checks/vapor_checks.h"
 
 namespace forecourse::report {
-
-bool has_hose(const site::Site& site) {
-  return std::any_of(site.dispensers.begin(), site.dispensers.end(), [](const auto& d) { return !d.hoses.empty(); });
-}
-
-bool has_sump(const site::Site& site) {
-  return std::any_of(site.tanks.begin(), site.tanks.end(), [](const auto& t) { return t.sump.has_value(); }) ||
-         std::any_of(site.dispensers.begin(), site.dispensers.end(), [](const auto& d) { return d.sump.has_value(); });
-}
-
-bool has_tank_shape(const site::Site& site) {
-  return std::any_of(site.tanks.begin(), site.tanks.end(),
-                     [](const auto& t) { return t.shape.has_value() || !t.chart.empty(); });
-}
-
-bool has_flotation(const site::Site& site) {
-  return std::any_of(site.tanks.begin(), site.tanks.end(), [](const auto& t) { return t.flotation.has_value(); });
-}
 
 StationStudies study_without_flow(const site::Site& site, const site::Date& on, const Context& context) {
   StationStudies out;

@@ -5,6 +5,7 @@
 
 #include "forecourse/base/context.h"
 #include "forecourse/checks/finding.h"
+#include "forecourse/site/has_parts.h"
 #include "forecourse/studies/containment/containment.h"
 #include "forecourse/studies/delivery/delivery.h"
 #include "forecourse/studies/flotation/flotation.h"
@@ -32,10 +33,10 @@ struct StationStudies {
   std::vector<studies::IncidentResult> incidents;  ///< one for each [[incident]] of the site file, in its order
 };
 
-[[nodiscard]] bool has_hose(const site::Site& site);
-[[nodiscard]] bool has_sump(const site::Site& site);
-[[nodiscard]] bool has_tank_shape(const site::Site& site);
-[[nodiscard]] bool has_flotation(const site::Site& site);
+using site::has_flotation;
+using site::has_hose;
+using site::has_sump;
+using site::has_tank_shape;
 
 /// Every study that the station has something for.
 ///

@@ -1,0 +1,65 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "forecourse/report/checks/checks_report.h"
+#include "forecourse/report/findings.h"
+#include "forecourse/report/terminal/page.h"
+
+namespace forecourse::report {
+namespace {
+
+using checks::FindingState;
+
+bool in_short_list(FindingState state) { return state != FindingState::meets && state != FindingState::does_not_apply; }
+
+}  // namespace
+
+std::vector<std::string> checks_cautions() {
+  return {
+      "Computed from what was entered. It advises; a computed result is no test and no approval.",
+      "The edition of the code that the local authority has adopted rules, and so do the equipment's listing and "
+      "instructions.",
+      "Certified testers do the tests, licensed trades the work.",
+      "A clause whose text was not verified is to be read before it is relied on.",
+  };
+}
+
+std::string clauses_in_words(const checks::CheckResult& result) {
+  return fmt::format("{} requirement{}: the text of the clause was seen of {}, and was not of {}.", result.requirements,
+                     result.requirements == 1 ? "" : "s", result.verified, result.requirements - result.verified);
+}
+
+std::string checks_summary(const checks::CheckResult& result, const site::Site& site, const terminal::Style& style,
+                           const ChecksFacts& facts) {
+  const Glyphs glyphs = style.utf8 ? Glyphs::unicode : Glyphs::ascii;
+  terminal::Page page(style);
+  page.title((site.name.empty() ? "Station without a name" : site.name.text) + ": checks");
+  page.paragraph(checks_cautions().front() + " forecourse " + result.version + ".");
+  page.item(count_by_state(all_findings(result)) + ".");
+  page.item(clauses_in_words(result));
+  for (const checks::FindingSet& set : result.sets) {
+    page.heading(set.title + ": " + count_by_state(set.findings));
+    if (!set.edition.empty()) page.remark(set.edition + ".");
+    std::size_t left_out = 0;
+    for (const FindingGroup& group : grouped(set.findings)) {
+      const FindingState state = group.findings.front()->state;
+      if (!style.verbose && !in_short_list(state)) {
+        left_out += group.findings.size();
+        continue;
+      }
+      page.notice(checks::word(state), in_words(group, site.display, glyphs));
+    }
+    if (left_out > 0) {
+      page.remark(fmt::format("{} more that meet or do not apply: --verbose lists them.", left_out));
+    }
+  }
+  if (!result.warnings.empty()) page.heading("Warnings");
+  for (const Diagnostic& warning : result.warnings) page.notice("Warning", warning.message);
+  page.heading("Cautions");
+  for (const std::string& caution : checks_cautions()) page.item(caution);
+  for (const std::string& path : facts.written) page.item("written: " + path);
+  return page.text();
+}
+
+}  // namespace forecourse::report
