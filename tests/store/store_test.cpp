@@ -319,7 +319,7 @@ TEST_F(StoreFile, TakesBackTheLastImportOfASourceAndNoOther) {
   store.reset();
   std::vector<std::size_t> rows;
   for (const KindSummary& one : open(Opening::must_exist)->summary()) rows.push_back(one.rows);
-  EXPECT_THAT(rows, ElementsAre(0U, 0U, 1U, 0U, 0U, 0U, 0U)) << "the sale stays";
+  EXPECT_THAT(rows, ElementsAre(0U, 0U, 1U, 0U, 0U, 0U, 0U, 0U)) << "the sale stays";
 }
 
 }  // namespace

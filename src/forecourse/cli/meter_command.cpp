@@ -30,6 +30,12 @@ bool write_report(const MeterArguments& arguments, const SiteSource& source, con
   return write_pdf(facts.written.back(), html, paper_of(arguments.paper, source.site.display));
 }
 
+/// "2026-11-30"
+std::string today_written() {
+  const std::optional<site::Date> day = day_of("");
+  return day ? studies::text(studies::day_of(*day)) : std::string();
+}
+
 void add(const std::vector<Diagnostic>& more, std::vector<Diagnostic>& all) {
   all.insert(all.end(), more.begin(), more.end());
 }
@@ -38,7 +44,8 @@ void add(const std::vector<Diagnostic>& more, std::vector<Diagnostic>& all) {
 std::optional<site::records::Records> records_of(const MeterArguments& arguments, SiteSource& source) {
   Parsed<site::records::Records> out;
   if (!arguments.records.empty()) out = store::read_records(arguments.records, source.texts, &source.site);
-  const auto draws = store::read_draws(arguments.draws, arguments.texts.hose, today(), source.texts, source.site);
+  const auto draws =
+      store::read_draws(arguments.draws, arguments.texts.hose, today_written(), source.texts, source.site);
   add(draws.diagnostics, out.diagnostics);
   if (draws.ok()) add(studies::check_draws(source.site, draws.value), out.diagnostics);
   print_error(report::to_text(out.diagnostics, source.texts));

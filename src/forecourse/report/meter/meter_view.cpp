@@ -124,19 +124,17 @@ std::vector<std::string> meter_answer(const MeterTold& meter, site::Display disp
 
 WordTable meters_table(const studies::MeterResult& result, site::Display display, Glyphs glyphs) {
   const Shown show(display, glyphs);
-  WordTable out{{"Meter", "Product", "Proved", "State", "Error, %", "Standard error, %", "Repeatability, %",
-                 show.head("Worst draw", Measure::draw), show.head("Sold in a year", Measure::volume),
-                 show.head("Error in a year", Measure::volume), "Money in a year"},
-                {false, false, false, false, true, true, true, true, true, true, true},
+  WordTable out{{"Meter", "Proved", "Error, %", "Standard error, %", "Repeatability, %",
+                 show.head("Worst draw", Measure::draw), show.head("In a year", Measure::volume), "Money in a year"},
+                {false, false, true, true, true, true, true, true},
                 {}};
   for (const MeterTold& meter : result.meters) {
     const ProvingTold& last = meter.provings.back();
     const auto* worst = worst_of(last);
-    out.rows.push_back({meter.hose, meter.product, text(last.day), state_of(last), show.percent(meter.error),
-                        show.percent(meter.standard_error), show.percent(last.proving.counted().repeatability),
+    out.rows.push_back({meter.hose, text(last.day), show.percent(meter.error), show.percent(meter.standard_error),
+                        show.percent(last.proving.counted().repeatability),
                         show.value(Measure::draw, worst ? worst->error_volume : std::nullopt),
-                        show.value(Measure::volume, meter.year.volume), show.value(Measure::volume, meter.year.error),
-                        show.amount(meter.year.money)});
+                        show.value(Measure::volume, meter.year.error), show.amount(meter.year.money)});
   }
   return out;
 }
@@ -155,7 +153,7 @@ WordTable meter_limit_table(const MeterTold& meter, const studies::MeterResult& 
     std::string known = word(limit.seen);
     if (!limit.clause.empty()) known += ": " + limit.clause;
     if (!limit.applies) known += "; not under the rules of the site file";
-    if (!limit.words.empty()) known += "; " + limit.words;
+    if (limit.applies && !limit.words.empty()) known += "; " + limit.words;
     out.rows.push_back({limit.name, show.value(Measure::draw, judged.allowed), show.percent(judged.allowed_share),
                         show.value(Measure::draw, judged.error_volume), show.percent(judged.error),
                         !judged.within   ? "for another draft"
@@ -223,10 +221,14 @@ std::vector<std::string> book_meters_answer(const studies::MetersOfBook& book, s
   const auto over = [&](double volume) {
     return show.unit(Measure::volume, std::abs(volume)) + (volume < 0.0 ? " short" : " over");
   };
+  const bool any = std::any_of(book.shares.begin(), book.shares.end(),
+                               [](const studies::MeterShare& share) { return share.sold.volume.has_value(); });
   std::vector<std::string> out;
   out.push_back(book.book.book + ", " + text(book.book.from) + " to " + text(book.book.to) + ": " +
-                over(book.book.over_short) + "; the meters that were proved make " + over(book.explained) +
-                " of it, which leaves " + over(book.left) + ".");
+                over(book.book.over_short) +
+                (any ? "; the meters that were proved make " + over(book.explained) + " of it, which leaves " +
+                           over(book.left) + "."
+                     : "; none of its meters was proved."));
   out.push_back("With all that the ledger knows besides, " + over(book.book.unexplained) + " is not explained" +
                 (book.book.standard_error
                      ? ", standard error " + show.unit(Measure::volume, *book.book.standard_error) + "."

@@ -154,6 +154,8 @@ class Study {
     meter.standard_error = last.standard_error;
     if (!meter.error) {
       meter.who_loses = "not determined: no draw of the last proving has an error";
+    } else if (meter.standard_error && std::abs(*meter.error) < 2.0 * *meter.standard_error) {
+      meter.who_loses = "it is not told apart from a meter that tells what it gives";
     } else if (*meter.error > 0.0) {
       meter.who_loses = "it tells more than it gives: customers pay for fuel that they do not get";
     } else if (*meter.error < 0.0) {
