@@ -56,7 +56,9 @@ studies::MeterResult meters() {
                            {}};
   book.meters = {{"D1.a", to_si(5000.0, "gal"), to_si(5000.0, "gal"), to_si(10.0, "gal"), to_si(2.0, "gal")},
                  {"D1.b", to_si(4000.0, "gal"), 0.0, std::nullopt, std::nullopt}};
-  return studies::study_meter(station(), records, options, {book});
+  studies::MeterResult result = studies::study_meter(station(), records, options, {book});
+  result.version = "0";
+  return result;
 }
 
 MeterFacts facts(const studies::MeterResult& result) {
@@ -77,8 +79,7 @@ TEST(MeterWriters, PrintAPage) {
 }
 
 TEST(MeterWriters, PrintADocument) {
-  studies::MeterResult result = meters();
-  result.version = "0";
+  const studies::MeterResult result = meters();
   EXPECT_TRUE(matches_snapshot(to_text(meter_document(result, facts(result))), "meter.json"));
 }
 

@@ -24,7 +24,7 @@ void tell(const studies::MeterTold& meter, const studies::MeterResult& result, s
 std::vector<std::string> meter_cautions() {
   return {
       "Computed from what was entered. It advises; a meter is approved and sealed by whom the local authority names.",
-      "A degree between measure and meter is 0.12 % of gasoline's volume: read both temperatures, or let them settle.",
+      "Between measure and meter a degree Fahrenheit is 0.07 % of gasoline's volume: read both temperatures.",
       "The measure is wetted, drained for its stated time and level; its own calibration is not in these errors.",
       "Fuel that was drawn goes back into its own tank and into returns.csv; bond the measure and keep what ignites "
       "away.",

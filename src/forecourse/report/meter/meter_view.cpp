@@ -43,7 +43,7 @@ const network::MeterDraw* worst_of(const ProvingTold& proving) {
 
 const char* state_of(const ProvingTold& proving) {
   if (proving.proving.as_left) return "as left";
-  return proving.proving.draws.front().entered.state.empty() ? "not told" : "as found";
+  return proving.proving.draws.front().entered.state.empty() ? "state not told" : "as found";
 }
 
 std::string error_sentence(const MeterTold& meter, const Shown& show) {
@@ -257,7 +257,7 @@ svg::MeterDots meter_dots(const studies::MeterResult& result, site::Display disp
   chart.id = "meter-errors";
   chart.title = "Error of each meter";
   chart.description = "Rings are the draws of the last proving, discs their mean, dashed and dotted lines the limits.";
-  chart.axis = "error, %; right of zero the meter tells more than it gives";
+  chart.axis = "error, %; right: tells more than it gives";
   std::optional<double> draft;
   for (const MeterTold& meter : result.meters) {
     if (!meter.error) continue;
