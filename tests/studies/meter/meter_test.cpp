@@ -291,6 +291,27 @@ TEST(Meter, DriftBeginsAnewAfterAChange) {
   EXPECT_FALSE(meter.by_volume.problem.empty());
 }
 
+// Errors that grow with what was sold lie on a line over the totalizer, not over the days.
+TEST(Meter, DriftByVolumeWhereTheTotalizerIsOnRecord) {
+  Records records;
+  const std::vector<double> totals{100.0, 150.0, 450.0, 500.0};  // m3
+  for (int i = 0; i < 4; ++i) {
+    const site::Date day{2023 + i, 5, 1, {}};
+    const double error = 1e-5 * totals[static_cast<std::size_t>(i)];
+    records.provings.push_back(draw(1155.0 / (1.0 + error) - 1155.0, "as-found", day));
+    site::records::Sale sale;
+    sale.at.day = day;
+    sale.hose.text = "D1.a";
+    sale.totalizer = Volume::from_si(totals[static_cast<std::size_t>(i)]);
+    records.sales.push_back(sale);
+  }
+  const MeterTold meter = study_meter(station(), records, {}, {}).meters[0];
+  ASSERT_TRUE(meter.by_volume.problem.empty()) << meter.by_volume.problem;
+  EXPECT_NEAR(*meter.by_volume.slope, 1e-5, 1e-10);
+  EXPECT_LT(*meter.by_volume.standard_error, 1e-8);
+  EXPECT_GT(*meter.by_time.standard_error / *meter.by_time.slope, 0.05);
+}
+
 Records month_of_sales(std::vector<Proving> provings) {
   Records out;
   const double daily = to_si(1000.0, "gal");

@@ -94,10 +94,12 @@ std::string drift_sentence(const MeterDrift& drift, const Shown& show) {
          ".";
 }
 
-std::string volume_drift_sentence(const MeterDrift& drift, const Shown& show) {
+std::string volume_drift_sentence(const MeterDrift& drift, site::Display display, const Shown& show) {
   if (!drift.problem.empty()) return {};
-  std::string out = "By what it sold: " + show.percent(*drift.slope * 1e3) + " % in 1000 m3, standard error " +
-                    show.percent(*drift.standard_error * 1e3) + " %";
+  const double much = 1e5 / shown_value(Measure::volume, display, 1.0);  // 100,000 of the unit shown
+  const std::string out = "By what it sold: " + show.percent(*drift.slope * much) + " % in " +
+                          show.unit(Measure::volume, much) + ", standard error " +
+                          show.percent(*drift.standard_error * much) + " %";
   return out + (drift.told_apart ? "." : "; not told apart from none.");
 }
 
@@ -116,7 +118,7 @@ std::vector<std::string> meter_answer(const MeterTold& meter, site::Display disp
   std::vector<std::string> out{error_sentence(meter, show)};
   if (meter.error) out.push_back("So " + meter.who_loses + ".");
   for (const std::string& sentence : {year_sentence(meter, show), drift_sentence(meter.by_time, show),
-                                      volume_drift_sentence(meter.by_volume, show)}) {
+                                      volume_drift_sentence(meter.by_volume, display, show)}) {
     if (!sentence.empty()) out.push_back(sentence);
   }
   return out;
