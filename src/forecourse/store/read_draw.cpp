@@ -40,6 +40,7 @@ class Draw {
       const auto given = [&](std::size_t i) { return row_.values[i].given() || tried(i); };
       if (std::any_of(set.begin(), set.end(), given)) continue;
       std::vector<std::string_view> missing;
+      missing.reserve(set.size());
       for (const std::size_t i : set) missing.push_back(kind_.columns[i].name);
       refuse(row_.where, fmt::format("this draw has no {}", fmt::join(missing, " and no ")),
              "write \"indicated=5 gal, measure=5 gal, scale=-7 in3\"");

@@ -43,7 +43,7 @@ VolumeChange change_of(const site::Site& site, const site::Hose& hose, double fr
   if (hose.blend.empty()) return change_of(site, hose.product.text, from, to);
   VolumeChange out{0.0, {}};
   for (const site::BlendShare& part : hose.blend) {
-    const VolumeChange one = change_of(site, part.product.text, from, to);
+    VolumeChange one = change_of(site, part.product.text, from, to);
     if (!one.factor) return one;
     *out.factor += part.share.likely.si() * *one.factor;
     out.words = one.words;

@@ -1,3 +1,5 @@
+#include <cmath>
+
 #include "forecourse/report/findings.h"
 #include "forecourse/report/meter/meter_report.h"
 
@@ -96,7 +98,7 @@ Json proving_json(const studies::ProvingTold& told, const std::vector<SourceText
 Json drift_json(const MeterDrift& drift, const std::string& x, bool days) {
   const auto at = [&](const std::optional<double>& value) -> Json {
     if (!value) return {};
-    return days ? Json(studies::text(studies::Day{static_cast<int>(*value + 0.5)})) : Json(*value);
+    return days ? Json(studies::text(studies::Day{static_cast<int>(std::lround(*value))})) : Json(*value);
   };
   Json points = Json::array();
   for (std::size_t i = 0; i < drift.x.size(); ++i) points.push_back({{x, at(drift.x[i])}, {"error", drift.error[i]}});

@@ -26,8 +26,7 @@ std::vector<std::string> meter_cautions() {
       "Computed from what was entered. It advises; a meter is approved and sealed by whom the local authority names.",
       "Between measure and meter a degree Fahrenheit is 0.07 % of gasoline's volume: read both temperatures.",
       "The measure is wetted, drained for its stated time and level; its own calibration is not in these errors.",
-      "Fuel that was drawn goes back into its own tank and into returns.csv; bond the measure and keep what ignites "
-      "away.",
+      "Fuel that was drawn goes back into its tank and into returns.csv; bond the measure, keep ignition away.",
       "A meter that explains a shortage does not cancel a duty to report it.",
   };
 }

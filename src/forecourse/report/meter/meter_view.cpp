@@ -111,6 +111,34 @@ std::string limit_name(const MeterLimit& limit, double most, double draft, const
          show.percent(most / draft) + " %)" + doubt;
 }
 
+svg::MeterDotsRow dots_of(const MeterTold& meter) {
+  svg::MeterDotsRow row{meter.hose, {}, 100.0 * *meter.error, std::nullopt, {}};
+  if (meter.standard_error) row.error = 100.0 * *meter.standard_error;
+  for (const network::MeterDraw& draw : meter.provings.back().proving.draws) {
+    if (draw.error) row.draws.push_back(100.0 * *draw.error);
+  }
+  for (const ProvingTold& one : meter.provings) {
+    const std::optional<double>& mean = one.proving.counted().mean;
+    if (mean) row.course.push_back({static_cast<double>(one.day.number), 100.0 * *mean});
+  }
+  return row;
+}
+
+/// The limits of a meter in use, each width once.
+std::vector<svg::MeterDotsLimit> drawn_limits(const std::vector<MeterLimit>& limits, double draft, const Shown& show) {
+  std::vector<svg::MeterDotsLimit> out;
+  for (const MeterLimit& limit : limits) {
+    const std::optional<double> most = allowed(limit, draft);
+    if (!most || !limit.applies || limit.of == studies::LimitFor::acceptance) continue;
+    const double at = 100.0 * *most / draft;
+    const bool there = std::any_of(out.begin(), out.end(),
+                                   [&](const svg::MeterDotsLimit& one) { return std::abs(one.at - at) < 1e-6; });
+    const bool as_share = limit.share && limit.base == 0.0;
+    if (!there) out.push_back({at, limit_name(limit, *most, draft, show), as_share});
+  }
+  return out;
+}
+
 }  // namespace
 
 std::vector<std::string> meter_answer(const MeterTold& meter, site::Display display, Glyphs glyphs) {
@@ -254,7 +282,6 @@ WordTable share_table(const studies::MetersOfBook& book, site::Display display, 
 }
 
 svg::MeterDots meter_dots(const studies::MeterResult& result, site::Display display) {
-  const Shown show(display, Glyphs::unicode);
   svg::MeterDots chart;
   chart.id = "meter-errors";
   chart.title = "Error of each meter";
@@ -263,30 +290,10 @@ svg::MeterDots meter_dots(const studies::MeterResult& result, site::Display disp
   std::optional<double> draft;
   for (const MeterTold& meter : result.meters) {
     if (!meter.error) continue;
-    const ProvingTold& last = meter.provings.back();
-    if (!draft) draft = worst_of(last)->indicated;
-    svg::MeterDotsRow row{meter.hose, {}, 100.0 * *meter.error, std::nullopt, {}};
-    if (meter.standard_error) row.error = 100.0 * *meter.standard_error;
-    for (const network::MeterDraw& draw : last.proving.draws) {
-      if (draw.error) row.draws.push_back(100.0 * *draw.error);
-    }
-    for (const ProvingTold& one : meter.provings) {
-      if (one.proving.counted().mean)
-        row.course.push_back({static_cast<double>(one.day.number), 100.0 * *one.proving.counted().mean});
-    }
-    chart.rows.push_back(std::move(row));
+    if (!draft) draft = worst_of(meter.provings.back())->indicated;
+    chart.rows.push_back(dots_of(meter));
   }
-  for (const MeterLimit& limit : result.limits) {
-    const std::optional<double> most = draft ? allowed(limit, *draft) : std::nullopt;
-    if (!most || !limit.applies || limit.of == studies::LimitFor::acceptance) continue;
-    const double at = 100.0 * *most / *draft;
-    const bool there = std::any_of(chart.limits.begin(), chart.limits.end(),
-                                   [&](const svg::MeterDotsLimit& one) { return std::abs(one.at - at) < 1e-6; });
-    if (!there) {
-      const bool as_share = limit.share && limit.base == 0.0;
-      chart.limits.push_back({at, limit_name(limit, *most, *draft, show), as_share});
-    }
-  }
+  if (draft) chart.limits = drawn_limits(result.limits, *draft, Shown(display, Glyphs::unicode));
   return chart;
 }
 
