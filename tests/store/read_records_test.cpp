@@ -195,8 +195,8 @@ TEST(Kinds, EveryKindBeginsWithDayAndTimeAndHasAKey) {
     EXPECT_EQ(kind.columns[1].name, "time");
     for (const Column& column : kind.columns) EXPECT_FALSE(column.doc.empty()) << column.name;
   }
-  EXPECT_THAT(names,
-              ::testing::ElementsAre("dips", "deliveries", "sales", "returns", "tests", "inspections", "incidents"));
+  EXPECT_THAT(names, ::testing::ElementsAre("dips", "deliveries", "sales", "returns", "provings", "tests",
+                                            "inspections", "incidents"));
 }
 
 TEST(ReadRecords, AFolderWithoutRecordsAndAMissingFileAreTold) {

@@ -143,6 +143,9 @@ const std::vector<std::pair<const char*, const char*>> everything{
      "2026-11-02,11:30,T1,8000 gal,7980 gal,64 degF,60 degAPI,'=1+1\n"},
     {"sales", "day,hose,volume,totalizer\n2026-11-02,D1.a,312.5 gal,100312.5 gal\n"},
     {"returns", "day,tank,volume,note\n2026-11-02,T1,15 gal,\"meter test, \"\"three\"\" draws\"\n"},
+    {"provings",
+     "day,hose,draw,state,indicated,measure,scale,measure_temperature,expansion,flow\n"
+     "2026-11-02,D1.a,1,as-found,5 gal,5 gal,-7 in3,58 degF,0.0000265 1/degF,10 gpm\n"},
     {"tests", "day,kind,part,passed,flow\n2026-11-02,line-tightness,L1,yes,0.02 gph\n"},
     {"inspections", "day,kind,by,part,what,in_order\n2026-11-02,30-day,R. Tay,D1,water,no\n"},
     {"incidents", "day,time,kind,part,released,step_what\n2026-11-02,14:02,struck,D1,3 gal,'-struck\n"}};
@@ -236,6 +239,39 @@ TEST_F(StoreFile, AFileOfVersion1IsBroughtToThePresent) {
   EXPECT_EQ(raw.execAndGet("PRAGMA user_version").getInt(), static_cast<int>(migrations().size()));
 }
 
+// Tests of meters of version 1 become draws; one without volumes becomes something that was looked at; others stay.
+TEST_F(StoreFile, TestsOfMetersBecomeDraws) {
+  {
+    std::ifstream file(std::string(TEST_DATA_DIR) + "/store/version_1.sql");
+    const std::string dump(std::istreambuf_iterator<char>(file), {});
+    SQLite::Database old(path_, SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
+    old.exec(dump);
+    old.exec(
+        "INSERT INTO tests (import, line, day, time, kind, part, passed, pressure, flow, flow_si, volume, volume_si, "
+        "expected, expected_si, duration, duration_si, temperature, temperature_si, by, note) VALUES "
+        "(1, 2, '2026-10-14', '10:20', 'meter', 'D1.a', 'yes', '', '10 gpm', 6.309e-4, '5.01 gal', 0.018964913, "
+        "'5 gal', 0.018927059, '30 s', 30, '60 degF', 288.7, 'R. Tay', 'first'), "
+        "(1, 3, '2026-10-14', '10:30', 'meter', 'D1.b', 'no', '', '', NULL, '', NULL, '', NULL, '', NULL, '', NULL, "
+        "'R. Tay', ''), "
+        "(1, 4, '2026-10-14', '10:40', 'flow', 'D1.b', 'yes', '', '', NULL, '', NULL, '', NULL, '', NULL, '', NULL, "
+        "'', '')");
+  }
+  auto store = open(Opening::must_exist);
+  EXPECT_EQ(rows_of(*store, "provings"), 1U);
+  EXPECT_EQ(rows_of(*store, "tests"), 1U);
+  EXPECT_EQ(rows_of(*store, "inspections"), 1U);
+  EXPECT_TRUE(store->faults().empty());
+  std::vector<SourceText> texts;
+  const auto records = read_records(path_, texts);
+  ASSERT_TRUE(records.ok()) << report::to_text(records.diagnostics, texts);
+  const site::records::Proving& draw = records.value.provings.at(0);
+  EXPECT_EQ(draw.hose.text, "D1.a");
+  EXPECT_NEAR(draw.indicated->si(), to_si(5.01, "gal"), 1e-9);
+  EXPECT_NEAR(draw.measured->si(), to_si(5.0, "gal"), 1e-9);
+  EXPECT_EQ(draw.note.text, "first; passed: yes; fuel at 60 degF; took 30 s");
+  EXPECT_EQ(records.value.inspections.at(0).items.at(0).in_order, false);
+}
+
 // A column that is new in columns.h wants a migration.
 TEST_F(StoreFile, TheTablesHoldTheColumnsOfTheKinds) {
   open();
@@ -283,7 +319,7 @@ TEST_F(StoreFile, TakesBackTheLastImportOfASourceAndNoOther) {
   store.reset();
   std::vector<std::size_t> rows;
   for (const KindSummary& one : open(Opening::must_exist)->summary()) rows.push_back(one.rows);
-  EXPECT_THAT(rows, ElementsAre(0U, 0U, 1U, 0U, 0U, 0U, 0U)) << "the sale stays";
+  EXPECT_THAT(rows, ElementsAre(0U, 0U, 1U, 0U, 0U, 0U, 0U, 0U)) << "the sale stays";
 }
 
 }  // namespace

@@ -37,6 +37,8 @@ const char* word(Measured of) {
       return "leak";
     case Measured::age:
       return "age";
+    case Measured::draw:
+      return "draw";
   }
   return "fuel";
 }

@@ -14,9 +14,9 @@ enum class FindingState { meets, close, falls_short, not_determined, does_not_ap
 [[nodiscard]] const char* word(FindingState state);
 
 /// What a value is of, which decides the unit it is shown in: pressures of vapor in inches of water, leaks by the hour,
-/// ages in days.
-enum class Measured { fuel, vapor, leak, age };
-/// "fuel", "vapor", "leak", "age"
+/// ages in days, errors of a draw in cubic inches.
+enum class Measured { fuel, vapor, leak, age, draw };
+/// "fuel", "vapor", "leak", "age", "draw"
 [[nodiscard]] const char* word(Measured of);
 
 /// A requirement held against what was computed or measured.

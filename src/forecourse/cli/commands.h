@@ -12,6 +12,7 @@
 #include "forecourse/studies/flow/flow.h"
 #include "forecourse/studies/ledger/read_ledger_options.h"
 #include "forecourse/studies/line_test/read_line_test_options.h"
+#include "forecourse/studies/meter/read_meter_options.h"
 #include "forecourse/studies/tank/read_tank_options.h"
 
 namespace forecourse::cli {
@@ -114,6 +115,16 @@ struct LedgerArguments {
 };
 
 /// What a test of the lines is told on the command line.
+struct MeterArguments {
+  SiteArguments site;
+  std::string records;             ///< folder or file of records; may be empty
+  std::vector<std::string> draws;  ///< "indicated=5 gal, measure=5 gal, scale=-7 in3"
+  studies::MeterTexts texts;
+  bool pdf = false;     ///< meter.pdf beside meter.html
+  std::string paper;    ///< of the PDF, as of the flow study
+  std::string command;  ///< as typed, for the report
+};
+
 struct LineTestArguments {
   SiteArguments site;
   studies::LineTestTexts texts;
@@ -206,6 +217,9 @@ struct ServeArguments {
 
 /// Every requirement that the station lives under, with value, limit, margin and clause.
 [[nodiscard]] Exit checks_command(const ChecksArguments& arguments);
+
+/// Meters by their provings: errors against limits, cost, drift, what they explain of a ledger.
+[[nodiscard]] Exit meter_command(const MeterArguments& arguments);
 
 /// The workbench: a page in the browser, served to this machine alone, until Ctrl+C.
 [[nodiscard]] Exit serve_command(const ServeArguments& arguments);

@@ -5,6 +5,7 @@
 
 #include "forecourse/checks/flow_checks.h"
 #include "forecourse/checks/ledger_checks.h"
+#include "forecourse/checks/meter_checks.h"
 #include "forecourse/checks/tank_checks.h"
 #include "forecourse/cli/commands.h"
 #include "forecourse/cli/console.h"
@@ -22,6 +23,7 @@
 #include "forecourse/report/incident/incident_view.h"
 #include "forecourse/report/ledger/ledger_report.h"
 #include "forecourse/report/ledger/ledger_view.h"
+#include "forecourse/report/meter/meter_report.h"
 #include "forecourse/report/station/station_report.h"
 #include "forecourse/report/tank/tank_report.h"
 #include "forecourse/report/vapor/vapor_report.h"
@@ -121,6 +123,10 @@ bool write_data(const std::string& folder, const report::StationStudies& studies
     good = write("ledger.json",
                  report::ledger_document(*studies.ledger, {{}, {}, source.texts, studies.ledger_findings, {}}));
   }
+  if (good && studies.meter) {
+    good =
+        write("meter.json", report::meter_document(*studies.meter, {{}, {}, source.texts, studies.meter_findings, {}}));
+  }
   for (std::size_t i = 0; good && i < studies.incidents.size(); ++i) {
     const std::string name =
         "incident-" + std::to_string(i + 1) + "-" + studies::word(studies.incidents[i].options.kind);
@@ -186,6 +192,9 @@ bool add_ledger(const FlowArguments& arguments, SiteSource& source, report::Stat
   studies.ledger->warnings.insert(studies.ledger->warnings.begin(), records.diagnostics.begin(),
                                   records.diagnostics.end());
   studies.ledger_findings = checks::check_ledger(*studies.ledger);
+  if (records.value.provings.empty()) return true;
+  studies.meter = studies::study_meter(source.site, records.value, {}, studies::book_meters(*studies.ledger));
+  studies.meter_findings = checks::check_meter(*studies.meter);
   return true;
 }
 
@@ -220,7 +229,8 @@ Exit study(const FlowArguments& arguments, bool all) {
     return Exit::bad_input;
   }
   const bool short_of_any = falls_short(studies.findings) || falls_short(studies.flotation_findings) ||
-                            falls_short(studies.vapor_findings) || falls_short(studies.ledger_findings);
+                            falls_short(studies.vapor_findings) || falls_short(studies.ledger_findings) ||
+                            falls_short(studies.meter_findings);
   return short_of_any ? Exit::falls_short : Exit::fine;
 }
 

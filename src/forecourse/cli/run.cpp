@@ -309,6 +309,30 @@ void add_line_test_options(CLI::App& command, LineTestArguments& test) {
   command.add_option("--on", test.on, on_words);
 }
 
+void add_meter_options(CLI::App& command, MeterArguments& meter) {
+  add_site_options(command, meter.site);
+  studies::MeterTexts& texts = meter.texts;
+  command.add_option("--records", meter.records, "folder with provings.csv and sales.csv, or a store");
+  command.add_option("--hose", texts.hose, "only this meter; of the draws that name none");
+  command
+      .add_option("--draw", meter.draws,
+                  "a draw, by the columns of provings.csv: \"indicated=5 gal, measure=5 gal, scale=-7 in3\"")
+      ->allow_extra_args(false);
+  command.add_option("--from", texts.from, "first day of the ledger that is explained: 2026-10-01");
+  command.add_option("--to", texts.to, "its last; provings behind it are left out");
+  command.add_option("--expansion", texts.expansion,
+                     "of measures that tell none: \"0.0000265 1/degF\" (stainless), \"0.0000186 1/degF\" (mild steel)");
+  command.add_option("--price", texts.prices, "\"3.20 per gal\", or of a product \"regular=3.20 EUR per gal\"")
+      ->allow_extra_args(false);
+  command
+      .add_option("--limit", texts.limits,
+                  "of your own: \"county=7 in3 per 5 gal\", \"county=0.6 %\", \"acceptance: county=0.3 %\"")
+      ->allow_extra_args(false);
+  command.add_option("--yearly", texts.yearly, "what a meter sells in a year: \"60000 gal\" or \"D1.a=60000 gal\"")
+      ->allow_extra_args(false);
+  add_pdf_options(command, meter, "meter");
+}
+
 struct ShelfArguments {
   std::string kind;
   bool json = false;
@@ -461,6 +485,15 @@ void add_leak_commands(CLI::App& app, Call& call) {
       add_line_test_options, line_test_command);
 }
 
+void add_meter_command(CLI::App& app, Call& call) {
+  add(app, call,
+      {"meter", "meters by their provings: errors against limits, cost, drift, what they explain of a ledger",
+       "Example: forecourse meter sites/hollin-gap.toml --records sites/records/hollin-gap --price \"3.20 per gal\"\n"
+       "         forecourse meter sites/site-s.toml --hose D1.a --draw \"indicated=5 gal, measure=5 gal, scale=-7 "
+       "in3\""},
+      add_meter_options, meter_command);
+}
+
 void add_other_commands(CLI::App& app, Call& call) {
   add(app, call,
       {"checks", "every requirement that the station lives under: value, limit, margin, clause, what to change",
@@ -488,6 +521,7 @@ Exit run(const std::vector<std::string>& arguments) {
   add_tank_commands(app, call);
   add_record_commands(app, call);
   add_leak_commands(app, call);
+  add_meter_command(app, call);
   add_other_commands(app, call);
   const bool word_first = !arguments.empty() && !arguments.front().starts_with('-');
   if (word_first && !is_command(app, arguments.front())) return Exit::bad_input;

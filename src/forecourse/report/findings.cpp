@@ -25,6 +25,7 @@ std::optional<Measure> measure_of(const Finding& finding) {
   if (vapor && unit == "Pa") return Measure::ullage_pressure;
   if (vapor && unit == "m") return Measure::bore;
   if (finding.of == checks::Measured::leak && unit == "m3/s") return Measure::small_leak;
+  if (finding.of == checks::Measured::draw && unit == "m3") return Measure::draw;
   if (unit == "m3/s") return Measure::flow;
   if (unit == "Pa") return Measure::pressure;
   if (unit == "m3") return Measure::volume;
@@ -38,7 +39,7 @@ std::optional<Measure> measure_of(const Finding& finding) {
 std::string shown(const std::optional<double>& si, const Finding& finding, site::Display display, Glyphs glyphs) {
   const double value = si.value_or(std::nan(""));
   if (const auto measure = measure_of(finding)) return number(*measure, display, value, glyphs);
-  if (finding.unit == "share") return number(100.0 * value, 1, glyphs);
+  if (finding.unit == "share") return number(100.0 * value, finding.of == checks::Measured::draw ? 3 : 1, glyphs);
   if (finding.of == checks::Measured::age) return number(from_si(value, "d"), 0, glyphs);
   return number(value, 2, glyphs);
 }

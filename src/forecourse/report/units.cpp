@@ -47,6 +47,7 @@ constexpr std::array<std::array<Shown, 2>, 29> shown_as{{
     {{{"mL", "", 0}, {"mL", "", 0}}},
     {{{"degF", "°F", 1}, {"degC", "°C", 1}}},
     {{{"psi/degF", "psi/°F", 1}, {"kPa/degC", "kPa/°C", 0}}},
+    {{{"in3", "in³", 1}, {"mL", "", 0}}},
 }};
 
 const Shown& shown(Measure measure, site::Display display) {

@@ -37,6 +37,7 @@ namespace forecourse::report {
 ///     small_leak   gph      0.000  L/h     0.000
 ///     caught       mL       0      mL      0      in a cylinder, in a minute
 ///     temperature_difference °F 0.0 °C    0.0
+///     draw         in³      0.0    mL      0      error of a meter in a draw
 ///     per_degree   psi/°F   0.0    kPa/°C  0      pressure of a shut line
 enum class Measure {
   flow,
@@ -67,6 +68,7 @@ enum class Measure {
   caught,
   temperature_difference,
   per_degree,
+  draw,
 };
 
 /// Which characters a number may use.

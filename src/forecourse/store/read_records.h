@@ -11,9 +11,9 @@
 
 namespace forecourse::store {
 
-/// Reads all records of a station from a folder with dips.csv, deliveries.csv, sales.csv, returns.csv, tests.csv,
-/// inspections.csv and incidents.csv (those that are there; other files are left alone), from one such file, or from a
-/// store (store.h).
+/// Reads all records of a station from a folder with dips.csv, deliveries.csv, sales.csv, returns.csv, provings.csv,
+/// tests.csv, inspections.csv and incidents.csv (those that are there; other files are left alone), from one such file,
+/// or from a store (store.h).
 ///
 /// Everything that is wrong is told in one run, up to 200 errors a file. A row that comes twice with the same values is
 /// told and counted once; one that comes twice with other values is an error. Lists are in the order of time, and

@@ -5,7 +5,7 @@
 #include <algorithm>
 #include <charconv>
 
-#include "forecourse/studies/ledger/day.h"
+#include "forecourse/studies/day.h"
 
 namespace forecourse::checks {
 std::optional<Period> read_period(std::string_view text) {

@@ -152,6 +152,14 @@ Json book_json(const LedgerBook& book, const LedgerFacts& facts) {
           {"months", array_of(book.months, month_json)},
           {"period", {{"from_row", book.from}, {"to_row", book.to}}},
           {"explained", terms_json(book.terms)},
+          {"meters", array_of(book.meters,
+                              [](const studies::MeterSold& meter) {
+                                return Json{{"hose", text_or_null(meter.hose)},
+                                            {"sold_m3", meter.sold},
+                                            {"known_m3", meter.known},
+                                            {"volume_m3", number_or_null(meter.volume)},
+                                            {"standard_error_m3", number_or_null(meter.standard_error)}};
+                              })},
           {"loss", loss_json(book.loss)},
           {"next", next_json(book.next)},
           {"answer", book_answer(book, facts.display, Glyphs::unicode)},
@@ -195,6 +203,7 @@ Json options_json(const studies::LedgerOptions& options) {
                                             {"error", one.error},
                                             {"standard_error", number_or_null(one.standard_error)}};
                               })},
+          {"measure_expansion_per_k", number_or_null(options.measure_expansion)},
           {"evaporation", number_or_null(options.evaporation)},
           {"reading_deviation_m", number_or_null(options.reading_deviation)},
           {"delivery_deviation", number_or_null(options.delivery_deviation)},

@@ -12,6 +12,7 @@
 #include "forecourse/report/flow/spans/span_html.h"
 #include "forecourse/report/incident/incident_report.h"
 #include "forecourse/report/ledger/ledger_report.h"
+#include "forecourse/report/meter/meter_report.h"
 #include "forecourse/report/tank/tank_report.h"
 #include "forecourse/report/vapor/vapor_report.h"
 
@@ -37,6 +38,7 @@ std::vector<DefaultUsed> all_defaults(const StationStudies& studies) {
   add(studies.flotation);
   add(studies.vapor);
   add(studies.ledger);
+  add(studies.meter);
   return out;
 }
 
@@ -52,6 +54,7 @@ std::vector<Diagnostic> all_warnings(const Source& s) {
   add(s.studies.flotation);
   add(s.studies.vapor);
   add(s.studies.ledger);
+  add(s.studies.meter);
   return out;
 }
 
@@ -60,6 +63,7 @@ std::string findings(const Source& s) {
   for (const auto* more : {&s.studies.flotation_findings, &s.studies.vapor_findings, &s.studies.ledger_findings}) {
     all.insert(all.end(), more->begin(), more->end());
   }
+  all.insert(all.end(), s.studies.meter_findings.begin(), s.studies.meter_findings.end());
   return findings_html(all, s.site.display);
 }
 
@@ -85,6 +89,8 @@ std::string vapor(const Source& s) { return s.studies.vapor ? vapor_section(*s.s
 std::string ledger(const Source& s) {
   return s.studies.ledger ? ledger_section(*s.studies.ledger, s.site) : std::string();
 }
+
+std::string meter(const Source& s) { return s.studies.meter ? meter_section(*s.studies.meter, s.site) : std::string(); }
 
 StationSection incident(const site::IncidentRequest& request, std::size_t number) {
   const std::string at = request.at.text.empty() ? "" : " at " + request.at.text;
@@ -151,6 +157,7 @@ std::vector<StationSection> station_sections(const site::Site& site) {
       {"flotation", "Tanks against the ground water", "of no tank anything is entered under flotation", flotation});
   out.push_back({"vapor", "Vapor and product care", "no tank is entered", vapor});
   out.push_back({"ledger", "Ledger", "no records are given: --records names their folder", ledger});
+  out.push_back({"meter", "Meters", "no draw of a meter is on record: --records names the folder", meter});
   for (std::size_t i = 0; i < site.deliveries.size(); ++i) out.push_back(delivery(site.deliveries[i], i + 1));
   for (std::size_t i = 0; i < site.incidents.size(); ++i) out.push_back(incident(site.incidents[i], i + 1));
   std::vector<StationSection> end = at_the_end();

@@ -12,6 +12,7 @@
 #include "forecourse/studies/flow/flow.h"
 #include "forecourse/studies/incident/incident.h"
 #include "forecourse/studies/ledger/ledger.h"
+#include "forecourse/studies/meter/meter.h"
 #include "forecourse/studies/tank/tank.h"
 #include "forecourse/studies/vapor/vapor.h"
 
@@ -30,6 +31,8 @@ struct StationStudies {
   std::vector<checks::Finding> flotation_findings;
   std::vector<checks::Finding> vapor_findings;
   std::vector<checks::Finding> ledger_findings;
+  std::optional<studies::MeterResult> meter;  ///< empty: no records are given, or no draw is among them
+  std::vector<checks::Finding> meter_findings;
   std::vector<studies::IncidentResult> incidents;  ///< one for each [[incident]] of the site file, in its order
 };
 

@@ -4,6 +4,7 @@
 #include "forecourse/site/records/dip.h"
 #include "forecourse/site/records/incident.h"
 #include "forecourse/site/records/inspection.h"
+#include "forecourse/site/records/proving.h"
 #include "forecourse/site/records/returned.h"
 #include "forecourse/site/records/sale.h"
 #include "forecourse/site/records/test.h"
@@ -16,6 +17,7 @@ struct Records {
   std::vector<Delivered> deliveries;
   std::vector<Sale> sales;
   std::vector<Returned> returns;
+  std::vector<Proving> provings;
   std::vector<Test> tests;
   std::vector<Inspection> inspections;
   std::vector<Incident> incidents;

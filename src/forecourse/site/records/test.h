@@ -16,7 +16,6 @@ enum class TestKind {
   interstice,
   sensor,
   emergency_stop,
-  meter,
   flow,
   vent_valve,
 };

@@ -39,7 +39,7 @@ class MappingReader {
     for (const Entry& entry : table.entries) {
       if (std::ranges::find(known, entry.key) != known.end()) continue;
       run_.error(entry.key_where, fmt::format("a mapping has no key '{}'", entry.key),
-                 site::offer(entry.key, known, "there are: "));
+                 site::offer(entry.key, known, "there are"));
     }
   }
 

@@ -32,7 +32,8 @@ inline constexpr About tank_key{Need::required, true, NameOf::tank};
 inline constexpr About product{Need::optional, false, NameOf::product};
 
 inline constexpr std::array<std::string_view, 2> read_by_words{"stick", "gauge"};
-inline constexpr std::array<site::WordFor<records::TestKind>, 13> test_words{
+inline constexpr std::array<std::string_view, 2> state_words{"as-found", "as-left"};
+inline constexpr std::array<site::WordFor<records::TestKind>, 12> test_words{
     {{"line-tightness", records::TestKind::line_tightness},
      {"tank-tightness", records::TestKind::tank_tightness},
      {"leak-detector", records::TestKind::leak_detector},
@@ -43,7 +44,6 @@ inline constexpr std::array<site::WordFor<records::TestKind>, 13> test_words{
      {"interstice", records::TestKind::interstice},
      {"sensor", records::TestKind::sensor},
      {"emergency-stop", records::TestKind::emergency_stop},
-     {"meter", records::TestKind::meter},
      {"flow", records::TestKind::flow},
      {"vent-valve", records::TestKind::vent_valve}}};
 
@@ -115,6 +115,30 @@ void columns(V& v, records::Returned& returned) {
 }
 
 template <class V>
+void columns(V& v, records::Proving& proving) {
+  v.kind("provings", "draw", "draws of meters against a test measure");
+  v.moment("", proving.at, Need::required);
+  v.name("hose", proving.hose, "whose meter was proved", About{Need::required, true, NameOf::hose});
+  v.name("draw", proving.draw, "its number or name, where several have one time", key);
+  v.word("state", proving.state, state_words, "of the meter: as found, or as left after a change", key);
+  v.quantity("indicated", proving.indicated, "that the meter told", site::positive, "");
+  v.quantity("measured", proving.measured, "as read on the measure", site::positive, "");
+  v.quantity("measure", proving.measure, "nominal volume of the measure; goes with scale", site::positive, "");
+  v.quantity("scale", proving.scale, "read on its neck above the nominal volume; negative: below", site::any_value, "");
+  v.quantity("measure_temperature", proving.measure_temperature, "of the fuel in the measure", site::fuel_temperature,
+             "");
+  v.quantity("meter_temperature", proving.meter_temperature, "of the fuel in the meter", site::fuel_temperature, "");
+  v.quantity("reference_temperature", proving.reference_temperature, "at which the scale of the measure holds",
+             site::fuel_temperature, "");
+  v.quantity("expansion", proving.expansion, "of the volume of the measure; 0 leaves it out", site::not_negative, "");
+  v.quantity("flow", proving.flow, "at which it was drawn", site::positive, "");
+  v.name("by", proving.by, "who proved", plain);
+  v.name("note", proving.note, "in words", plain);
+  v.one_of({"indicated"});
+  v.one_of({"measured", "measure"});
+}
+
+template <class V>
 void columns(V& v, records::Test& test) {
   v.kind("tests", "test", "tests of a part, with what was read");
   v.moment("", test.at, Need::required);
@@ -165,6 +189,7 @@ void each_kind(records::Records& all, Visit&& visit) {
   visit.template operator()<records::Delivered>(all.deliveries);
   visit.template operator()<records::Sale>(all.sales);
   visit.template operator()<records::Returned>(all.returns);
+  visit.template operator()<records::Proving>(all.provings);
   visit.template operator()<records::Test>(all.tests);
   visit.template operator()<InspectionRow>(all.inspections);
   visit.template operator()<IncidentRow>(all.incidents);

@@ -31,7 +31,7 @@ std::optional<CellFault> unknown_name(const SiteNames& names, const Column& colu
                                 : column.name_of == NameOf::hose ? "hose"
                                                                  : "product";
   return CellFault{fmt::format("the station has no {} '{}'", noun, site::shortened(name)),
-                   site::offer(name, {known.begin(), known.end()}, "there are: ")};
+                   site::offer(name, {known.begin(), known.end()}, "there are")};
 }
 
 }  // namespace forecourse::store

@@ -154,7 +154,67 @@ CREATE TABLE results (
 ) STRICT, WITHOUT ROWID;
 )sql";
 
-constexpr std::array<const char*, 2> all{version_1, version_2};
+/// Draws of provings. Tests of meters become draws; what they told besides goes into the note. One that told no volumes
+/// is no draw, and becomes something that was looked at.
+constexpr const char* version_3 = R"sql(
+CREATE TABLE provings (
+  id INTEGER PRIMARY KEY,
+  import INTEGER NOT NULL REFERENCES imports (id),
+  line INTEGER NOT NULL,
+  "day" TEXT NOT NULL CHECK ("day" GLOB '[0-9][0-9][0-9][0-9]-[0-9][0-9]-[0-9][0-9]'),
+  "time" TEXT NOT NULL CHECK ("time" = '' OR "time" GLOB '[0-2][0-9]:[0-5][0-9]*'),
+  "hose" TEXT NOT NULL CHECK ("hose" <> ''),
+  "draw" TEXT NOT NULL,
+  "state" TEXT NOT NULL CHECK ("state" IN ('', 'as-found', 'as-left')),
+  "indicated" TEXT NOT NULL CHECK (("indicated" = '') = ("indicated_si" IS NULL)),
+  "indicated_si" REAL CHECK ("indicated_si" >= 0),
+  "measured" TEXT NOT NULL CHECK (("measured" = '') = ("measured_si" IS NULL)),
+  "measured_si" REAL CHECK ("measured_si" >= 0),
+  "measure" TEXT NOT NULL CHECK (("measure" = '') = ("measure_si" IS NULL)),
+  "measure_si" REAL CHECK ("measure_si" >= 0),
+  "scale" TEXT NOT NULL CHECK (("scale" = '') = ("scale_si" IS NULL)),
+  "scale_si" REAL,
+  "measure_temperature" TEXT NOT NULL CHECK (("measure_temperature" = '') = ("measure_temperature_si" IS NULL)),
+  "measure_temperature_si" REAL,
+  "meter_temperature" TEXT NOT NULL CHECK (("meter_temperature" = '') = ("meter_temperature_si" IS NULL)),
+  "meter_temperature_si" REAL,
+  "reference_temperature" TEXT NOT NULL CHECK (("reference_temperature" = '') = ("reference_temperature_si" IS NULL)),
+  "reference_temperature_si" REAL,
+  "expansion" TEXT NOT NULL CHECK (("expansion" = '') = ("expansion_si" IS NULL)),
+  "expansion_si" REAL CHECK ("expansion_si" >= 0),
+  "flow" TEXT NOT NULL CHECK (("flow" = '') = ("flow_si" IS NULL)),
+  "flow_si" REAL CHECK ("flow_si" >= 0),
+  "by" TEXT NOT NULL,
+  "note" TEXT NOT NULL,
+  CHECK ("indicated" <> ''),
+  CHECK ("measured" <> '' OR "measure" <> ''),
+  UNIQUE ("day", "time", "hose", "draw", "state")
+) STRICT;
+INSERT INTO provings (import, line, "day", "time", "hose", "draw", "state", "indicated", "indicated_si", "measured",
+                      "measured_si", "measure", "measure_si", "scale", "scale_si", "measure_temperature",
+                      "measure_temperature_si", "meter_temperature", "meter_temperature_si", "reference_temperature",
+                      "reference_temperature_si", "expansion", "expansion_si", "flow", "flow_si", "by", "note")
+  SELECT import, line, "day", "time", "part", '', '', "volume", "volume_si", "expected", "expected_si", '', NULL, '',
+         NULL, '', NULL, '', NULL, '', NULL, '', NULL, iif("flow_si" > 0, "flow", ''),
+         iif("flow_si" > 0, "flow_si", NULL), "by",
+         ltrim("note" || iif("passed" = '', '', '; passed: ' || "passed") ||
+               iif("temperature" = '', '', '; fuel at ' || "temperature") ||
+               iif("pressure" = '', '', '; at ' || "pressure") ||
+               iif("duration" = '', '', '; took ' || "duration"), '; ')
+  FROM tests WHERE "kind" = 'meter' AND "volume_si" > 0 AND "expected_si" > 0;
+INSERT INTO inspections (import, line, "day", "time", "kind", "by", "part", "what", "in_order", "note")
+  SELECT import, line, "day", "time", 'meter test', "by", "part", 'meter tested, without volumes', "passed",
+         ltrim("note" || iif("volume" = '', '', '; read ' || "volume") ||
+               iif("expected" = '', '', '; expected ' || "expected") ||
+               iif("flow" = '', '', '; at ' || "flow") ||
+               iif("temperature" = '', '', '; fuel at ' || "temperature") ||
+               iif("pressure" = '', '', '; at ' || "pressure") ||
+               iif("duration" = '', '', '; took ' || "duration"), '; ')
+  FROM tests WHERE "kind" = 'meter' AND NOT coalesce("volume_si" > 0 AND "expected_si" > 0, 0);
+DELETE FROM tests WHERE "kind" = 'meter';
+)sql";
+
+constexpr std::array<const char*, 3> all{version_1, version_2, version_3};
 
 }  // namespace
 

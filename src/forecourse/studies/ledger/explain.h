@@ -24,11 +24,13 @@ struct Explained {
   std::vector<double> meter_corrections;  ///< [m3] of each row
   double meter_square = 0.0;              ///< [m6] square of the standard error of the meters' term
   bool meters_proved = false;
+  std::vector<MeterSold> meters;  ///< by hose
   bool deliveries_known = false;  ///< the temperature of every delivery, or there was none
 };
 
-/// The error of each meter: as an option tells it, else the mean of its provings.
-[[nodiscard]] std::vector<MeterError> meter_errors(const site::records::Records& records, const LedgerOptions& options);
+/// The errors of the meters: as an option tells them, else each proving with the days that it can stand for.
+[[nodiscard]] std::vector<MeterError> meter_errors(const site::Site& site, const site::records::Records& records,
+                                                   const LedgerOptions& options);
 
 /// \source [api_11_1_2004, 11.1.6.1] for what temperature does; the rest is closed form
 [[nodiscard]] Explained explain(const Period& period);

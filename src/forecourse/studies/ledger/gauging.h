@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "forecourse/studies/ledger/day.h"
+#include "forecourse/studies/day.h"
 
 namespace forecourse::studies {
 

@@ -5,7 +5,7 @@
 
 #include "forecourse/site/records/records.h"
 #include "forecourse/site/site.h"
-#include "forecourse/studies/ledger/day.h"
+#include "forecourse/studies/day.h"
 
 namespace forecourse::studies {
 

@@ -108,6 +108,7 @@ void explain_period(const site::Site& site, const BookPlan& plan, const std::vec
   const bool fitted = book.loss->problem.empty();
   explained.terms.standard_error = standard_error_of(period, explained, fitted ? book.loss->scatter : 1.0);
   book.terms = std::move(explained.terms);
+  book.meters = std::move(explained.meters);
 }
 
 void add_defaults(const std::vector<BookPlan>& plans, LedgerResult& out) {
@@ -209,7 +210,7 @@ LedgerResult study_ledger(const site::Site& site, const site::records::Records& 
   const DipsByTank dips = by_tank(records);
   Told told;
   const std::vector<Amounts> amounts = amounts_of(records, options, Charging(site, plans), plans.size(), told);
-  const std::vector<MeterError> meters = meter_errors(records, options);
+  const std::vector<MeterError> meters = meter_errors(site, records, options);
   std::vector<LedgerBook> books(plans.size());
   std::vector<Told> of_books(plans.size());
   for (Told& one : of_books) one.unsettled = told.unsettled;
@@ -228,6 +229,16 @@ LedgerResult study_ledger(const site::Site& site, const site::records::Records& 
   out.own_test = own_test(site, options, told, out.defaults);
   out.warnings = std::move(told.warnings);
   add_defaults(plans, out);
+  return out;
+}
+
+std::vector<BookMeters> book_meters(const LedgerResult& result) {
+  std::vector<BookMeters> out;
+  for (const LedgerBook& book : result.books) {
+    if (!book.terms || book.to <= book.from) continue;
+    out.push_back({book.name, book.product, book.rows[book.from].day, book.rows[book.to - 1].day,
+                   book.terms->over_short, book.terms->unexplained, book.terms->standard_error, book.meters});
+  }
   return out;
 }
 

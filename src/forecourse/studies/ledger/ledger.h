@@ -9,7 +9,8 @@
 #include "forecourse/base/diagnostic.h"
 #include "forecourse/site/records/records.h"
 #include "forecourse/site/site.h"
-#include "forecourse/studies/ledger/day.h"
+#include "forecourse/studies/book_meters.h"
+#include "forecourse/studies/day.h"
 #include "forecourse/studies/ledger/gauging.h"
 #include "forecourse/studies/ledger/loss.h"
 #include "forecourse/studies/ledger/options.h"
@@ -85,6 +86,7 @@ struct LedgerBook {
   std::size_t from = 0;              ///< first row of the period that is explained
   std::size_t to = 0;                ///< behind its last
   std::optional<LedgerTerms> terms;  ///< of the period
+  std::vector<MeterSold> meters;     ///< likewise, by hose
   std::optional<LossFit> loss;       ///< likewise
   std::optional<LedgerNext> next;    ///< empty: no reading yet
 };
@@ -104,6 +106,9 @@ struct LedgerResult {
 /// \source [cfr_280, 43(a): 1.0 % of flow-through and 130 gal], docs/theory/ledger.md
 [[nodiscard]] LedgerResult study_ledger(const site::Site& site, const site::records::Records& records,
                                         const LedgerOptions& options, const Context& context = {});
+
+/// The meters of each book whose period was explained.
+[[nodiscard]] std::vector<BookMeters> book_meters(const LedgerResult& result);
 
 /// What of the options the station has not: tanks, hoses, months without a reading.
 [[nodiscard]] std::vector<Diagnostic> check_options(const site::Site& site, const LedgerOptions& options);

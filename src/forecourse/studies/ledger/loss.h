@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "forecourse/solvers/statistics/control_chart.h"
-#include "forecourse/studies/ledger/day.h"
+#include "forecourse/studies/day.h"
 
 namespace forecourse::studies {
 

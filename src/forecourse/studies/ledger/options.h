@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "forecourse/studies/ledger/day.h"
+#include "forecourse/studies/day.h"
 
 namespace forecourse::studies {
 
@@ -18,6 +18,9 @@ struct MeterError {
   std::string hose;                      ///< empty: of every hose without one of its own
   double error = 0.0;                    ///< [1]; positive: more is charged than flows
   std::optional<double> standard_error;  ///< [1]
+  std::optional<Day> proved = {};        ///< empty: it was entered, and holds always
+  std::optional<Day> from = {};          ///< first day that it can stand for; empty: any before
+  std::optional<Day> until = {};         ///< last; the meter was changed then
 };
 
 /// What readings and amounts scatter by where nobody says so. common practice, no source
@@ -31,6 +34,7 @@ struct LedgerOptions {
   std::optional<Day> to;     ///< its last
   DeliveredAs delivered_as = DeliveredAs::gross;
   std::vector<MeterError> meters;
+  std::optional<double> measure_expansion;   ///< [1/K] of test measures that tell none of their own
   std::optional<double> evaporation;         ///< [1] share of what is sold
   std::optional<double> reading_deviation;   ///< [m] standard deviation of one depth
   std::optional<double> delivery_deviation;  ///< [1] of one delivery

@@ -5,6 +5,7 @@
 #include <map>
 
 #include "forecourse/base/api_units.h"
+#include "forecourse/network/meter/meter_proving.h"
 #include "forecourse/network/volume_change.h"
 #include "forecourse/studies/ledger/explain.h"
 
@@ -50,37 +51,72 @@ class Explaining {
   }
 
  private:
-  [[nodiscard]] const MeterError* error_of(const std::string& hose) const {
-    const MeterError* all = nullptr;
+  /// The error of a meter on a day: of what was proved up to the end of the period, and can stand for the day, the
+  /// proving that is nearest to it.
+  [[nodiscard]] const MeterError* error_of(const std::string& hose, Day day) const {
+    const MeterError* out = nullptr;
+    const auto apart = [&](const MeterError& e) { return e.proved ? std::abs(e.proved->number - day.number) : 0; };
     for (const MeterError& one : period_.meters) {
-      if (!hose.empty() && one.hose == hose) return &one;
-      if (one.hose.empty()) all = &one;
+      if (hose.empty() || one.hose != hose) continue;
+      const bool late = one.proved && *one.proved > period_.rows.back().day;
+      if (late || (one.from && day < *one.from) || (one.until && *one.until < day)) continue;
+      if (out == nullptr || apart(one) < apart(*out)) out = &one;
     }
-    return all;
+    if (out != nullptr) return out;
+    for (const MeterError& one : period_.meters) {
+      if (one.hose.empty()) return &one;
+    }
+    return nullptr;
   }
 
   /// A meter that shows more than flows leaves fuel in the tank that the book has sold.
   void meters() {
-    std::map<std::string, double> sold;
+    std::map<const MeterError*, double> sold;
+    std::map<std::string, MeterSold> by_hose;
+    std::map<std::string, std::map<const MeterError*, double>> of_hose;
     double unproved = 0.0;
     double all = 0.0;
     for (std::size_t i = 0; i < period_.rows.size(); ++i) {
       for (const Amount* sale : period_.amounts[i].sold) {
-        const MeterError* error = error_of(sale->hose);
+        const MeterError* error = error_of(sale->hose, period_.rows[i].day);
+        MeterSold& meter = by_hose[sale->hose];
         all += sale->volume;
+        meter.sold += sale->volume;
         if (error == nullptr) {
           unproved += sale->volume;
           continue;
         }
-        sold[error->hose] += sale->volume;
-        out_.meter_corrections[i] += sale->volume * error->error / (1.0 + error->error);
+        const double adds = sale->volume * error->error / (1.0 + error->error);
+        sold[error] += sale->volume;
+        of_hose[sale->hose][error] += sale->volume;
+        meter.known += sale->volume;
+        meter.volume = meter.volume.value_or(0.0) + adds;
+        out_.meter_corrections[i] += adds;
       }
     }
+    for (auto& [hose, meter] : by_hose) {
+      meter.hose = hose;
+      meter.standard_error = error_volume(of_hose[hose]);
+      out_.meters.push_back(meter);
+    }
+    tell_meters(sold, all, unproved);
+  }
+
+  /// [m3] Standard error of what was sold with these errors; empty where one of them has none.
+  static std::optional<double> error_volume(const std::map<const MeterError*, double>& sold) {
+    double square = 0.0;
+    for (const auto& [error, volume] : sold) {
+      if (!error->standard_error) return std::nullopt;
+      square += std::pow(volume * *error->standard_error, 2);
+    }
+    return sold.empty() ? std::nullopt : std::optional(std::sqrt(square));
+  }
+
+  void tell_meters(const std::map<const MeterError*, double>& sold, double all, double unproved) {
     Sum sum;
     sum.term.cause = "meters";
     out_.meters_proved = all > 0.0 && unproved == 0.0;
-    for (const auto& [hose, volume] : sold) {
-      const MeterError* error = error_of(hose);
+    for (const auto& [error, volume] : sold) {
       if (error->standard_error) {
         sum.square += std::pow(volume * *error->standard_error, 2);
       } else {
@@ -93,12 +129,12 @@ class Explaining {
       if (out_.meters_proved) sum.term.standard_error = std::sqrt(sum.square);
       out_.meter_square = sum.square;
     }
-    sum.term.words = sold.empty()     ? "no meter was proved: enter meter tests, or the error of the meters"
+    sum.term.words = sold.empty()     ? "no meter was proved: enter provings, or the error of the meters"
                      : unproved > 0.0 ? fmt::format("{:.0f} % of what was sold went through meters that were proved",
                                                     100.0 * (1.0 - unproved / all))
                      : out_.meters_proved
                          ? "by proving"
-                         : "as entered; without a second proving, or a standard error, it is not known how sure";
+                         : "as entered; without a second draw, or a standard error, it is not known how sure";
     out_.terms.terms.push_back(sum.term);
   }
 
@@ -198,25 +234,27 @@ class Explaining {
 
 }  // namespace
 
-std::vector<MeterError> meter_errors(const records::Records& all, const LedgerOptions& options) {
-  std::map<std::string, std::vector<double>> errors;
-  for (const records::Test& test : all.tests) {
-    if (test.kind != records::TestKind::meter || !test.volume || !test.expected) continue;
-    const double truly = test.expected->si();
-    if (truly > 0.0) errors[test.part.text].push_back((test.volume->si() - truly) / truly);
-  }
+std::vector<MeterError> meter_errors(const site::Site& site, const records::Records& all,
+                                     const LedgerOptions& options) {
   std::vector<MeterError> out = options.meters;
-  for (const auto& [id, found] : errors) {
-    const std::string& hose = id;
-    if (std::any_of(out.begin(), out.end(), [&](const MeterError& m) { return m.hose == hose; })) continue;
-    double mean = 0.0;
-    for (const double one : found) mean += one / static_cast<double>(found.size());
-    double square = 0.0;
-    for (const double one : found) square += (one - mean) * (one - mean);
-    MeterError told{hose, mean, std::nullopt};
-    const auto n = static_cast<double>(found.size());
-    if (found.size() > 1) told.standard_error = std::sqrt(square / (n - 1.0) / n);
-    out.push_back(std::move(told));
+  const auto entered = [&](const std::string& hose) {
+    return std::any_of(options.meters.begin(), options.meters.end(), [&](const auto& m) { return m.hose == hose; });
+  };
+  std::string hose;
+  std::optional<Day> from;
+  for (const network::MeterProving& proving : network::meter_provings(site, all.provings, options.measure_expansion)) {
+    if (entered(proving.hose)) continue;
+    if (proving.hose != hose) from.reset();
+    hose = proving.hose;
+    const Day day = day_of(proving.day);
+    if (proving.as_left) {
+      from = day;
+      for (MeterError& one : out) {
+        if (one.proved && one.hose == hose && !one.until) one.until = Day{day.number - 1};
+      }
+    }
+    const network::DrawSet& draws = proving.counted();
+    if (draws.mean) out.push_back({hose, *draws.mean, draws.standard_error, day, from, std::nullopt});
   }
   return out;
 }

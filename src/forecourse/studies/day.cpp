@@ -1,4 +1,4 @@
-#include "forecourse/studies/ledger/day.h"
+#include "forecourse/studies/day.h"
 
 #include <fmt/format.h>
 
