@@ -121,8 +121,9 @@ bool write_data(const std::string& folder, const report::StationStudies& studies
         write("vapor.json", report::vapor_document(*studies.vapor, {{}, {}, source.texts, studies.vapor_findings, {}}));
   }
   if (good && studies.line_test) {
-    good = write("line-test.json", report::line_test_document(*studies.line_test,
-                                                              {{}, {}, source.texts, studies.line_test_findings, {}}));
+    good = write("line-test.json",
+                 report::line_test_document(
+                     *studies.line_test, {{}, {}, source.texts, studies.line_test_findings, {}, source.site.display}));
   }
   if (good && studies.ledger) {
     good = write("ledger.json",

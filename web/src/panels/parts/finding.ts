@@ -6,7 +6,7 @@ type Known = number | null;
 /** A requirement held against what was computed; limit, value and margin in SI. */
 export interface Finding {
   /** That it comes from; the answer of one study does not name it. */
-  study?: "flow" | "tank" | "delivery" | "vapor" | "flotation" | "ledger";
+  study?: "flow" | "tank" | "delivery" | "vapor" | "flotation" | "line-test" | "ledger";
   rule: string;
   requirement: string;
   subject: string;

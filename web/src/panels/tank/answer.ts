@@ -15,7 +15,7 @@ const named = (key: string) => `"${labelOf(key)}"`;
 /** What the engine says, with its options and the keys of the file as the page calls them. */
 export const asCalledHere = (text: string) =>
   text
-    .replace(/--([a-z_]+)/g, (_, option: string) => `"${asked[option] ?? option.replaceAll("_", " ")}"`)
+    .replace(/--([a-z_-]+)/g, (_, option: string) => `"${asked[option] ?? option.replaceAll(/[_-]/g, " ")}"`)
     .replace(/\[\[(?:[a-z_]+\.)?([a-z_]+)\]\]/g, "$1")
     .replace(/([a-z_]+) = \{ ([a-z_]+) = \.\.\. \}/g, (_, of: string, key: string) => `${named(key)} of the ${of}`)
     .replace(/([a-z_]+) = \.\.\. in (its|a) /g, (_, key: string, its: string) => `${named(key)} of ${its} `)

@@ -2,6 +2,7 @@
 #include "forecourse/checks/flotation_checks.h"
 #include "forecourse/checks/flow_checks.h"
 #include "forecourse/checks/ledger_checks.h"
+#include "forecourse/checks/line_test_checks.h"
 #include "forecourse/checks/tank_checks.h"
 #include "forecourse/checks/vapor_checks.h"
 #include "forecourse/report/findings.h"
@@ -80,6 +81,12 @@ void add_deliveries(AllFindings& all, const site::Site& site, const Context& con
   }
 }
 
+void add_line_test(AllFindings& all, const site::Site& site, const site::Date& on, const Context& context) {
+  if (site.lines.empty()) return;
+  const studies::LineTestResult result = studies::study_line_test(site, {}, context);
+  all.add("line-test", result, checks::check_line_test(site, result, on));
+}
+
 /// Records that cannot be read have no findings; their sheet tells why.
 void add_ledger(AllFindings& all, const OpenedSite& opened, const Asked& asked) {
   const std::shared_ptr<const ReadRecords> records = asked.records ? asked.records(opened.site) : nullptr;
@@ -103,6 +110,7 @@ Json findings_answer(const Asked& asked) {
   all.add("flow", result, checks::check_flow(opened.site, result));
   add_tanks(all, opened.site, on, asked.context);
   add_deliveries(all, opened.site, asked.context);
+  add_line_test(all, opened.site, on, asked.context);
   add_ledger(all, opened, asked);
   return {{"document", all.document()}};
 }
