@@ -8,6 +8,9 @@ export type Told<D> = { document: D } | ErrorAnswer | undefined;
 /** What the page calls the options of the command line. */
 const asked: Record<string, string> = {
   rate: "Delivery rate", tank: "Into", volume: "Brought", filled: "In the tank", at: "Dips", depth: "Depth",
+  warmer: "Fuel warmer than the ground", "time-constant": "Time constant of the line", "ground-conductivity": "Conductivity of the ground",
+  "ground-heat": "Heat of the ground, by volume", compliance: "Volume the line yields by pressure", "per-degree": "Pressure per degree, shut",
+  pressure: "Test pressure", quiet: "Quiet times in a day",
 };
 
 const named = (key: string) => `"${labelOf(key)}"`;

@@ -1,11 +1,12 @@
 import { figure, span, unitOf, withUnit } from "../../../draw/numbers";
 import { capital, sentence } from "../../../draw/words";
 import { units } from "../../../state/look";
-import { StatusShape, type State } from "../../parts/status";
+import { StatusShape } from "../../parts/status";
 import { Wide } from "../../parts/Wide";
 import { asCalledHere } from "../../tank/answer";
 import { hoursOrMinutes } from "./asks";
-import type { Detection, Detector, KnownLine, LineTestDocument } from "./documents";
+import type { Detector, KnownLine, LineTestDocument } from "./documents";
+import { quietState } from "./quiet";
 import { QuietTimes } from "./QuietTimes";
 
 type Result = LineTestDocument["result"];
@@ -47,14 +48,6 @@ function OfPump({ detector, result }: { detector: Detector; result: Result }) {
       <Catches detector={detector} />
     </section>
   );
-}
-
-/** Whether the station's quiet times are long enough for it, as a state and in words. */
-export function quietState(told: Detection, quiet: readonly number[]): { state: State; words: string } {
-  const enough = told.quiet_enough;
-  if (enough === null || told.quiet_needed_s === null) return { state: "not determined", words: "Not determined" };
-  if (enough === 0) return { state: "falls short", words: quiet.length === 1 ? "Too short" : `None of ${quiet.length}` };
-  return { state: "meets", words: quiet.length === 1 ? "Long enough" : `${enough} of ${quiet.length}` };
 }
 
 function Detections({ detector, quiet }: { detector: Detector; quiet: readonly number[] }) {

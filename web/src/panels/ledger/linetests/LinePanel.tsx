@@ -1,15 +1,27 @@
 import { amount, unitOf, withUnit } from "../../../draw/numbers";
 import { units } from "../../../state/look";
-import { station } from "../../../state/station";
+import { narrow, station } from "../../../state/station";
 import { Ask } from "../../containment/Ask";
 import { lineTestParts } from "../../tank/values/shown";
 import { ViewValues } from "../../tank/values/ViewValues";
-import { askGroups, heldFor, hoursOrMinutes, keptAs, rateWords } from "./asks";
+import { askGroups, heldFor, hoursOrMinutes, keptAs, rateWords, type AskKey } from "./asks";
 import type { KnownLine, TestedLine } from "./documents";
 import { ask, typed } from "./state";
 
+/** A value that could not be read; what is shown is from before. */
+export interface Wrong {
+  key: AskKey;
+  words: string;
+}
+
+/** Where nothing can be entered, only what was asked for. */
+const shownGroups = () =>
+  narrow.value
+    ? askGroups.map((g) => ({ ...g, asks: g.asks.filter(({ key }) => typed.value[key]) })).filter((g) => g.asks.length)
+    : askGroups;
+
 /** The figures of the line, the values they rest on, and what is asked. */
-export function LinePanel({ line }: { line: TestedLine }) {
+export function LinePanel({ line, wrong }: { line: TestedLine; wrong: Wrong | null }) {
   const known = line.problem === null ? line : null;
   return (
     <aside class="insp" aria-label={`Line of ${line.system}`}>
@@ -21,7 +33,7 @@ export function LinePanel({ line }: { line: TestedLine }) {
       </div>
       {known && <Reads line={known} />}
       <ViewValues of={lineTestParts(station.value?.parts ?? [], line.product, known?.lines ?? [])} open={false} />
-      {askGroups.map((group) => (
+      {shownGroups().map((group) => (
         <section key={group.name} aria-label={group.name}>
           <h3 class="grp">{group.name}</h3>
           {group.asks.map(({ key, label, unit }) => (
@@ -30,6 +42,7 @@ export function LinePanel({ line }: { line: TestedLine }) {
               label={label}
               value={typed.value[key] ?? ""}
               placeholder={heldFor(key, known, units.value)}
+              problem={wrong?.key === key ? wrong.words : null}
               onCommit={(text) => ask(key, keptAs(key, text, unit[units.value]))}
             />
           ))}

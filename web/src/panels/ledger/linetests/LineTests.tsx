@@ -15,10 +15,10 @@ import { Head, UndoButtons } from "../../shell/Shell";
 import { asCalledHere, useLast, type Told } from "../../tank/answer";
 import { Requirements } from "../../tank/Requirements";
 import { roomOf } from "../../tank/state";
-import { wantOf } from "./asks";
+import { refusedKey, wantOf } from "./asks";
 import { Detectors } from "./Detectors";
 import type { KnownLine, LineTestDocument, TestedLine } from "./documents";
-import { LinePanel } from "./LinePanel";
+import { LinePanel, type Wrong } from "./LinePanel";
 import { typed } from "./state";
 
 const lineOf = (lines: readonly TestedLine[]) => lines.find((l) => l.product === product.value) ?? lines[0];
@@ -29,6 +29,8 @@ export function LineTests() {
     wants: [{ study: "line-test", units: units.value, ...wantOf(typed.value) }],
   }));
   const { document, problem } = useLast(now.answers?.[0]);
+  const answer = now.answers?.[0];
+  const refused = answer && "error" in answer ? refusedKey(answer.error) : null;
   const lines = document?.result.lines ?? [];
   const line = lineOf(lines);
   return (
@@ -49,14 +51,14 @@ export function LineTests() {
         time the rule allows; explaining a reading does not cancel that duty.
       </p>
       <Refusal error={now.error} old={document !== null} />
-      {problem && (
+      {problem && !(refused && line) && (
         <Note tone="bad" role="alert">
           {problem}
         </Note>
       )}
       {!document && !problem && <div class="skel-box" aria-hidden="true" />}
       {document && !line && <NoLine />}
-      {document && line && <Known document={document} line={line} old={now.age === 2} />}
+      {document && line && <Known document={document} line={line} old={now.age === 2} wrong={refused && problem ? { key: refused, words: problem } : null} />}
     </>
   );
 }
@@ -76,7 +78,14 @@ function NoLine() {
   );
 }
 
-function Known({ document, line, old }: { document: LineTestDocument; line: TestedLine; old: boolean }) {
+interface KnownProps {
+  document: LineTestDocument;
+  line: TestedLine;
+  old: boolean;
+  wrong: Wrong | null;
+}
+
+function Known({ document, line, old, wrong }: KnownProps) {
   const [box, width] = useWidth<HTMLDivElement>();
   const known = line.problem === null ? line : null;
   return (
@@ -88,7 +97,7 @@ function Known({ document, line, old }: { document: LineTestDocument; line: Test
         <Requirements findings={document.findings.filter((f) => isOf(f, line))} />
         <p class="txt cautions">{document.cautions.join(" ")}</p>
       </div>
-      <LinePanel line={line} />
+      <LinePanel line={line} wrong={wrong} />
     </div>
   );
 }
@@ -107,8 +116,12 @@ const Missing = ({ words }: { words: string }) => (
   </Note>
 );
 
+/** From this width on both charts stand beside each other [px]. */
+const besideFrom = 860;
+
 function Tests({ line, width }: { line: KnownLine; width: number }) {
-  const room = roomOf(width / (width < 760 ? 1 : 2) - 32);
+  const stacked = width < besideFrom;
+  const room = roomOf(width / (stacked ? 1 : 2) - 32);
   const want = (drawing: string): Want => ({
     drawing,
     prefix: drawing,
@@ -127,7 +140,7 @@ function Tests({ line, width }: { line: KnownLine; width: number }) {
   const told = line.answer.slice(1).filter((words) => !proofs.has(words) && !problems.some((p) => words.includes(p)));
   return (
     <>
-      <div class="halves">
+      <div class={`halves${stacked ? " stacked" : ""}`}>
         <div>
           <h2>
             What a volume test reads <span class="dim n">the pressure is held, the fuel measured</span>

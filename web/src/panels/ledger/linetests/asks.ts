@@ -7,6 +7,9 @@ export type AskKey =
   | "warmer"
   | "time_constant"
   | "expansion"
+  | "ground_conductivity"
+  | "ground_heat"
+  | "compliance"
   | "per_degree"
   | "vapor"
   | "pressure"
@@ -37,6 +40,9 @@ export const askGroups: readonly { name: string; asks: readonly AskOf[] }[] = [
       { key: "warmer", label: "Fuel warmer than the ground", unit: { us: "degF", si: "degC" } },
       { key: "time_constant", label: "Time constant of the line", unit: hours },
       { key: "expansion", label: "Expansion of the fuel", unit: { us: "1/degF", si: "1/degC" } },
+      { key: "ground_conductivity", label: "Conductivity of the ground", unit: each("W/m.K") },
+      { key: "ground_heat", label: "Heat of the ground, by volume", unit: each("kJ/m3.K") },
+      { key: "compliance", label: "Volume the line yields by pressure", unit: { us: "gal/psi", si: "L/kPa" } },
       { key: "per_degree", label: "Pressure per degree, shut", unit: { us: "psi/degF", si: "kPa/degC" } },
       { key: "vapor", label: "Trapped vapor", unit: { us: "gal", si: "L" } },
     ],
@@ -105,6 +111,9 @@ export function wantOf(typed: Partial<Record<AskKey, string>>): Record<string, s
   return out;
 }
 
+/** The value that the engine could not read, if its words begin with the name of one. */
+export const refusedKey = (error: string): AskKey | null => askKeys.find((key) => error.startsWith(`${key} `)) ?? null;
+
 /** "2.5 h", "45.0 min": times of a test are told in hours from two hours on. */
 export const hoursOrMinutes = (s: number) =>
   s < 7200 ? `${digits(s / 60, 1)}\u00A0min` : `${digits(s / 3600, 1)}\u00A0h`;
@@ -148,6 +157,11 @@ export function heldFor(key: AskKey, line: KnownLine | null, units: Units): stri
       return rateWords(units, line?.volume_test.find_m3_per_s ?? null);
     case "quiet":
       return "the night";
+    case "ground_conductivity":
+    case "ground_heat":
+      return "damp sand";
+    case "compliance":
+      return test?.per_degree_pa_per_k ? "by its pipe" : "not determined";
     case "exponent":
       return "0.5 to 1";
     case "drop":
