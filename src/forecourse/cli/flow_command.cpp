@@ -130,8 +130,9 @@ bool write_data(const std::string& folder, const report::StationStudies& studies
                  report::ledger_document(*studies.ledger, {{}, {}, source.texts, studies.ledger_findings, {}}));
   }
   if (good && studies.meter) {
-    good =
-        write("meter.json", report::meter_document(*studies.meter, {{}, {}, source.texts, studies.meter_findings, {}}));
+    good = write("meter.json",
+                 report::meter_document(*studies.meter,
+                                        {{}, {}, source.texts, studies.meter_findings, {}, source.site.display}));
   }
   for (std::size_t i = 0; good && i < studies.incidents.size(); ++i) {
     const std::string name =

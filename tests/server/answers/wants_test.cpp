@@ -6,6 +6,7 @@
 
 #include "forecourse/cli/run.h"
 #include "forecourse/server/answers/answers.h"
+#include "forecourse/server/records/station_records.h"
 #include "support/stations.h"
 
 namespace forecourse::server {
@@ -39,6 +40,12 @@ void expect_same(const std::vector<std::string>& arguments, const std::string& n
   const Json command = without_call(printed(arguments));
   const Json answer = without_call(document_of(name, want));
   EXPECT_EQ(Json::diff(command, answer), Json::array()) << want.dump();
+}
+
+/// How many findings of a study there are.
+std::size_t count_of(const Json& findings, const std::string& study) {
+  return static_cast<std::size_t>(
+      std::count_if(findings.begin(), findings.end(), [&](const Json& one) { return one["study"] == study; }));
 }
 
 TEST(Wants, GiveTheDocumentsOfTheCommands) {
@@ -89,6 +96,26 @@ TEST(Wants, DrawTheTestsOfALine) {
   }
 }
 
+TEST(Wants, OfMetersAreAnsweredFromTheRecords) {
+  const std::string text = site_text("hollin-gap");
+  StationRecords records(path_of("hollin-gap"), std::string(SITES_DIR) + "/records/hollin-gap");
+  const RecordsOf of = records.of(path_of("hollin-gap"));
+  const Json command = without_call(
+      printed({"meter", path_of("hollin-gap"), "--records", std::string(SITES_DIR) + "/records/hollin-gap", "--json"}));
+  const Json got = answer(text, path_of("hollin-gap"), {{"study", "meter"}}, {}, of);
+  ASSERT_TRUE(got.contains("document")) << got.dump();
+  EXPECT_EQ(Json::diff(command["result"], got["document"]["result"]), Json::array());
+  EXPECT_EQ(command["findings"].size(), got["document"]["findings"].size());
+  const Json drawn = answer(text, path_of("hollin-gap"), {{"drawing", "meter-errors"}}, {}, of);
+  EXPECT_NE(drawn.value("svg", "").find("D1.regular-a"), std::string::npos) << drawn.dump();
+  const Json findings = answer(text, path_of("hollin-gap"), {{"study", "findings"}}, {}, of);
+  EXPECT_EQ(count_of(findings["document"]["findings"], "meter"), command["findings"].size());
+  const Json wrong = answer(text, path_of("hollin-gap"), {{"study", "meter"}, {"hose", "D9.z"}}, {}, of);
+  EXPECT_TRUE(wrong.contains("error")) << wrong.dump();
+  const Json none = answer(text, path_of("hollin-gap"), {{"study", "meter"}}, {});
+  EXPECT_TRUE(none.contains("error") && none["records"].is_null()) << none.dump();
+}
+
 TEST(Wants, OfOneAskingAreAnsweredAsEachAlone) {
   const std::string text = site_text("site-s");
   Answers together(text, "a.toml");
@@ -105,12 +132,6 @@ TEST(Wants, OfPartsOfAFlowAreThoseOfTheWhole) {
   const Json part = document_of("site-s", {{"study", "flow"}, {"parts", {"states", "hoses"}}})["result"];
   EXPECT_EQ(part.size(), 2U);
   EXPECT_EQ(part["states"], whole["states"]);
-}
-
-/// How many findings of a study there are.
-std::size_t count_of(const Json& findings, const std::string& study) {
-  return static_cast<std::size_t>(
-      std::count_if(findings.begin(), findings.end(), [&](const Json& one) { return one["study"] == study; }));
 }
 
 TEST(Wants, OfFindingsHoldThoseOfEveryStudyAndThePathOfTheValue) {

@@ -228,6 +228,17 @@ export interface LineTestWant {
   on?: string;
   units?: Units;
 }
+export interface MeterWant {
+  study: "meter";
+  hose?: string;
+  from?: string;
+  to?: string;
+  expansion?: string;
+  prices?: string | string[];
+  yearly?: string | string[];
+  limits?: string | string[];
+  units?: Units;
+}
 export interface CompareWant {
   study: "compare";
   sets?: string | string[];
@@ -321,6 +332,19 @@ export interface LineTestDrawingWant {
   width?: number;
   units?: Units;
 }
+export interface MeterDrawingWant {
+  drawing: "meter-errors";
+  hose?: string;
+  from?: string;
+  to?: string;
+  expansion?: string;
+  prices?: string | string[];
+  yearly?: string | string[];
+  limits?: string | string[];
+  prefix?: string;
+  width?: number;
+  units?: Units;
+}
 export type KnownWant =
   | FlowWant
   | FindingsWant
@@ -332,12 +356,14 @@ export type KnownWant =
   | IncidentWant
   | LedgerWant
   | LineTestWant
+  | MeterWant
   | CompareWant
   | FlowDrawingWant
   | SumpsWant
   | SceneWant
   | FlotationDrawingWant
   | VaporDrawingWant
-  | LineTestDrawingWant;
+  | LineTestDrawingWant
+  | MeterDrawingWant;
 /** One that is put together while the page runs may be of any; the program refuses what it does not know. */
 export type Want = { units?: Units } & Record<string, unknown>;

@@ -54,6 +54,10 @@ export const shownUnits = {
     us: { unit: "mL", size: 1e-06, zero: 0 },
     si: { unit: "mL", size: 1e-06, zero: 0 },
   },
+  draw: {
+    us: { unit: "in³", size: 1.6387064e-05, zero: 0 },
+    si: { unit: "mL", size: 1e-06, zero: 0 },
+  },
   force: {
     us: { unit: "lbf", size: 4.4482216152605, zero: 0 },
     si: { unit: "N", size: 1, zero: 0 },

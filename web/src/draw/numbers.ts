@@ -43,6 +43,7 @@ const decimalsAs: Record<Quantity, Record<UnitSystem, number>> = {
   "temperature difference": { us: 1, si: 1 },
   "per degree": { us: 1, si: 0 },
   caught: { us: 0, si: 0 },
+  draw: { us: 1, si: 0 },
   force: { us: 0, si: 0 },
   heat: { us: 0, si: 0 },
   "heat flux": { us: 2, si: 2 },

@@ -31,6 +31,7 @@ export const viewsOf: Partial<Record<SheetId, readonly { id: string; name: strin
   ledger: [
     { id: "month", name: "Month" },
     { id: "line-tests", name: "Line tests" },
+    { id: "meters", name: "Meters" },
   ],
 };
 const chosenViews = signal<Partial<Record<SheetId, string>>>(isSheet(asked) ? { [asked]: address.get("view") ?? "" } : {});

@@ -15,7 +15,7 @@ namespace {
 using report::Json;
 using Answerer = Json (*)(const Asked&);
 
-constexpr std::array<std::pair<const char*, Answerer>, 11> studies_known{{{"flow", flow_answer},
+constexpr std::array<std::pair<const char*, Answerer>, 12> studies_known{{{"flow", flow_answer},
                                                                           {"containment", containment_answer},
                                                                           {"tank", tank_answer},
                                                                           {"flotation", flotation_answer},
@@ -24,6 +24,7 @@ constexpr std::array<std::pair<const char*, Answerer>, 11> studies_known{{{"flow
                                                                           {"incident", incident_answer},
                                                                           {"line-test", line_test_answer},
                                                                           {"ledger", ledger_answer},
+                                                                          {"meter", meter_answer},
                                                                           {"findings", findings_answer},
                                                                           {"compare", compare_answer}}};
 

@@ -32,6 +32,7 @@ constexpr auto measures = std::to_array<Named>({{"flow", Measure::flow},
                                                 {"\"temperature difference\"", Measure::temperature_difference},
                                                 {"\"per degree\"", Measure::per_degree},
                                                 {"caught", Measure::caught},
+                                                {"draw", Measure::draw},
                                                 {"force", Measure::force},
                                                 {"heat", Measure::heat},
                                                 {"\"heat flux\"", Measure::heat_flux}});

@@ -161,6 +161,7 @@ export const seenOn = {
   flotation: { sheet: "tank", view: "flotation", name: "Tank, Flotation" },
   "line-test": { sheet: "ledger", view: "line-tests", name: "Ledger, Line tests" },
   ledger: { sheet: "ledger", view: "month", name: "Ledger, Month" },
+  meter: { sheet: "ledger", view: "meters", name: "Ledger, Meters" },
 } as const;
 
 const assignment = /\b([a-z_]+) = ("[^"]+")/;

@@ -185,7 +185,7 @@ function NoRows({ told, book, closed }: { told: LedgerTold; book: LedgerBook; cl
 
 const place = (w: LedgerWarning) => (w.file && w.line ? `${w.file.split("/").at(-1)}, line ${w.line}: ` : "");
 
-function Warnings({ warnings }: { warnings: readonly LedgerWarning[] }) {
+export function Warnings({ warnings }: { warnings: readonly LedgerWarning[] }) {
   if (!warnings.length) return null;
   return (
     <details class="told">
@@ -203,7 +203,7 @@ function Warnings({ warnings }: { warnings: readonly LedgerWarning[] }) {
 }
 
 /** None are given, or they cannot be read. */
-function Refused({ refused }: { refused: LedgerRefused }) {
+export function Refused({ refused }: { refused: LedgerRefused }) {
   if (refused.records === null) {
     return (
       <div class="empty">

@@ -20,7 +20,7 @@ const std::vector<std::string>& drawing_words() {
   static const std::vector<std::string> words{"section",         "plan",           "grade-line",     "ladder",
                                               "budget",          "sumps",          "scene",          "flotation",
                                               "factor-by-water", "factor-by-fill", "vapor-pressure", "static-test",
-                                              "volume-test",     "shut-pressure"};
+                                              "volume-test",     "shut-pressure",  "meter-errors"};
   return words;
 }
 

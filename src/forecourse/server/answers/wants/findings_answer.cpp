@@ -3,6 +3,7 @@
 #include "forecourse/checks/flow_checks.h"
 #include "forecourse/checks/ledger_checks.h"
 #include "forecourse/checks/line_test_checks.h"
+#include "forecourse/checks/meter_checks.h"
 #include "forecourse/checks/tank_checks.h"
 #include "forecourse/checks/vapor_checks.h"
 #include "forecourse/report/findings.h"
@@ -14,6 +15,7 @@
 #include "forecourse/server/answers/wants/study_answers.h"
 #include "forecourse/server/records/station_records.h"
 #include "forecourse/site/text/document.h"
+#include "forecourse/studies/meter/meter.h"
 
 namespace forecourse::server {
 namespace {
@@ -88,12 +90,15 @@ void add_line_test(AllFindings& all, const site::Site& site, const site::Date& o
 }
 
 /// Records that cannot be read have no findings; their sheet tells why.
-void add_ledger(AllFindings& all, const OpenedSite& opened, const Asked& asked) {
+void add_records(AllFindings& all, const OpenedSite& opened, const Asked& asked) {
   const std::shared_ptr<const ReadRecords> records = asked.records ? asked.records(opened.site) : nullptr;
   if (!records || !records->read.ok()) return;
   const studies::LedgerResult ledger = studies::study_ledger(opened.site, records->read.value, {}, asked.context);
   all.add_texts(records->texts);
   all.add("ledger", ledger, checks::check_ledger(ledger));
+  const studies::MeterResult meters =
+      studies::study_meter(opened.site, records->read.value, {}, studies::book_meters(ledger), asked.context);
+  all.add("meter", meters, checks::check_meter(meters));
 }
 
 }  // namespace
@@ -111,7 +116,7 @@ Json findings_answer(const Asked& asked) {
   add_tanks(all, opened.site, on, asked.context);
   add_deliveries(all, opened.site, asked.context);
   add_line_test(all, opened.site, on, asked.context);
-  add_ledger(all, opened, asked);
+  add_records(all, opened, asked);
   return {{"document", all.document()}};
 }
 

@@ -30,6 +30,7 @@ struct Asked {
 [[nodiscard]] report::Json incident_answer(const Asked& asked);
 [[nodiscard]] report::Json line_test_answer(const Asked& asked);
 [[nodiscard]] report::Json ledger_answer(const Asked& asked);
+[[nodiscard]] report::Json meter_answer(const Asked& asked);
 [[nodiscard]] report::Json findings_answer(const Asked& asked);
 [[nodiscard]] report::Json compare_answer(const Asked& asked);
 
@@ -42,6 +43,9 @@ struct Asked {
 /// Whether a drawing is of line tests, and the answer to such a want.
 [[nodiscard]] bool is_line_test_drawing(const report::Json& drawing);
 [[nodiscard]] report::Json line_test_drawing(const Asked& asked);
+
+/// The errors of all meters, drawn.
+[[nodiscard]] report::Json meter_drawing(const Asked& asked);
 
 /// The answer to a want of a drawing.
 [[nodiscard]] report::Json drawing_answer(const Asked& asked);
