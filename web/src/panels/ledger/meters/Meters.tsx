@@ -1,6 +1,6 @@
 import { useRef } from "preact/hooks";
 import type { DrawingAnswer, ErrorAnswer, Want } from "../../../api/types";
-import { unitOf } from "../../../draw/numbers";
+import { digits, figure, unitOf } from "../../../draw/numbers";
 import { count, sentence } from "../../../draw/words";
 import { useStanding } from "../../../state/ask";
 import { units } from "../../../state/look";
@@ -16,6 +16,7 @@ import { Requirements } from "../../tank/Requirements";
 import { roomOf } from "../../tank/state";
 import { Refused, Warnings } from "../Month";
 import type { Meter, MeterAnswer, MeterDocument, MetersTold } from "./documents";
+import { percent } from "./rows";
 import { asked, chosenMeter } from "./state";
 import { Book, Limits, MeterList, Provings } from "./Tables";
 
@@ -123,6 +124,36 @@ function Known({ document, old }: { document: MeterDocument; old: boolean }) {
   );
 }
 
+const asks = [
+  { of: asked.prices, label: "Price", placeholder: "not given" },
+  { of: asked.yearly, label: "Sold in a year", placeholder: "by the records" },
+  { of: asked.limits, label: "A limit of your own", placeholder: "none" },
+  { of: asked.expansion, label: "Expansion of the measure", placeholder: "as recorded" },
+] as const;
+
+function Reads({ meter }: { meter: Meter }) {
+  const system = units.value;
+  const { year } = meter;
+  const volume = (si: number | null) =>
+    si === null ? "not determined" : `${figure("volume", system, si, 0)}\u00A0${unitOf("volume", system)}`;
+  return (
+    <dl class="reads">
+      <dt>Error</dt>
+      <dd>
+        <b>{meter.error === null ? "not determined" : `${percent(meter.error)}\u00A0%`}</b>
+      </dd>
+      <dt>Standard error</dt>
+      <dd>{meter.standard_error === null ? "not determined" : `${percent(meter.standard_error)}\u00A0%`}</dd>
+      <dt>Sells in a year</dt>
+      <dd>{volume(year.sold_m3)}</dd>
+      <dt>Told above given in a year</dt>
+      <dd>{volume(year.error_m3)}</dd>
+      <dt>In money</dt>
+      <dd>{year.money === null ? "no price" : `${digits(year.money, 0)}${year.currency ? `\u00A0${year.currency}` : ""}`}</dd>
+    </dl>
+  );
+}
+
 function Panel({ meter, unproved }: { meter: Meter | undefined; unproved: readonly string[] }) {
   const volume = unitOf("volume", units.value) === "gal" ? "gal" : "L";
   return (
@@ -133,13 +164,13 @@ function Panel({ meter, unproved }: { meter: Meter | undefined; unproved: readon
           <h2>{meter ? `Meter of ${meter.hose}` : "Meters"}</h2>
         </div>
       </div>
+      {meter && <Reads meter={meter} />}
       <section aria-label="Asked with">
         <h3 class="grp">Asked with</h3>
-        <Ask label="Price" value={asked.prices.value} placeholder={`3.20 per ${volume}`} onCommit={(t) => (asked.prices.value = t.trim())} />
-        <Ask label="Sold in a year" value={asked.yearly.value} placeholder="by the records" onCommit={(t) => (asked.yearly.value = t.trim())} />
-        <Ask label="A limit of your own" value={asked.limits.value} placeholder="none" onCommit={(t) => (asked.limits.value = t.trim())} />
-        <Ask label="Expansion of the measure" value={asked.expansion.value} placeholder="as recorded" onCommit={(t) => (asked.expansion.value = t.trim())} />
-        <p class="txt">
+        {asks.map(({ of, label, placeholder }) => (
+          <Ask key={label} label={label} value={of.value} placeholder={placeholder} onCommit={(t) => (of.value = t.trim())} />
+        ))}
+        <p class="txt edit">
           One for all, or by name, parted by semicolons: regular=3.20 USD per {volume}; diesel=3.60 USD per {volume}. A limit is
           written county=0.4 %, or county=7 in3 per 5 gal.
         </p>
