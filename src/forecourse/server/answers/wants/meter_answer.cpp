@@ -39,48 +39,38 @@ std::vector<studies::BookMeters> books_of(const site::Site& site, const site::re
 }
 
 struct ToldMeters {
-  Json problem;
   const OpenedSite* opened = nullptr;
   std::shared_ptr<const ReadRecords> records;
   std::vector<SourceText> texts;
   studies::MeterResult result;
 };
 
-ToldMeters told_meters(const Asked& asked, WantReader& want) {
-  ToldMeters out;
+/// Studies the meters; what is in the way, as an answer, else null.
+Json tell_meters(const Asked& asked, WantReader& want, ToldMeters& out) {
   const studies::MeterOptions options = read_meter_want(want);
   out.opened = &asked.shared.opened(read_units(want));
   const OpenedSite& opened = *out.opened;
-  out.problem = want.good() ? opened.problem : want.problem();
-  if (!out.problem.is_null()) return out;
+  if (!want.good()) return want.problem();
+  if (!opened.problem.is_null()) return opened.problem;
   out.records = asked.records ? asked.records(opened.site) : nullptr;
-  if (!out.records) {
-    out.problem = no_records();
-    return out;
-  }
+  if (!out.records) return no_records();
   const std::vector<Diagnostic> wrong = studies::check_options(opened.site, options);
-  if (!wrong.empty()) {
-    out.problem = refused(wrong);
-    return out;
-  }
+  if (!wrong.empty()) return refused(wrong);
   out.texts = opened.texts;
   out.texts.insert(out.texts.end(), out.records->texts.begin(), out.records->texts.end());
-  if (!out.records->read.ok()) {
-    out.problem = unreadable(*out.records, out.texts);
-    return out;
-  }
+  if (!out.records->read.ok()) return unreadable(*out.records, out.texts);
   const site::records::Records& records = out.records->read.value;
   out.result = studies::study_meter(opened.site, records, options,
                                     books_of(opened.site, records, options, asked.context), asked.context);
-  return out;
+  return {};
 }
 
 }  // namespace
 
 Json meter_answer(const Asked& asked) {
   WantReader want(asked.want, meter_members);
-  ToldMeters told = told_meters(asked, want);
-  if (!told.problem.is_null()) return told.problem;
+  ToldMeters told;
+  if (Json problem = tell_meters(asked, want, told); !problem.is_null()) return problem;
   std::vector<Diagnostic>& warnings = told.result.warnings;
   const std::vector<Diagnostic>& read = told.records->read.diagnostics;
   warnings.insert(warnings.begin(), read.begin(), read.end());
@@ -92,8 +82,8 @@ Json meter_answer(const Asked& asked) {
 Json meter_drawing(const Asked& asked) {
   WantReader reader(asked.want, meter_drawing_members);
   const DrawingWant want = read_drawing(reader);
-  const ToldMeters told = told_meters(asked, reader);
-  if (!told.problem.is_null()) return told.problem;
+  ToldMeters told;
+  if (Json problem = tell_meters(asked, reader, told); !problem.is_null()) return problem;
   report::svg::MeterDots dots = report::meter_dots(told.result, told.opened->site.display);
   dots.id = want.prefix;
   dots.width = want.width;
