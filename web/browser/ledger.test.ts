@@ -86,8 +86,8 @@ describe("the sheet", () => {
     onTestFinished(() => end(workbench));
     const { page } = await open(shared.browser, workbench, { query: "?sheet=checks" });
     await page.waitForSelector(".crow");
-    await page.click(".crow:has-text('280.43')");
-    await page.click(".det >> text=Ledger");
+    await page.click(".crow:has-text('over and short of a month') >> nth=0");
+    await page.click(".det >> text=Ledger, Month");
     await page.waitForSelector(".days");
     expect(await page.locator(dayRows).count()).toBe(31);
   });

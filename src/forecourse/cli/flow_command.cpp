@@ -23,6 +23,7 @@
 #include "forecourse/report/incident/incident_view.h"
 #include "forecourse/report/ledger/ledger_report.h"
 #include "forecourse/report/ledger/ledger_view.h"
+#include "forecourse/report/line_test/line_test_report.h"
 #include "forecourse/report/meter/meter_report.h"
 #include "forecourse/report/station/station_report.h"
 #include "forecourse/report/tank/tank_report.h"
@@ -119,13 +120,19 @@ bool write_data(const std::string& folder, const report::StationStudies& studies
     good =
         write("vapor.json", report::vapor_document(*studies.vapor, {{}, {}, source.texts, studies.vapor_findings, {}}));
   }
+  if (good && studies.line_test) {
+    good = write("line-test.json",
+                 report::line_test_document(
+                     *studies.line_test, {{}, {}, source.texts, studies.line_test_findings, {}, source.site.display}));
+  }
   if (good && studies.ledger) {
     good = write("ledger.json",
                  report::ledger_document(*studies.ledger, {{}, {}, source.texts, studies.ledger_findings, {}}));
   }
   if (good && studies.meter) {
-    good =
-        write("meter.json", report::meter_document(*studies.meter, {{}, {}, source.texts, studies.meter_findings, {}}));
+    good = write("meter.json",
+                 report::meter_document(*studies.meter,
+                                        {{}, {}, source.texts, studies.meter_findings, {}, source.site.display}));
   }
   for (std::size_t i = 0; good && i < studies.incidents.size(); ++i) {
     const std::string name =
@@ -229,8 +236,8 @@ Exit study(const FlowArguments& arguments, bool all) {
     return Exit::bad_input;
   }
   const bool short_of_any = falls_short(studies.findings) || falls_short(studies.flotation_findings) ||
-                            falls_short(studies.vapor_findings) || falls_short(studies.ledger_findings) ||
-                            falls_short(studies.meter_findings);
+                            falls_short(studies.vapor_findings) || falls_short(studies.line_test_findings) ||
+                            falls_short(studies.ledger_findings) || falls_short(studies.meter_findings);
   return short_of_any ? Exit::falls_short : Exit::fine;
 }
 

@@ -38,8 +38,9 @@ Exit line_test_command(const LineTestArguments& arguments) {
     return Exit::bad_input;
   }
   result.warnings.insert(result.warnings.begin(), source.warnings.begin(), source.warnings.end());
-  report::LineTestFacts facts{
-      today(), arguments.command, source.texts, checks::check_line_test(source.site, result, on), {}};
+  report::LineTestFacts facts{today(),      arguments.command,
+                              source.texts, checks::check_line_test(source.site, result, on),
+                              {},           source.site.display};
   if (!arguments.site.out.empty() && !write_report(arguments, source, result, facts)) return Exit::bad_input;
   if (arguments.site.json) {
     print(report::to_text(report::line_test_document(result, facts)));

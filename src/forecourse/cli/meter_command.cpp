@@ -88,7 +88,8 @@ Exit meter_command(const MeterArguments& arguments) {
   studies::MeterResult result =
       studies::study_meter(source.site, *records, options.value, books_of(source, *records, options.value));
   result.warnings.insert(result.warnings.begin(), source.warnings.begin(), source.warnings.end());
-  report::MeterFacts facts{today(), arguments.command, source.texts, checks::check_meter(result), {}};
+  report::MeterFacts facts{today(), arguments.command,  source.texts, checks::check_meter(result),
+                           {},      source.site.display};
   if (!arguments.site.out.empty() && !write_report(arguments, source, result, facts)) return Exit::bad_input;
   if (arguments.site.json) {
     print(report::to_text(report::meter_document(result, facts)));

@@ -5,8 +5,10 @@
 #include <set>
 
 #include "forecourse/report/incident/incident_report.h"
+#include "forecourse/report/line_test/line_test_report.h"
 #include "report/flow_sample.h"
 #include "report/incident/incident_sample.h"
+#include "support/stations.h"
 
 namespace forecourse::report {
 namespace {
@@ -55,6 +57,32 @@ TEST(StationReport, HasHosesAndCourseEachOnce) {
   EXPECT_TRUE(has(both, "id=\"piping-1-hoses-title\""));
   EXPECT_FALSE(has(course, "id=\"piping-1-hoses-title\""));
   EXPECT_TRUE(has(course, "Course of the fuel, regular"));
+}
+
+TEST(StationReport, TellsOfLineTestsWithTheirFindingsDefaultsAndCautions) {
+  const site::Site site = test::station(test::site_text("site-s"));
+  StationStudies studies = study_without_flow(site, {2026, 11, 25, {}});
+  ASSERT_TRUE(studies.line_test);
+  EXPECT_FALSE(studies.line_test_findings.empty());
+  const std::string html = station_report(studies, site, facts(), {{"line-test", "findings", "defaults"}, {}});
+  EXPECT_TRUE(has(html, anchor("line-test")));
+  EXPECT_TRUE(has(html, "Line of regular"));
+  EXPECT_TRUE(has(html, "a pressurized line is tested for tightness each year"));
+  EXPECT_TRUE(has(html, line_test_cautions()[1]));
+  EXPECT_FALSE(has(station_report(studies, site, facts(), {{"findings"}, {}}), line_test_cautions()[1]));
+  studies.containment.reset();
+  studies.tank.reset();
+  studies.vapor.reset();
+  EXPECT_TRUE(has(station_report(studies, site, facts(), {{"defaults"}, {}}), "Values that were not entered"));
+}
+
+TEST(StationReport, TellsADefaultOfTwoStudiesOnce) {
+  const DefaultUsed used{"density of regular", 740.0, "kg/m3", DefaultStatus::computed, "somewhere", "regular", true};
+  StationStudies studies;
+  studies.flow = sample_result();
+  studies.flow->defaults = {used};
+  studies.line_test.emplace().defaults = {used};
+  EXPECT_TRUE(has(station_report(studies, sample_site(), facts(), {{"defaults"}, {}}), "rests on 1 computed"));
 }
 
 TEST(StationReport, SaysWhyAChosenSectionIsEmpty) {

@@ -6,6 +6,7 @@
 
 #include "forecourse/cli/run.h"
 #include "forecourse/server/answers/answers.h"
+#include "forecourse/server/records/station_records.h"
 #include "support/stations.h"
 
 namespace forecourse::server {
@@ -41,6 +42,12 @@ void expect_same(const std::vector<std::string>& arguments, const std::string& n
   EXPECT_EQ(Json::diff(command, answer), Json::array()) << want.dump();
 }
 
+/// How many findings of a study there are.
+std::size_t count_of(const Json& findings, const std::string& study) {
+  return static_cast<std::size_t>(
+      std::count_if(findings.begin(), findings.end(), [&](const Json& one) { return one["study"] == study; }));
+}
+
 TEST(Wants, GiveTheDocumentsOfTheCommands) {
   expect_same({"flow", path_of("site-s"), "--json"}, "site-s", {{"study", "flow"}});
   expect_same({"flow", path_of("site-s"), "--json", "--open", "D1.a,D3.a", "--keep", "9 gpm", "--units", "si"},
@@ -54,6 +61,15 @@ TEST(Wants, GiveTheDocumentsOfTheCommands) {
               {{"study", "flotation"}, {"water_level", "2 ft"}});
   expect_same({"vapor", path_of("hollin-gap"), "--json", "--on", "2026-11-25"}, "hollin-gap",
               {{"study", "vapor"}, {"on", "2026-11-25"}});
+  expect_same({"line-test", path_of("hollin-gap"), "--json", "--product", "diesel", "--warmer", "-5 degF", "--warmer",
+               "18 degF", "--quiet", "5 h", "--on", "2026-11-25", "--units", "si"},
+              "hollin-gap",
+              {{"study", "line-test"},
+               {"product", "diesel"},
+               {"warmer", {"-5 degF", "18 degF"}},
+               {"quiet", "5 h"},
+               {"on", "2026-11-25"},
+               {"units", "si"}});
   expect_same({"delivery", path_of("marle-cross"), "--json", "--without", "vapor-return", "--stop-at", "3 min"},
               "marle-cross", {{"study", "delivery"}, {"without", {"vapor-return"}}, {"stop_at", "3 min"}});
   expect_same({"compare", path_of("site-s"), "--json", "--set", "line.trunk.bore=3 in"}, "site-s",
@@ -63,6 +79,41 @@ TEST(Wants, GiveTheDocumentsOfTheCommands) {
 TEST(Wants, GiveTheDocumentOfTheIncidentCommand) {
   expect_same({"incident", path_of("hollin-gap"), "struck", "--json", "--at", "D4", "--on", "2026-11-25"}, "hollin-gap",
               {{"study", "incident"}, {"kind", "struck"}, {"at", "D4"}, {"on", "2026-11-25"}});
+}
+
+TEST(Wants, DrawTheTestsOfALine) {
+  const Json asked = {{"product", "regular"},
+                      {"warmer", "18 degF"},
+                      {"time_constant", "1.5 h"},
+                      {"per_degree", "50 psi/degF"},
+                      {"leak", "0.1 gph"}};
+  for (const char* drawing : {"volume-test", "shut-pressure"}) {
+    Json want = asked;
+    want["drawing"] = drawing;
+    const Json got = answer(site_text("hollin-gap"), "a.toml", want, {});
+    ASSERT_TRUE(got.contains("svg")) << got.dump();
+    EXPECT_NE(got["svg"].get<std::string>().find("alone"), std::string::npos) << drawing;
+  }
+}
+
+TEST(Wants, OfMetersAreAnsweredFromTheRecords) {
+  const std::string text = site_text("hollin-gap");
+  StationRecords records(path_of("hollin-gap"), std::string(SITES_DIR) + "/records/hollin-gap");
+  const RecordsOf of = records.of(path_of("hollin-gap"));
+  const Json command = without_call(
+      printed({"meter", path_of("hollin-gap"), "--records", std::string(SITES_DIR) + "/records/hollin-gap", "--json"}));
+  const Json got = answer(text, path_of("hollin-gap"), {{"study", "meter"}}, {}, of);
+  ASSERT_TRUE(got.contains("document")) << got.dump();
+  EXPECT_EQ(Json::diff(command["result"], got["document"]["result"]), Json::array());
+  EXPECT_EQ(command["findings"].size(), got["document"]["findings"].size());
+  const Json drawn = answer(text, path_of("hollin-gap"), {{"drawing", "meter-errors"}}, {}, of);
+  EXPECT_NE(drawn.value("svg", "").find("D1.regular-a"), std::string::npos) << drawn.dump();
+  const Json findings = answer(text, path_of("hollin-gap"), {{"study", "findings"}}, {}, of);
+  EXPECT_EQ(count_of(findings["document"]["findings"], "meter"), command["findings"].size());
+  const Json wrong = answer(text, path_of("hollin-gap"), {{"study", "meter"}, {"hose", "D9.z"}}, {}, of);
+  EXPECT_TRUE(wrong.contains("error")) << wrong.dump();
+  const Json none = answer(text, path_of("hollin-gap"), {{"study", "meter"}}, {});
+  EXPECT_TRUE(none.contains("error") && none["records"].is_null()) << none.dump();
 }
 
 TEST(Wants, OfOneAskingAreAnsweredAsEachAlone) {
@@ -83,16 +134,10 @@ TEST(Wants, OfPartsOfAFlowAreThoseOfTheWhole) {
   EXPECT_EQ(part["states"], whole["states"]);
 }
 
-/// How many findings of a study there are.
-std::size_t count_of(const Json& findings, const std::string& study) {
-  return static_cast<std::size_t>(
-      std::count_if(findings.begin(), findings.end(), [&](const Json& one) { return one["study"] == study; }));
-}
-
 TEST(Wants, OfFindingsHoldThoseOfEveryStudyAndThePathOfTheValue) {
   const Json findings = document_of("hollin-gap", {{"study", "findings"}, {"on", "2026-11-30"}})["findings"];
   std::size_t told = 0;
-  for (const char* study : {"flow", "tank", "flotation", "vapor", "delivery"}) {
+  for (const char* study : {"flow", "tank", "flotation", "vapor", "delivery", "line-test"}) {
     if (study != std::string("flow")) {
       const Json alone = document_of("hollin-gap", {{"study", study}})["findings"];
       EXPECT_EQ(count_of(findings, study), alone.size()) << study;
@@ -102,20 +147,34 @@ TEST(Wants, OfFindingsHoldThoseOfEveryStudyAndThePathOfTheValue) {
   EXPECT_EQ(told, findings.size());
   EXPECT_GT(count_of(findings, "flow"), 0U);
   EXPECT_GT(count_of(findings, "delivery"), 0U);
+  EXPECT_GT(count_of(findings, "line-test"), 0U);
   for (const Json& one : findings) EXPECT_TRUE(one.contains("path"));
 }
 
 TEST(Wants, ThatCannotBeAnsweredSayWhatToWrite) {
   const std::string text = site_text("site-s");
-  for (const Json& want :
-       {Json{}, Json{{"study", "flows"}}, Json{{"study", 3}}, Json{{"drawing", "sektion"}}, Json{{"drawing", 4}},
-        Json{{"study", "flow"}, {"opne", "all"}}, Json{{"study", "flow"}, {"open", {"D9.z"}}},
-        Json{{"study", "flow"}, {"parts", {"state"}}}, Json{{"study", "flow"}, {"keep", "9 ft"}},
-        Json{{"study", "incident"}}, Json{{"study", "incident"}, {"kind", "struk"}},
-        Json{{"study", "incident"}, {"kind", "struck"}, {"runs", -1}}, Json{{"study", "compare"}},
-        Json{{"drawing", "section"}, {"width", 1}}, Json{{"drawing", "section"}, {"hose", "D9.z"}},
-        Json{{"drawing", "section"}, {"prefix", "a b"}}, Json{{"drawing", "plan"}},
-        Json{{"study", "flow"}, {"units", "uk"}}}) {
+  for (const Json& want : {Json{},
+                           Json{{"study", "flows"}},
+                           Json{{"study", 3}},
+                           Json{{"drawing", "sektion"}},
+                           Json{{"drawing", 4}},
+                           Json{{"study", "flow"}, {"opne", "all"}},
+                           Json{{"study", "flow"}, {"open", {"D9.z"}}},
+                           Json{{"study", "flow"}, {"parts", {"state"}}},
+                           Json{{"study", "flow"}, {"keep", "9 ft"}},
+                           Json{{"study", "incident"}},
+                           Json{{"study", "line-test"}, {"warmer", "18"}},
+                           Json{{"study", "line-test"}, {"product", "kerosene"}},
+                           Json{{"drawing", "volume-test"}},
+                           Json{{"drawing", "shut-pressure"}, {"wait", "2 psi"}},
+                           Json{{"study", "incident"}, {"kind", "struk"}},
+                           Json{{"study", "incident"}, {"kind", "struck"}, {"runs", -1}},
+                           Json{{"study", "compare"}},
+                           Json{{"drawing", "section"}, {"width", 1}},
+                           Json{{"drawing", "section"}, {"hose", "D9.z"}},
+                           Json{{"drawing", "section"}, {"prefix", "a b"}},
+                           Json{{"drawing", "plan"}},
+                           Json{{"study", "flow"}, {"units", "uk"}}}) {
     const Json got = answer(text, "a.toml", want, {});
     EXPECT_TRUE(got.contains("error") && got.contains("hint")) << want.dump() << got.dump();
   }

@@ -197,6 +197,48 @@ export interface LedgerWant {
   own_expansion?: string;
   units?: Units;
 }
+export interface LineTestWant {
+  study: "line-test";
+  product?: string;
+  warmer?: string | string[];
+  fuel_temperature?: string;
+  ground_temperature?: string;
+  time_constant?: string;
+  ground?: string;
+  ground_conductivity?: string;
+  ground_heat?: string;
+  expansion?: string;
+  line_expansion?: string;
+  volume?: string;
+  compliance?: string;
+  per_degree?: string;
+  vapor?: string;
+  leak?: string;
+  leak_pressure?: string;
+  exponent?: string;
+  pressure?: string;
+  wait?: string;
+  duration?: string;
+  drop?: string;
+  measured?: string;
+  find?: string;
+  limit?: string;
+  quiet?: string | string[];
+  stopped?: string;
+  on?: string;
+  units?: Units;
+}
+export interface MeterWant {
+  study: "meter";
+  hose?: string;
+  from?: string;
+  to?: string;
+  expansion?: string;
+  prices?: string | string[];
+  yearly?: string | string[];
+  limits?: string | string[];
+  units?: Units;
+}
 export interface CompareWant {
   study: "compare";
   sets?: string | string[];
@@ -258,6 +300,51 @@ export interface VaporDrawingWant {
   width?: number;
   units?: Units;
 }
+export interface LineTestDrawingWant {
+  drawing: "volume-test" | "shut-pressure";
+  product?: string;
+  warmer?: string | string[];
+  fuel_temperature?: string;
+  ground_temperature?: string;
+  time_constant?: string;
+  ground?: string;
+  ground_conductivity?: string;
+  ground_heat?: string;
+  expansion?: string;
+  line_expansion?: string;
+  volume?: string;
+  compliance?: string;
+  per_degree?: string;
+  vapor?: string;
+  leak?: string;
+  leak_pressure?: string;
+  exponent?: string;
+  pressure?: string;
+  wait?: string;
+  duration?: string;
+  drop?: string;
+  measured?: string;
+  find?: string;
+  limit?: string;
+  quiet?: string | string[];
+  stopped?: string;
+  prefix?: string;
+  width?: number;
+  units?: Units;
+}
+export interface MeterDrawingWant {
+  drawing: "meter-errors";
+  hose?: string;
+  from?: string;
+  to?: string;
+  expansion?: string;
+  prices?: string | string[];
+  yearly?: string | string[];
+  limits?: string | string[];
+  prefix?: string;
+  width?: number;
+  units?: Units;
+}
 export type KnownWant =
   | FlowWant
   | FindingsWant
@@ -268,11 +355,15 @@ export type KnownWant =
   | DeliveryWant
   | IncidentWant
   | LedgerWant
+  | LineTestWant
+  | MeterWant
   | CompareWant
   | FlowDrawingWant
   | SumpsWant
   | SceneWant
   | FlotationDrawingWant
-  | VaporDrawingWant;
+  | VaporDrawingWant
+  | LineTestDrawingWant
+  | MeterDrawingWant;
 /** One that is put together while the page runs may be of any; the program refuses what it does not know. */
 export type Want = { units?: Units } & Record<string, unknown>;

@@ -42,6 +42,22 @@ export const shownUnits = {
     us: { unit: "°F", size: 0.5555555555555556, zero: 255.3722222222222 },
     si: { unit: "°C", size: 1, zero: 273.15 },
   },
+  "temperature difference": {
+    us: { unit: "°F", size: 0.5555555555555556, zero: 0 },
+    si: { unit: "°C", size: 1, zero: 0 },
+  },
+  "per degree": {
+    us: { unit: "psi/°F", size: 12410.563127703048, zero: 0 },
+    si: { unit: "kPa/°C", size: 1000, zero: 0 },
+  },
+  caught: {
+    us: { unit: "mL", size: 1e-06, zero: 0 },
+    si: { unit: "mL", size: 1e-06, zero: 0 },
+  },
+  draw: {
+    us: { unit: "in³", size: 1.6387064e-05, zero: 0 },
+    si: { unit: "mL", size: 1e-06, zero: 0 },
+  },
   force: {
     us: { unit: "lbf", size: 4.4482216152605, zero: 0 },
     si: { unit: "N", size: 1, zero: 0 },

@@ -28,6 +28,11 @@ export const viewsOf: Partial<Record<SheetId, readonly { id: string; name: strin
     { id: "vapor", name: "Vapor" },
     { id: "flotation", name: "Flotation" },
   ],
+  ledger: [
+    { id: "month", name: "Month" },
+    { id: "line-tests", name: "Line tests" },
+    { id: "meters", name: "Meters" },
+  ],
 };
 const chosenViews = signal<Partial<Record<SheetId, string>>>(isSheet(asked) ? { [asked]: address.get("view") ?? "" } : {});
 /** The view of a sheet: the chosen one, else its first. */

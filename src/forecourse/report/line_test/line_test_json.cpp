@@ -1,5 +1,6 @@
 #include "forecourse/report/findings.h"
 #include "forecourse/report/line_test/line_test_report.h"
+#include "forecourse/report/line_test/line_test_view.h"
 
 namespace forecourse::report {
 namespace {
@@ -93,7 +94,7 @@ Json restart_json(const std::optional<studies::RestartTold>& restart) {
           {"words", restart->words}};
 }
 
-Json detector_json(const studies::DetectorTold& detector, const std::vector<SourceText>& texts) {
+Json detector_json(const studies::DetectorTold& detector, const LineTestFacts& facts) {
   return {{"pump", detector.pump},
           {"kind", text_or_null(detector.kind)},
           {"detects_m3_per_s", number_or_null(detector.detects)},
@@ -112,10 +113,11 @@ Json detector_json(const studies::DetectorTold& detector, const std::vector<Sour
                                })},
           {"restart", restart_json(detector.restart)},
           {"notes", detector.notes},
-          {"place", place_json(detector.where, texts)}};
+          {"answer", detector_answer(detector, facts.display, Glyphs::unicode)},
+          {"place", place_json(detector.where, facts.texts)}};
 }
 
-Json line_json(const studies::LineTest& line, const std::vector<SourceText>& texts) {
+Json line_json(const studies::LineTest& line, const LineTestFacts& facts) {
   if (!line.problem.empty()) return {{"system", line.system}, {"product", line.product}, {"problem", line.problem}};
   return {
       {"system", line.system},
@@ -130,7 +132,9 @@ Json line_json(const studies::LineTest& line, const std::vector<SourceText>& tex
       {"thermal", thermal_json(line.thermal)},
       {"volume_test", volume_test_json(line.volume_test)},
       {"pressure_test", pressure_test_json(line.pressure_test)},
-      {"detectors", array_of(line.detectors, [&](const studies::DetectorTold& d) { return detector_json(d, texts); })}};
+      {"detectors", array_of(line.detectors, [&](const studies::DetectorTold& d) { return detector_json(d, facts); })},
+      {"answer", line_test_answer(line, facts.display, Glyphs::unicode)},
+      {"proves", proof_sentences(line, facts.display, Glyphs::unicode)}};
 }
 
 Json options_json(const studies::LineTestOptions& o) {
@@ -173,10 +177,9 @@ Json line_test_document(const studies::LineTestResult& result, const LineTestFac
   out.defaults = result.defaults;
   out.findings = findings_json(facts.findings, facts.texts);
   out.warnings = result.warnings;
-  out.result = {
-      {"quiet_s", result.quiet},
-      {"quiet_by", result.quiet_by},
-      {"lines", array_of(result.lines, [&](const studies::LineTest& l) { return line_json(l, facts.texts); })}};
+  out.result = {{"quiet_s", result.quiet},
+                {"quiet_by", result.quiet_by},
+                {"lines", array_of(result.lines, [&](const studies::LineTest& l) { return line_json(l, facts); })}};
   return document(out, facts.texts);
 }
 

@@ -17,7 +17,8 @@ struct LineTestFacts {
   std::string command;
   std::vector<SourceText> texts;
   std::vector<checks::Finding> findings;
-  std::vector<std::string> written = {};  ///< paths
+  std::vector<std::string> written = {};      ///< paths
+  site::Display display = site::Display::us;  ///< of the sentences
 };
 
 /// One line above every number, and what every report ends with.

@@ -272,7 +272,7 @@ svg::CurveChart shut_pressure_chart(const LineTest& line, site::Display display,
   chart.description = "Gauge pressure against the time since the test began.";
   chart.x_axis = "minutes since the test began";
   chart.y_axis = "gauge, " + unit_label(Measure::pressure, display);
-  svg::Curve both{"leak and temperature", {}, {}, 0}, tight{"temperature alone", {}, {}, 1},
+  svg::Curve both{"both", {}, {}, 0}, tight{"temperature alone", {}, {}, 1},
       leak{"leak alone", {}, {}, 2};
   for (const studies::PressurePoint& point : line.pressure_test.points) {
     for (svg::Curve* curve : {&both, &tight, &leak}) curve->x.push_back(minutes_from_seconds(point.time));
@@ -287,7 +287,7 @@ svg::CurveChart shut_pressure_chart(const LineTest& line, site::Display display,
   if (with_leak) chart.curves.push_back(std::move(leak));
   if (line.pressure_test.passed) {
     const double least = line.pressure_test.pressure - line.pressure_test.passed->drop;
-    chart.limits.push_back({shown_value(Measure::pressure, display, least), "passes above", true});
+    chart.limits.push_back({shown_value(Measure::pressure, display, least), "passes above", true, true});
   }
   return chart;
 }

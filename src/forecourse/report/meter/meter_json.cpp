@@ -2,6 +2,7 @@
 
 #include "forecourse/report/findings.h"
 #include "forecourse/report/meter/meter_report.h"
+#include "forecourse/report/meter/meter_view.h"
 
 namespace forecourse::report {
 namespace {
@@ -118,7 +119,8 @@ Json drift_json(const MeterDrift& drift, const std::string& x, bool days) {
           {"horizon_" + x, drift.problem.empty() ? at(drift.horizon) : Json()}};
 }
 
-Json meter_json(const MeterTold& meter, const std::vector<SourceText>& texts) {
+Json meter_json(const MeterTold& meter, const MeterFacts& facts) {
+  const std::vector<SourceText>& texts = facts.texts;
   const studies::MeterYear& year = meter.year;
   return {
       {"hose", meter.hose},
@@ -126,6 +128,7 @@ Json meter_json(const MeterTold& meter, const std::vector<SourceText>& texts) {
       {"error", number_or_null(meter.error)},
       {"standard_error", number_or_null(meter.standard_error)},
       {"who_loses", meter.who_loses},
+      {"answer", meter_answer(meter, facts.display, Glyphs::unicode)},
       {"year",
        {{"sold_m3", number_or_null(year.volume)},
         {"by", year.words},
@@ -140,8 +143,9 @@ Json meter_json(const MeterTold& meter, const std::vector<SourceText>& texts) {
       {"place", place_json(meter.where, texts)}};
 }
 
-Json book_json(const studies::MetersOfBook& book) {
+Json book_json(const studies::MetersOfBook& book, const MeterFacts& facts) {
   return {{"book", book.book.book},
+          {"answer", book_meters_answer(book, facts.display, Glyphs::unicode)},
           {"product", book.book.product},
           {"from", studies::text(book.book.from)},
           {"to", studies::text(book.book.to)},
@@ -190,10 +194,11 @@ Json meter_document(const studies::MeterResult& result, const MeterFacts& facts)
   out.defaults = result.defaults;
   out.findings = findings_json(facts.findings, facts.texts);
   out.warnings = result.warnings;
-  out.result = {{"limits", array_of(result.limits, limit_json)},
-                {"meters", array_of(result.meters, [&](const MeterTold& m) { return meter_json(m, facts.texts); })},
-                {"unproved", result.unproved},
-                {"books", array_of(result.books, book_json)}};
+  out.result = {
+      {"limits", array_of(result.limits, limit_json)},
+      {"meters", array_of(result.meters, [&](const MeterTold& m) { return meter_json(m, facts); })},
+      {"unproved", result.unproved},
+      {"books", array_of(result.books, [&](const studies::MetersOfBook& book) { return book_json(book, facts); })}};
   return document(out, facts.texts);
 }
 

@@ -11,6 +11,7 @@
 #include "forecourse/report/incident/incident_report.h"
 #include "forecourse/report/ledger/ledger_report.h"
 #include "forecourse/report/ledger/ledger_view.h"
+#include "forecourse/report/line_test/line_test_report.h"
 #include "forecourse/report/svg/text.h"
 #include "forecourse/report/tank/tank_report.h"
 #include "forecourse/report/vapor/vapor_report.h"
@@ -28,6 +29,7 @@ struct ToldOf {
   bool tank = false;
   bool flotation = false;
   bool vapor = false;
+  bool line_test = false;
   bool ledger = false;
   bool incident = false;
 };
@@ -44,6 +46,7 @@ std::string body(const StationSource& source, const ReportChoice& choice, ToldOf
       told.tank = told.tank || section.id == "tank";
       told.flotation = told.flotation || section.id == "flotation";
       told.vapor = told.vapor || section.id == "vapor";
+      told.line_test = told.line_test || section.id == "line-test";
       told.ledger = told.ledger || section.id == "ledger";
       told.incident = told.incident || section.id.starts_with("incident-");
     }
@@ -66,6 +69,7 @@ std::vector<std::string> cautions(const ToldOf& told) {
   if (told.tank) add(tank_cautions());
   if (told.flotation) add(flotation_cautions());
   if (told.vapor) add(vapor_cautions());
+  if (told.line_test) add(line_test_cautions());
   if (told.ledger) add(ledger_cautions());
   if (told.incident) add(incident_cautions());
   return out;

@@ -12,6 +12,7 @@
 #include "forecourse/report/flow/spans/span_html.h"
 #include "forecourse/report/incident/incident_report.h"
 #include "forecourse/report/ledger/ledger_report.h"
+#include "forecourse/report/line_test/line_test_report.h"
 #include "forecourse/report/meter/meter_report.h"
 #include "forecourse/report/tank/tank_report.h"
 #include "forecourse/report/vapor/vapor_report.h"
@@ -27,16 +28,26 @@ std::function<std::string(const Source&)> of_flow(Write write) {
   return [write](const Source& s) { return s.studies.flow ? write(*s.studies.flow, s.site) : std::string(); };
 }
 
+bool is_same(const DefaultUsed& a, const DefaultUsed& b) {
+  return a.what == b.what && a.value == b.value && a.unit == b.unit && a.status == b.status && a.source == b.source;
+}
+
+/// None twice: the liquid in a line serves its flow and its test.
 std::vector<DefaultUsed> all_defaults(const StationStudies& studies) {
   std::vector<DefaultUsed> out;
   const auto add = [&](const auto& study) {
-    if (study) out.insert(out.end(), study->defaults.begin(), study->defaults.end());
+    if (!study) return;
+    for (const DefaultUsed& used : study->defaults) {
+      if (std::none_of(out.begin(), out.end(), [&](const DefaultUsed& d) { return is_same(d, used); }))
+        out.push_back(used);
+    }
   };
   add(studies.flow);
   add(studies.containment);
   add(studies.tank);
   add(studies.flotation);
   add(studies.vapor);
+  add(studies.line_test);
   add(studies.ledger);
   add(studies.meter);
   return out;
@@ -53,6 +64,7 @@ std::vector<Diagnostic> all_warnings(const Source& s) {
   add(s.studies.tank);
   add(s.studies.flotation);
   add(s.studies.vapor);
+  add(s.studies.line_test);
   add(s.studies.ledger);
   add(s.studies.meter);
   return out;
@@ -60,7 +72,8 @@ std::vector<Diagnostic> all_warnings(const Source& s) {
 
 std::string findings(const Source& s) {
   std::vector<checks::Finding> all = s.studies.findings;
-  for (const auto* more : {&s.studies.flotation_findings, &s.studies.vapor_findings, &s.studies.ledger_findings}) {
+  for (const auto* more : {&s.studies.flotation_findings, &s.studies.vapor_findings, &s.studies.line_test_findings,
+                           &s.studies.ledger_findings}) {
     all.insert(all.end(), more->begin(), more->end());
   }
   all.insert(all.end(), s.studies.meter_findings.begin(), s.studies.meter_findings.end());
@@ -79,12 +92,17 @@ std::string flotation(const Source& s) {
 
 /// Incidents tell of their inputs themselves; without the other studies nothing rests on a default.
 std::string defaults(const Source& s) {
-  if (!s.studies.flow && !s.studies.containment && !s.studies.tank && !s.studies.flotation && !s.studies.vapor)
+  if (!s.studies.flow && !s.studies.containment && !s.studies.tank && !s.studies.flotation && !s.studies.vapor &&
+      !s.studies.line_test)
     return {};
   return defaults_section(all_defaults(s.studies), s.site.display);
 }
 
 std::string vapor(const Source& s) { return s.studies.vapor ? vapor_section(*s.studies.vapor, s.site) : std::string(); }
+
+std::string line_test(const Source& s) {
+  return s.studies.line_test ? line_test_section(*s.studies.line_test, s.site) : std::string();
+}
 
 std::string ledger(const Source& s) {
   return s.studies.ledger ? ledger_section(*s.studies.ledger, s.site) : std::string();
@@ -156,6 +174,7 @@ std::vector<StationSection> station_sections(const site::Site& site) {
   out.push_back(
       {"flotation", "Tanks against the ground water", "of no tank anything is entered under flotation", flotation});
   out.push_back({"vapor", "Vapor and product care", "no tank is entered", vapor});
+  out.push_back({"line-test", "Line tests and leak detectors", "no line is entered", line_test});
   out.push_back({"ledger", "Ledger", "no records are given: --records names their folder", ledger});
   out.push_back({"meter", "Meters", "no draw of a meter is on record: --records names the folder", meter});
   for (std::size_t i = 0; i < site.deliveries.size(); ++i) out.push_back(delivery(site.deliveries[i], i + 1));

@@ -3,6 +3,7 @@
 #include "forecourse/checks/delivery_checks.h"
 #include "forecourse/checks/flotation_checks.h"
 #include "forecourse/checks/flow_checks.h"
+#include "forecourse/checks/line_test_checks.h"
 #include "forecourse/checks/tank_checks.h"
 #include "forecourse/checks/vapor_checks.h"
 
@@ -22,6 +23,10 @@ StationStudies study_without_flow(const site::Site& site, const site::Date& on, 
   if (!site.tanks.empty()) {
     out.vapor = studies::study_vapor(site, {}, context);
     out.vapor_findings = checks::check_vapor(site, *out.vapor, on);
+  }
+  if (!site.lines.empty()) {
+    out.line_test = studies::study_line_test(site, {}, context);
+    out.line_test_findings = checks::check_line_test(site, *out.line_test, on);
   }
   for (const site::Delivery& delivery : site.deliveries) {
     studies::DeliveryOptions options;

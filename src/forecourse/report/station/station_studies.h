@@ -12,6 +12,7 @@
 #include "forecourse/studies/flow/flow.h"
 #include "forecourse/studies/incident/incident.h"
 #include "forecourse/studies/ledger/ledger.h"
+#include "forecourse/studies/line_test/line_test.h"
 #include "forecourse/studies/meter/meter.h"
 #include "forecourse/studies/tank/tank.h"
 #include "forecourse/studies/vapor/vapor.h"
@@ -27,9 +28,11 @@ struct StationStudies {
   std::optional<studies::TankResult> tank;                ///< empty: no tank has a shape or a chart
   std::optional<studies::FlotationResult> flotation;      ///< empty: of no tank anything is entered under flotation
   std::optional<studies::VaporResult> vapor;              ///< empty: no tank is entered
+  std::optional<studies::LineTestResult> line_test;       ///< empty: no line is entered
   std::optional<studies::LedgerResult> ledger;            ///< empty: no records are given
   std::vector<checks::Finding> flotation_findings;
   std::vector<checks::Finding> vapor_findings;
+  std::vector<checks::Finding> line_test_findings;
   std::vector<checks::Finding> ledger_findings;
   std::optional<studies::MeterResult> meter;  ///< empty: no records are given, or no draw is among them
   std::vector<checks::Finding> meter_findings;

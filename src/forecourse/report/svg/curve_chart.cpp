@@ -57,7 +57,9 @@ class Drawing {
     out += label({0.0, 14.0}, c_.y_axis, "axis-title") + legend() + axes();
     for (const CurveLimit& limit : c_.limits) {
       out += line({begin_, y(limit.at)}, {right(), y(limit.at)}, "limit");
-      out += label({right(), y(limit.at) + (limit.name_below ? 14.0 : -5.0)}, limit.name, "limit-left");
+      const double name_x = limit.name_first ? begin_ + 6.0 : right();
+      out += label({name_x, y(limit.at) + (limit.name_below ? 14.0 : -5.0)}, limit.name,
+                   limit.name_first ? "limit-right" : "limit-left");
     }
     for (const CurveLimit& mark : c_.marks) {
       out += line({x(mark.at), top_}, {x(mark.at), foot()}, "drop");

@@ -21,6 +21,7 @@ struct CurveLimit {
   double at = 0.0;
   std::string name;
   bool name_below = false;  ///< else above the line
+  bool name_first = false;  ///< at the beginning of the line, else at its end
 };
 
 /// A place on the chart that is crossed out.

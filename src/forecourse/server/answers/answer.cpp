@@ -15,14 +15,16 @@ namespace {
 using report::Json;
 using Answerer = Json (*)(const Asked&);
 
-constexpr std::array<std::pair<const char*, Answerer>, 10> studies_known{{{"flow", flow_answer},
+constexpr std::array<std::pair<const char*, Answerer>, 12> studies_known{{{"flow", flow_answer},
                                                                           {"containment", containment_answer},
                                                                           {"tank", tank_answer},
                                                                           {"flotation", flotation_answer},
                                                                           {"vapor", vapor_answer},
                                                                           {"delivery", delivery_answer},
                                                                           {"incident", incident_answer},
+                                                                          {"line-test", line_test_answer},
                                                                           {"ledger", ledger_answer},
+                                                                          {"meter", meter_answer},
                                                                           {"findings", findings_answer},
                                                                           {"compare", compare_answer}}};
 

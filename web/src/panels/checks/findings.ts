@@ -159,7 +159,9 @@ export const seenOn = {
   delivery: { sheet: "tank", view: "delivery", name: "Tank, Delivery" },
   vapor: { sheet: "tank", view: "vapor", name: "Tank, Vapor" },
   flotation: { sheet: "tank", view: "flotation", name: "Tank, Flotation" },
-  ledger: { sheet: "ledger", view: "", name: "Ledger" },
+  "line-test": { sheet: "ledger", view: "line-tests", name: "Ledger, Line tests" },
+  ledger: { sheet: "ledger", view: "month", name: "Ledger, Month" },
+  meter: { sheet: "ledger", view: "meters", name: "Ledger, Meters" },
 } as const;
 
 const assignment = /\b([a-z_]+) = ("[^"]+")/;

@@ -6,7 +6,7 @@ type Known = number | null;
 /** A requirement held against what was computed; limit, value and margin in SI. */
 export interface Finding {
   /** That it comes from; the answer of one study does not name it. */
-  study?: "flow" | "tank" | "delivery" | "vapor" | "flotation" | "ledger";
+  study?: "flow" | "tank" | "delivery" | "vapor" | "flotation" | "line-test" | "ledger" | "meter";
   rule: string;
   requirement: string;
   subject: string;
@@ -21,7 +21,7 @@ export interface Finding {
   margin: Known;
   unit: string;
   /** What the values are of: pressures of vapor are shown in inches of water, leaks by the hour. */
-  of: "fuel" | "vapor" | "leak";
+  of: "fuel" | "vapor" | "leak" | "draw";
   reason: string | null;
   change: string | null;
   line: number | null;
@@ -43,6 +43,7 @@ const quantitiesOf: Record<Finding["of"], Record<string, Quantity>> = {
   fuel: {},
   vapor: { "m3/s": "vapor leak", Pa: "vapor pressure", m: "bore" },
   leak: { "m3/s": "leak" },
+  draw: { m3: "draw" },
 };
 
 type Measured = Pick<Finding, "unit" | "of">;

@@ -8,6 +8,9 @@ export type Told<D> = { document: D } | ErrorAnswer | undefined;
 /** What the page calls the options of the command line. */
 const asked: Record<string, string> = {
   rate: "Delivery rate", tank: "Into", volume: "Brought", filled: "In the tank", at: "Dips", depth: "Depth",
+  warmer: "Fuel warmer than the ground", "time-constant": "Time constant of the line", "ground-conductivity": "Conductivity of the ground",
+  "ground-heat": "Heat of the ground, by volume", compliance: "Volume the line yields by pressure", "per-degree": "Pressure per degree, shut",
+  pressure: "Test pressure", quiet: "Quiet times in a day",
 };
 
 const named = (key: string) => `"${labelOf(key)}"`;
@@ -15,7 +18,7 @@ const named = (key: string) => `"${labelOf(key)}"`;
 /** What the engine says, with its options and the keys of the file as the page calls them. */
 export const asCalledHere = (text: string) =>
   text
-    .replace(/--([a-z_]+)/g, (_, option: string) => `"${asked[option] ?? option.replaceAll("_", " ")}"`)
+    .replace(/--([a-z_-]+)/g, (_, option: string) => `"${asked[option] ?? option.replaceAll(/[_-]/g, " ")}"`)
     .replace(/\[\[(?:[a-z_]+\.)?([a-z_]+)\]\]/g, "$1")
     .replace(/([a-z_]+) = \{ ([a-z_]+) = \.\.\. \}/g, (_, of: string, key: string) => `${named(key)} of the ${of}`)
     .replace(/([a-z_]+) = \.\.\. in (its|a) /g, (_, key: string, its: string) => `${named(key)} of ${its} `)

@@ -164,6 +164,8 @@ Json drawing_answer(const Asked& asked) {
   if (drawing == "scene") return of_incident(asked);
   if (is_flotation_drawing(drawing)) return flotation_drawing(asked);
   if (is_vapor_drawing(drawing)) return vapor_drawing(asked);
+  if (is_line_test_drawing(drawing)) return line_test_drawing(asked);
+  if (drawing == "meter-errors") return meter_drawing(asked);
   return of_flow(asked);
 }
 

@@ -19,7 +19,8 @@ bool is_plain(const std::string& prefix) {
 const std::vector<std::string>& drawing_words() {
   static const std::vector<std::string> words{"section",         "plan",           "grade-line",     "ladder",
                                               "budget",          "sumps",          "scene",          "flotation",
-                                              "factor-by-water", "factor-by-fill", "vapor-pressure", "static-test"};
+                                              "factor-by-water", "factor-by-fill", "vapor-pressure", "static-test",
+                                              "volume-test",     "shut-pressure",  "meter-errors"};
   return words;
 }
 

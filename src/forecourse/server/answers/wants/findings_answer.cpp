@@ -2,6 +2,8 @@
 #include "forecourse/checks/flotation_checks.h"
 #include "forecourse/checks/flow_checks.h"
 #include "forecourse/checks/ledger_checks.h"
+#include "forecourse/checks/line_test_checks.h"
+#include "forecourse/checks/meter_checks.h"
 #include "forecourse/checks/tank_checks.h"
 #include "forecourse/checks/vapor_checks.h"
 #include "forecourse/report/findings.h"
@@ -13,6 +15,7 @@
 #include "forecourse/server/answers/wants/study_answers.h"
 #include "forecourse/server/records/station_records.h"
 #include "forecourse/site/text/document.h"
+#include "forecourse/studies/meter/meter.h"
 
 namespace forecourse::server {
 namespace {
@@ -80,13 +83,22 @@ void add_deliveries(AllFindings& all, const site::Site& site, const Context& con
   }
 }
 
+void add_line_test(AllFindings& all, const site::Site& site, const site::Date& on, const Context& context) {
+  if (site.lines.empty()) return;
+  const studies::LineTestResult result = studies::study_line_test(site, {}, context);
+  all.add("line-test", result, checks::check_line_test(site, result, on));
+}
+
 /// Records that cannot be read have no findings; their sheet tells why.
-void add_ledger(AllFindings& all, const OpenedSite& opened, const Asked& asked) {
+void add_records(AllFindings& all, const OpenedSite& opened, const Asked& asked) {
   const std::shared_ptr<const ReadRecords> records = asked.records ? asked.records(opened.site) : nullptr;
   if (!records || !records->read.ok()) return;
   const studies::LedgerResult ledger = studies::study_ledger(opened.site, records->read.value, {}, asked.context);
   all.add_texts(records->texts);
   all.add("ledger", ledger, checks::check_ledger(ledger));
+  const studies::MeterResult meters =
+      studies::study_meter(opened.site, records->read.value, {}, studies::book_meters(ledger), asked.context);
+  all.add("meter", meters, checks::check_meter(meters));
 }
 
 }  // namespace
@@ -103,7 +115,8 @@ Json findings_answer(const Asked& asked) {
   all.add("flow", result, checks::check_flow(opened.site, result));
   add_tanks(all, opened.site, on, asked.context);
   add_deliveries(all, opened.site, asked.context);
-  add_ledger(all, opened, asked);
+  add_line_test(all, opened.site, on, asked.context);
+  add_records(all, opened, asked);
   return {{"document", all.document()}};
 }
 

@@ -1,10 +1,8 @@
-#include <filesystem>
-
 #include "forecourse/checks/ledger_checks.h"
 #include "forecourse/report/ledger/ledger_report.h"
 #include "forecourse/server/answers/wants/opened_site.h"
+#include "forecourse/server/answers/wants/records_told.h"
 #include "forecourse/server/answers/wants/study_answers.h"
-#include "forecourse/server/records/station_records.h"
 #include "forecourse/studies/ledger/read_ledger_options.h"
 #include "forecourse/studies/ledger/stocks.h"
 
@@ -12,8 +10,6 @@ namespace forecourse::server {
 namespace {
 
 using report::Json;
-
-constexpr std::size_t most_told = 20;  // of what is wrong with records
 
 studies::LedgerOptions read_ledger_want(WantReader& want) {
   studies::LedgerAsked asked;
@@ -36,43 +32,11 @@ studies::LedgerOptions read_ledger_want(WantReader& want) {
   return std::move(read.value);
 }
 
-Json no_records() {
-  Json out = refused("no records of this station are given",
-                     "start with `forecourse serve SITE --records FOLDER`, or put a folder `records` beside the site "
-                     "file, with dips.csv, deliveries.csv and sales.csv");
-  out["records"] = nullptr;
-  return out;
-}
-
-/// Where the records are, and whether rows can be entered.
-Json records_json(const ReadRecords& records) {
-  return {{"name", std::filesystem::path(records.path).filename().string()}, {"store", records.is_store}};
-}
-
 /// The names of all books, whichever are asked for.
 Json books_json(const site::Site& site) {
   return report::array_of(studies::book_plans(site, parts::Ready::none), [](const studies::BookPlan& plan) {
     return Json{{"name", plan.name}, {"product", plan.product}};
   });
-}
-
-/// What is wrong with the records, each with its file and line.
-Json unreadable(const ReadRecords& records, const std::vector<SourceText>& texts) {
-  Json told = Json::array();
-  for (const Diagnostic& one : records.read.diagnostics) {
-    if (one.severity != Severity::error || told.size() == most_told) continue;
-    const Json place = report::place_json(one.where, texts);
-    told.push_back({{"message", one.message},
-                    {"hint", one.hint},
-                    {"file", place["file"].is_string()
-                                 ? Json(std::filesystem::path(place["file"].get<std::string>()).filename().string())
-                                 : Json()},
-                    {"line", place["line"]}});
-  }
-  Json out = refused(records.read.diagnostics);
-  out["records"] = records_json(records);
-  out["wrong"] = std::move(told);
-  return out;
 }
 
 }  // namespace

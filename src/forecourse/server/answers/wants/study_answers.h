@@ -28,7 +28,9 @@ struct Asked {
 [[nodiscard]] report::Json vapor_answer(const Asked& asked);
 [[nodiscard]] report::Json delivery_answer(const Asked& asked);
 [[nodiscard]] report::Json incident_answer(const Asked& asked);
+[[nodiscard]] report::Json line_test_answer(const Asked& asked);
 [[nodiscard]] report::Json ledger_answer(const Asked& asked);
+[[nodiscard]] report::Json meter_answer(const Asked& asked);
 [[nodiscard]] report::Json findings_answer(const Asked& asked);
 [[nodiscard]] report::Json compare_answer(const Asked& asked);
 
@@ -37,6 +39,13 @@ struct Asked {
 [[nodiscard]] const std::vector<std::string>& drawing_words();
 /// The members of a flow study's result, each of which can be asked for alone.
 [[nodiscard]] const std::vector<std::string>& flow_part_words();
+
+/// Whether a drawing is of line tests, and the answer to such a want.
+[[nodiscard]] bool is_line_test_drawing(const report::Json& drawing);
+[[nodiscard]] report::Json line_test_drawing(const Asked& asked);
+
+/// The errors of all meters, drawn.
+[[nodiscard]] report::Json meter_drawing(const Asked& asked);
 
 /// The answer to a want of a drawing.
 [[nodiscard]] report::Json drawing_answer(const Asked& asked);

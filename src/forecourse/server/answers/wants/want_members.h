@@ -92,6 +92,46 @@ inline constexpr auto ledger_members = std::to_array<WantMember>({{"study", "\"l
                                                                   {"own_drift", "string"},
                                                                   {"own_expansion", "string"},
                                                                   {"units", "Units"}});
+/// What a line test is asked for with, told or drawn.
+inline constexpr auto line_test_options = std::to_array<WantMember>({{"product", "string"},
+                                                                     {"warmer", "string | string[]"},
+                                                                     {"fuel_temperature", "string"},
+                                                                     {"ground_temperature", "string"},
+                                                                     {"time_constant", "string"},
+                                                                     {"ground", "string"},
+                                                                     {"ground_conductivity", "string"},
+                                                                     {"ground_heat", "string"},
+                                                                     {"expansion", "string"},
+                                                                     {"line_expansion", "string"},
+                                                                     {"volume", "string"},
+                                                                     {"compliance", "string"},
+                                                                     {"per_degree", "string"},
+                                                                     {"vapor", "string"},
+                                                                     {"leak", "string"},
+                                                                     {"leak_pressure", "string"},
+                                                                     {"exponent", "string"},
+                                                                     {"pressure", "string"},
+                                                                     {"wait", "string"},
+                                                                     {"duration", "string"},
+                                                                     {"drop", "string"},
+                                                                     {"measured", "string"},
+                                                                     {"find", "string"},
+                                                                     {"limit", "string"},
+                                                                     {"quiet", "string | string[]"},
+                                                                     {"stopped", "string"}});
+inline constexpr auto line_test_members =
+    joined(std::to_array<WantMember>({{"study", "\"line-test\""}}), line_test_options,
+           std::to_array<WantMember>({{"on", "string"}, {"units", "Units"}}));
+/// What meters are asked for with, told or drawn.
+inline constexpr auto meter_options = std::to_array<WantMember>({{"hose", "string"},
+                                                                 {"from", "string"},
+                                                                 {"to", "string"},
+                                                                 {"expansion", "string"},
+                                                                 {"prices", "string | string[]"},
+                                                                 {"yearly", "string | string[]"},
+                                                                 {"limits", "string | string[]"}});
+inline constexpr auto meter_members = joined(std::to_array<WantMember>({{"study", "\"meter\""}}), meter_options,
+                                             std::to_array<WantMember>({{"units", "Units"}}));
 inline constexpr auto compare_members = std::to_array<WantMember>({{"study", "\"compare\""},
                                                                    {"sets", "string | string[]"},
                                                                    {"open", "OpenSets"},
@@ -132,6 +172,14 @@ inline constexpr auto vapor_drawing_members =
                                {"width", "number"},
                                {"units", "Units"}});
 
+inline constexpr auto line_test_drawing_members =
+    joined(std::to_array<WantMember>({{"drawing", "\"volume-test\" | \"shut-pressure\""}}), line_test_options,
+           std::to_array<WantMember>({{"prefix", "string"}, {"width", "number"}, {"units", "Units"}}));
+
+inline constexpr auto meter_drawing_members =
+    joined(std::to_array<WantMember>({{"drawing", "\"meter-errors\""}}), meter_options,
+           std::to_array<WantMember>({{"prefix", "string"}, {"width", "number"}, {"units", "Units"}}));
+
 /// A want and its members.
 struct WantShape {
   std::string_view name;  ///< "FlowWant"
@@ -146,11 +194,15 @@ inline constexpr auto want_shapes = std::to_array<WantShape>({{"FlowWant", flow_
                                                               {"DeliveryWant", delivery_members},
                                                               {"IncidentWant", incident_members},
                                                               {"LedgerWant", ledger_members},
+                                                              {"LineTestWant", line_test_members},
+                                                              {"MeterWant", meter_members},
                                                               {"CompareWant", compare_members},
                                                               {"FlowDrawingWant", flow_drawing_members},
                                                               {"SumpsWant", sumps_members},
                                                               {"SceneWant", scene_members},
                                                               {"FlotationDrawingWant", flotation_drawing_members},
-                                                              {"VaporDrawingWant", vapor_drawing_members}});
+                                                              {"VaporDrawingWant", vapor_drawing_members},
+                                                              {"LineTestDrawingWant", line_test_drawing_members},
+                                                              {"MeterDrawingWant", meter_drawing_members}});
 
 }  // namespace forecourse::server

@@ -11,10 +11,10 @@ export interface ShownPart {
 /** Names, and what only a pressure wave asks of a pipe. */
 const notAsked = new Set(["id", "wall", "modulus", "wave_speed", "rating", "stiffness", "strength"]);
 
-/** Of the fields of a part those that a view uses, in the order of its keys. */
+/** Of the fields of a part those that a view uses, in the order of its keys; what only a wave asks, where it is named. */
 export function fieldsOf(fields: readonly Field[], keys: readonly string[]): Field[] {
   const of = (key: string) => fields.filter((f) => f.key === key || f.key.startsWith(`${key}.`));
-  return [...new Set(keys.flatMap(of))].filter((f) => !notAsked.has(f.key.split(".").at(-1) ?? ""));
+  return [...new Set(keys.flatMap(of))].filter((f) => keys.includes(f.key) || !notAsked.has(f.key.split(".").at(-1) ?? ""));
 }
 
 const textOf = (part: Part, key: string) => unquoted(part.fields.find((f) => f.key === key)?.text ?? "");
@@ -84,6 +84,23 @@ export function vaporParts(parts: readonly Part[]): ShownPart[] {
     ...each(of("vent"), ["valve"]),
     ...each(of("tank"), ["reading", "material", "vapor_return", "vent"]),
     ...each(of("site"), ["ground_temperature", "atmospheric_pressure", "altitude"]),
+  ];
+}
+
+/** The pipes of a line, the fuel in it, and what watches it. */
+export function lineTestParts(parts: readonly Part[], product: string, lines: readonly string[]): ShownPart[] {
+  const of = (kind: string) => parts.filter((p) => p.kind === kind);
+  const pumps = of("pump").filter((p) => p.product === null || p.product === product);
+  return [
+    ...each(of("product").filter((p) => p.id === product), ["temperature", "density", "expansion", "isothermal_bulk_modulus"]),
+    ...each(of("site"), ["ground_temperature"]),
+    ...each(of("operations"), ["opens", "closes"]),
+    ...each(pumps, ["leak_detector", "check_valve", "relief"]),
+    ...each(
+      of("leak_detector").filter((d) => pumps.some((p) => d.path.startsWith(`${p.path}.`))),
+      ["kind", "detects", "at", "within", "tested", "restricted", "quiet_tests"],
+    ),
+    ...each(of("line").filter((l) => lines.includes(l.id)), ["bore", "length", "wall", "modulus", "wave_speed", "interstice", "tested"]),
   ];
 }
 
