@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <filesystem>
 #include <optional>
 #include <utility>
@@ -14,6 +15,7 @@
 #include "forecourse/cli/pdf.h"
 #include "forecourse/report/containment/containment_report.h"
 #include "forecourse/report/containment/containment_view.h"
+#include "forecourse/report/findings.h"
 #include "forecourse/report/flotation/flotation_report.h"
 #include "forecourse/report/flotation/flotation_view.h"
 #include "forecourse/report/flow/flow_html.h"
@@ -64,6 +66,9 @@ std::vector<std::pair<std::string, std::vector<std::string>>> in_short(const rep
     out.push_back({"Ground water", {report::flotation_first, report::flotation_in_short(*studies.flotation)}});
   }
   if (studies.vapor) out.push_back({"Vapor", report::vapor_answer(*studies.vapor, display, glyphs)});
+  for (const checks::FindingSet& set : studies.rule_sets) {
+    if (!set.findings.empty()) out.push_back({set.title, {report::count_by_state(set.findings) + "."}});
+  }
   if (studies.ledger) {
     std::vector<std::string> sentences;
     if (report::ledger_falls_short(*studies.ledger)) sentences.emplace_back(report::ledger_first);
@@ -187,9 +192,14 @@ void print_summary(const FlowArguments& arguments, const SiteSource& source, con
                            {source.texts, written, studies.findings, in_short(studies, source.site.display, glyphs)}));
 }
 
-/// The ledger of the records that are named. False, with the reason on standard error, if they cannot be read.
-bool add_ledger(const FlowArguments& arguments, SiteSource& source, report::StationStudies& studies) {
-  if (arguments.records.empty()) return true;
+/// Ledger and meters of the records that are named, and the rule sets. False, with the reason on standard error, if
+/// records cannot be read.
+bool add_records_and_rules(const FlowArguments& arguments, const site::Date& on, SiteSource& source,
+                           report::StationStudies& studies) {
+  if (arguments.records.empty()) {
+    report::add_rule_sets(source.site, on, nullptr, studies);
+    return true;
+  }
   const auto records = store::read_records(arguments.records, source.texts, &source.site);
   if (!records.ok()) {
     print_error(report::to_text(records.diagnostics, source.texts));
@@ -199,9 +209,11 @@ bool add_ledger(const FlowArguments& arguments, SiteSource& source, report::Stat
   studies.ledger->warnings.insert(studies.ledger->warnings.begin(), records.diagnostics.begin(),
                                   records.diagnostics.end());
   studies.ledger_findings = checks::check_ledger(*studies.ledger);
-  if (records.value.provings.empty()) return true;
-  studies.meter = studies::study_meter(source.site, records.value, {}, studies::book_meters(*studies.ledger));
-  studies.meter_findings = checks::check_meter(*studies.meter);
+  if (!records.value.provings.empty()) {
+    studies.meter = studies::study_meter(source.site, records.value, {}, studies::book_meters(*studies.ledger));
+    studies.meter_findings = checks::check_meter(*studies.meter);
+  }
+  report::add_rule_sets(source.site, on, &records.value, studies);
   return true;
 }
 
@@ -218,7 +230,7 @@ Exit study(const FlowArguments& arguments, bool all) {
     return Exit::bad_input;
   }
   report::StationStudies studies = studies_of(source.site, *options, *on, all);
-  if (!add_ledger(arguments, source, studies)) return Exit::bad_input;
+  if (all && !add_records_and_rules(arguments, *on, source, studies)) return Exit::bad_input;
   studies.flow->warnings.insert(studies.flow->warnings.begin(), source.warnings.begin(), source.warnings.end());
   std::vector<std::string> written;
   if (!arguments.site.out.empty()) {
@@ -237,7 +249,9 @@ Exit study(const FlowArguments& arguments, bool all) {
   }
   const bool short_of_any = falls_short(studies.findings) || falls_short(studies.flotation_findings) ||
                             falls_short(studies.vapor_findings) || falls_short(studies.line_test_findings) ||
-                            falls_short(studies.ledger_findings) || falls_short(studies.meter_findings);
+                            falls_short(studies.ledger_findings) || falls_short(studies.meter_findings) ||
+                            std::any_of(studies.rule_sets.begin(), studies.rule_sets.end(),
+                                        [](const auto& set) { return falls_short(set.findings); });
   return short_of_any ? Exit::falls_short : Exit::fine;
 }
 

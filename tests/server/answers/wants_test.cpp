@@ -144,6 +144,12 @@ TEST(Wants, OfFindingsHoldThoseOfEveryStudyAndThePathOfTheValue) {
     }
     told += count_of(findings, study);
   }
+  for (const Json& one : findings) {
+    if (one["study"].is_null()) {
+      EXPECT_FALSE(one["set"].is_null()) << one["rule"];
+      ++told;
+    }
+  }
   EXPECT_EQ(told, findings.size());
   EXPECT_GT(count_of(findings, "flow"), 0U);
   EXPECT_GT(count_of(findings, "delivery"), 0U);

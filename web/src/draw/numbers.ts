@@ -6,6 +6,7 @@ export type UnitSystem = "us" | "si";
 export type Quantity =
   | keyof typeof shownUnits
   | "time"
+  | "age"
   | "share"
   | "one";
 
@@ -24,6 +25,7 @@ const bare = (unit: string, size: number): Record<UnitSystem, Shown> => ({
 const shownAs: Record<Quantity, Record<UnitSystem, Shown>> = {
   ...shownUnits,
   time: bare("s", 1),
+  age: bare("d", 86400),
   share: bare("%", 0.01),
   one: bare("", 1),
 };
@@ -48,6 +50,7 @@ const decimalsAs: Record<Quantity, Record<UnitSystem, number>> = {
   heat: { us: 0, si: 0 },
   "heat flux": { us: 2, si: 2 },
   time: { us: 1, si: 1 },
+  age: { us: 0, si: 0 },
   share: { us: 1, si: 1 },
   "square loss": { us: 4, si: 5 },
   one: { us: 2, si: 2 },

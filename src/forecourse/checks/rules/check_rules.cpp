@@ -218,17 +218,4 @@ std::vector<Finding> check_rules(const Facts& facts, std::span<const BoundRequir
   return out;
 }
 
-std::vector<Finding> check_rules(const Facts& facts) {
-  std::vector<Finding> out;
-  for (const std::vector<BoundRequirement>& rules : built_in_rules()) {
-    const bool named =
-        !rules.empty() && std::any_of(facts.site.rules.begin(), facts.site.rules.end(),
-                                      [&](const auto& n) { return n.text == rules.front().set->id.text; });
-    if (!named) continue;
-    std::vector<Finding> found = check_rules(facts, rules);
-    std::move(found.begin(), found.end(), std::back_inserter(out));
-  }
-  return out;
-}
-
 }  // namespace forecourse::checks

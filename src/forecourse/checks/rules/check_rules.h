@@ -15,7 +15,4 @@ namespace forecourse::checks {
 /// so is a test that falls due within 2 % of its interval.
 [[nodiscard]] std::vector<Finding> check_rules(const Facts& facts, std::span<const BoundRequirement> rules);
 
-/// The built-in sets that the site names under `rules`, all in one.
-[[nodiscard]] std::vector<Finding> check_rules(const Facts& facts);
-
 }  // namespace forecourse::checks

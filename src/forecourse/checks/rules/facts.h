@@ -10,6 +10,7 @@
 #include "forecourse/studies/flow/flow.h"
 #include "forecourse/studies/ledger/ledger.h"
 #include "forecourse/studies/line_test/line_test.h"
+#include "forecourse/studies/meter/meter.h"
 #include "forecourse/studies/tank/tank.h"
 #include "forecourse/studies/vapor/vapor.h"
 
@@ -27,6 +28,7 @@ struct Facts {
   const studies::VaporResult* vapor = nullptr;
   const studies::LedgerResult* ledger = nullptr;
   const studies::LineTestResult* line_test = nullptr;
+  const studies::MeterResult* meter = nullptr;
 };
 
 }  // namespace forecourse::checks

@@ -9,6 +9,7 @@
 #include "forecourse/checks/flow_checks.h"
 #include "forecourse/checks/ledger_checks.h"
 #include "forecourse/checks/line_test_checks.h"
+#include "forecourse/checks/meter_checks.h"
 #include "forecourse/checks/rules/check_rules.h"
 #include "forecourse/checks/tank_checks.h"
 #include "forecourse/checks/vapor_checks.h"
@@ -31,7 +32,7 @@ class Collector {
     out_.version = result.version;
     for (const DefaultUsed& used : result.defaults) add_default(used);
     out_.warnings.insert(out_.warnings.end(), result.warnings.begin(), result.warnings.end());
-    set({id, title, {}, std::move(found)});
+    set({id, true, title, {}, std::move(found)});
   }
 
   void set(FindingSet one) {
@@ -72,6 +73,7 @@ void check_studies(const Facts& facts, const Studied& studied, Collector& collec
                   check_line_test(site, *studied.line_test, facts.today));
   }
   if (studied.ledger) collect.study("ledger", "Ledger", *studied.ledger, check_ledger(*studied.ledger));
+  if (studied.meter) collect.study("meter", "Meters", *studied.meter, check_meter(*studied.meter));
 }
 
 void count(CheckResult& out) {
@@ -98,8 +100,14 @@ Studied study_for_checks(const site::Site& site, const site::records::Records* r
     options.delivery = delivery.id.text;
     out.deliveries.push_back(studies::study_delivery(site, options, context));
   }
-  if (records != nullptr) out.ledger = studies::study_ledger(site, *records, {}, context);
+  if (records != nullptr) add_records(site, *records, context, out);
   return out;
+}
+
+void add_records(const site::Site& site, const site::records::Records& records, const Context& context, Studied& out) {
+  out.ledger = studies::study_ledger(site, records, {}, context);
+  if (records.provings.empty()) return;
+  out.meter = studies::study_meter(site, records, {}, studies::book_meters(*out.ledger), context);
 }
 
 Facts facts_of(const site::Site& site, const Studied& studied, const site::Date& today,
@@ -113,7 +121,20 @@ Facts facts_of(const site::Site& site, const Studied& studied, const site::Date&
           pointer(studied.flotation),
           pointer(studied.vapor),
           pointer(studied.ledger),
-          pointer(studied.line_test)};
+          pointer(studied.line_test),
+          pointer(studied.meter)};
+}
+
+std::vector<FindingSet> check_rule_sets(const Facts& facts) {
+  std::vector<FindingSet> out;
+  for (const std::vector<BoundRequirement>& rules : built_in_rules()) {
+    if (rules.empty()) continue;
+    const site::RuleSet& set = *rules.front().set;
+    const bool named = std::any_of(facts.site.rules.begin(), facts.site.rules.end(),
+                                   [&](const site::Name& name) { return name.text == set.id.text; });
+    if (named) out.push_back({set.id.text, false, set.title.text, set.edition.text, check_rules(facts, rules)});
+  }
+  return out;
 }
 
 CheckResult check_station(const Facts& facts, const Studied& studied, std::span<const site::RuleSet> own) {
@@ -121,17 +142,11 @@ CheckResult check_station(const Facts& facts, const Studied& studied, std::span<
   out.today = facts.today;
   Collector collect(out);
   check_studies(facts, studied, collect);
-  for (const std::vector<BoundRequirement>& rules : built_in_rules()) {
-    if (rules.empty()) continue;
-    const site::RuleSet& set = *rules.front().set;
-    const bool named = std::any_of(facts.site.rules.begin(), facts.site.rules.end(),
-                                   [&](const site::Name& name) { return name.text == set.id.text; });
-    if (named) collect.set({set.id.text, set.title.text, set.edition.text, check_rules(facts, rules)});
-  }
+  for (FindingSet& set : check_rule_sets(facts)) collect.set(std::move(set));
   for (const site::RuleSet& set : own) {
     const Parsed<std::vector<BoundRequirement>> bound = bind(set);
     out.warnings.insert(out.warnings.end(), bound.diagnostics.begin(), bound.diagnostics.end());
-    collect.set({set.id.text, set.title.text, set.edition.text, check_rules(facts, bound.value)});
+    collect.set({set.id.text, false, set.title.text, set.edition.text, check_rules(facts, bound.value)});
   }
   count(out);
   return out;

@@ -22,6 +22,7 @@ struct Studied {
   std::optional<studies::VaporResult> vapor;
   std::optional<studies::LedgerResult> ledger;
   std::optional<studies::LineTestResult> line_test;
+  std::optional<studies::MeterResult> meter;
   std::vector<studies::DeliveryResult> deliveries;  ///< of each [[delivery]]
 };
 
@@ -29,13 +30,17 @@ struct Studied {
 [[nodiscard]] Studied study_for_checks(const site::Site& site, const site::records::Records* records,
                                        const Context& context = {});
 
+/// Adds what the records tell: ledger, and meters where draws are among them.
+void add_records(const site::Site& site, const site::records::Records& records, const Context& context, Studied& out);
+
 /// What a station is known by: site, studies and records in one.
 [[nodiscard]] Facts facts_of(const site::Site& site, const Studied& studied, const site::Date& today,
                              const site::records::Records* records);
 
 /// Requirements that belong together: those of a rule set, or those that come with a study.
 struct FindingSet {
-  std::string id;       ///< "us-fire-code", or of a study "flow"
+  std::string id;  ///< "us-fire-code", or of a study "flow"
+  bool of_study = false;
   std::string title;    ///< "Fire code for the forecourt", "Flow study"
   std::string edition;  ///< of a rule set
   std::vector<Finding> findings;
@@ -50,6 +55,9 @@ struct CheckResult {
   std::vector<DefaultUsed> defaults;  ///< of the studies
   std::vector<Diagnostic> warnings;
 };
+
+/// The built-in rule sets that a site names.
+[[nodiscard]] std::vector<FindingSet> check_rule_sets(const Facts& facts);
 
 /// Every requirement that a station lives under: those of its studies, of the rule sets it names, and of sets of its
 /// own.

@@ -10,6 +10,7 @@
 #include "forecourse/report/flow/flow_html.h"
 #include "forecourse/report/flow/ladder/ladder_html.h"
 #include "forecourse/report/flow/spans/span_html.h"
+#include "forecourse/report/html/parts.h"
 #include "forecourse/report/incident/incident_report.h"
 #include "forecourse/report/ledger/ledger_report.h"
 #include "forecourse/report/line_test/line_test_report.h"
@@ -80,6 +81,15 @@ std::string findings(const Source& s) {
   return findings_html(all, s.site.display);
 }
 
+/// The requirements of the rule sets, a table for each set.
+std::string rule_sets(const Source& s) {
+  std::string out;
+  for (const checks::FindingSet& set : s.studies.rule_sets) {
+    if (!set.findings.empty()) out += findings_table(set.title, set.edition + ".", set.findings, s.site.display);
+  }
+  return out.empty() ? out : html::heading(2, "Rule sets") + out;
+}
+
 std::string containment(const Source& s) {
   return s.studies.containment ? containment_section(*s.studies.containment, s.site) : std::string();
 }
@@ -135,6 +145,7 @@ std::vector<StationSection> of_the_course() {
       {"not-determined", "Not determined, or with a reservation", "nothing is left undetermined",
        of_flow([](const FlowResult& flow, const site::Site&) { return reservations_section(flow); })},
       {"findings", "Findings", "no rule that is checked applies", findings},
+      {"rule-sets", "Rule sets", "the site names no rule set under rules", rule_sets},
       {"plan", "Plan", "there is no dispenser with a flow to draw", of_flow(plan_section)},
       {"course", "Course of the fuel, drawn", no_hose, of_flow([](const FlowResult& flow, const site::Site& site) {
          return product_sections(flow, site, {.hoses = false, .course = true});

@@ -55,4 +55,19 @@ StationStudies study_station(const site::Site& site, const studies::FlowOptions&
   return out;
 }
 
+void add_rule_sets(const site::Site& site, const site::Date& on, const site::records::Records* records,
+                   StationStudies& out) {
+  checks::Facts facts{site, on, records};
+  const auto pointer = [](const auto& study) { return study ? &*study : nullptr; };
+  facts.flow = pointer(out.flow);
+  facts.containment = pointer(out.containment);
+  facts.tank = pointer(out.tank);
+  facts.flotation = pointer(out.flotation);
+  facts.vapor = pointer(out.vapor);
+  facts.ledger = pointer(out.ledger);
+  facts.line_test = pointer(out.line_test);
+  facts.meter = pointer(out.meter);
+  out.rule_sets = checks::check_rule_sets(facts);
+}
+
 }  // namespace forecourse::report

@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "forecourse/base/context.h"
-#include "forecourse/checks/finding.h"
+#include "forecourse/checks/station/check_station.h"
 #include "forecourse/site/has_parts.h"
 #include "forecourse/studies/containment/containment.h"
 #include "forecourse/studies/delivery/delivery.h"
@@ -36,6 +36,7 @@ struct StationStudies {
   std::vector<checks::Finding> ledger_findings;
   std::optional<studies::MeterResult> meter;  ///< empty: no records are given, or no draw is among them
   std::vector<checks::Finding> meter_findings;
+  std::vector<checks::FindingSet> rule_sets;       ///< that the site names, against all of these
   std::vector<studies::IncidentResult> incidents;  ///< one for each [[incident]] of the site file, in its order
 };
 
@@ -50,6 +51,10 @@ using site::has_tank_shape;
 /// \param on      the day by which tests are judged overdue
 [[nodiscard]] StationStudies study_station(const site::Site& site, const studies::FlowOptions& options,
                                            const site::Date& on, const Context& context = {});
+
+/// Holds the studies against the rule sets that the site names.
+void add_rule_sets(const site::Site& site, const site::Date& on, const site::records::Records* records,
+                   StationStudies& out);
 
 /// Containment, tanks and incidents alone.
 [[nodiscard]] StationStudies study_without_flow(const site::Site& site, const site::Date& on,

@@ -15,6 +15,8 @@ import { Detail } from "./Detail";
 import {
   countOf,
   grouped,
+  originOf,
+  originsOf,
   shownOf,
   sideOf,
   sourceOf,
@@ -33,8 +35,11 @@ export function Checks() {
   }));
   const [filter, setFilter] = useState<Filter>("all");
   const [chosen, setChosen] = useState("");
+  const [origin, setOrigin] = useState("");
   const answer = now.answers?.[0];
-  const findings = answer && "document" in answer ? answer.document.findings : [];
+  const all = answer && "document" in answer ? answer.document.findings : [];
+  const origins = originsOf(all);
+  const findings = origins.includes(origin) ? all.filter((f) => originOf(f) === origin) : all;
   const groups = grouped(findings).filter((g) => filter === "all" || g.state === filter);
   const shown = groups.find((g) => g.key === chosen) ?? groups[0];
   return (
@@ -44,6 +49,21 @@ export function Checks() {
           <>
             <Tally findings={findings} />
             <Filters findings={findings} value={filter} onChange={setFilter} />
+            {origins.length > 1 && (
+              <select
+                class="btn"
+                aria-label="Rule set or study"
+                value={origins.includes(origin) ? origin : ""}
+                onChange={(e) => setOrigin(e.currentTarget.value)}
+              >
+                <option value="">All rule sets and studies</option>
+                {origins.map((name) => (
+                  <option key={name} value={name}>
+                    {name}
+                  </option>
+                ))}
+              </select>
+            )}
           </>
         )}
         <span class="undo">

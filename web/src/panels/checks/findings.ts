@@ -149,7 +149,7 @@ export function sourceOf(f: Finding): Source {
   const clause = f.clause + (f.edition ? `, ${f.edition}` : "");
   return f.clause_verified
     ? { clause, sure: "The text of the clause was seen.", short: "text seen" }
-    : { clause, sure: "Clause from memory, not yet verified.", short: "to be verified" };
+    : { clause, sure: "The text of the clause was not verified: read it before relying on it.", short: "to be verified" };
 }
 
 /** The sheet that a finding is computed on, and its view. */
@@ -163,6 +163,10 @@ export const seenOn = {
   ledger: { sheet: "ledger", view: "month", name: "Ledger, Month" },
   meter: { sheet: "ledger", view: "meters", name: "Ledger, Meters" },
 } as const;
+
+/** Where a finding comes from, for the choice of sources. */
+export const originOf = (f: Finding) => f.set ?? (f.study ? `${seenOn[f.study].name}, computed` : "");
+export const originsOf = (findings: readonly Finding[]) => [...new Set(findings.map(originOf))].filter(Boolean);
 
 const assignment = /\b([a-z_]+) = ("[^"]+")/;
 

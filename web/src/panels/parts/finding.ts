@@ -6,7 +6,9 @@ type Known = number | null;
 /** A requirement held against what was computed; limit, value and margin in SI. */
 export interface Finding {
   /** That it comes from; the answer of one study does not name it. */
-  study?: "flow" | "tank" | "delivery" | "vapor" | "flotation" | "line-test" | "ledger" | "meter";
+  study?: "flow" | "tank" | "delivery" | "vapor" | "flotation" | "line-test" | "ledger" | "meter" | null;
+  /** Title of the rule set that it is of, where it is of one. */
+  set?: string | null;
   rule: string;
   requirement: string;
   subject: string;
@@ -20,8 +22,8 @@ export interface Finding {
   /** Positive: the limit is met by this much. */
   margin: Known;
   unit: string;
-  /** What the values are of: pressures of vapor are shown in inches of water, leaks by the hour. */
-  of: "fuel" | "vapor" | "leak" | "draw";
+  /** What the values are of: pressures of vapor are shown in inches of water, leaks by the hour, ages in days. */
+  of: "fuel" | "vapor" | "leak" | "draw" | "age";
   reason: string | null;
   change: string | null;
   line: number | null;
@@ -44,6 +46,7 @@ const quantitiesOf: Record<Finding["of"], Record<string, Quantity>> = {
   vapor: { "m3/s": "vapor leak", Pa: "vapor pressure", m: "bore" },
   leak: { "m3/s": "leak" },
   draw: { m3: "draw" },
+  age: { s: "age" },
 };
 
 type Measured = Pick<Finding, "unit" | "of">;
