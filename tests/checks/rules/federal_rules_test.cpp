@@ -49,7 +49,7 @@ std::string tank(const std::string& more) {
 std::string line(const std::string& more) {
   return tank("") +
          "[[pump]]\nid = \"P1\"\ntank = \"T1\"\n[[dispenser]]\nid = \"D1\"\n[[dispenser.inlet]]\nproduct = "
-         "\"regular\"\n[[line]]\nid = \"trunk\"\nfrom = \"P1\"\nto = \"D1.regular\"\n" +
+         "\"regular\"\n[[line]]\nid = \"trunk\"\nfrom = \"P1\"\nto = \"D1.regular\"\nlength = \"60 ft\"\n" +
          more + "\n";
 }
 
