@@ -95,6 +95,14 @@ struct Parting {
   std::optional<Date> installed;
 };
 
+/// The spout of a nozzle, measured from its tip.
+struct Spout {
+  SourceSpan where{};
+  Maybe<Length> diameter;  ///< outside, at the tip
+  Maybe<Length> straight;  ///< length of the straight part
+  Maybe<Length> spring;    ///< from the tip to where the retaining spring ends
+};
+
 /// A hose point: what hangs between the dispenser's inlet and the vehicle.
 struct Hose {
   Name id;
@@ -113,7 +121,8 @@ struct Hose {
   std::optional<Pipe> curb;
   std::optional<Part> swivel;
   std::optional<Part> nozzle;
-  Maybe<VolumeFlow> limiter;  ///< no more than this flows
+  std::optional<Spout> spout;  ///< of the nozzle
+  Maybe<VolumeFlow> limiter;   ///< no more than this flows
   Fact high_flow;
   Maybe<Force> nozzle_pull_out;  ///< pull at which the nozzle comes out of the vehicle
 };
@@ -126,6 +135,8 @@ struct Dispenser {
   std::optional<Sump> sump;
   Fact stabilizer_bar;  ///< the valves are held by a bar that is anchored to the island
   Fact satellite;       ///< follows another dispenser
+  std::optional<Date> installed;
+  std::optional<Date> connectors_installed;  ///< risers, connectors and valves beneath it
   Maybe<Mass> mass;
   Maybe<Length> base_width;     ///< of its foot, along the pull
   Maybe<Moment> anchorage;      ///< moment that its anchorage bears

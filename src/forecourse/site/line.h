@@ -10,8 +10,9 @@ struct Interstice {
   SourceSpan where{};
   Name watch;  ///< "dry", "brine", "vacuum", "pressure" or "none"
   Maybe<Volume> volume;
-  Name drains_to;  ///< id of the sump's place (a pump or a dispenser) where it opens
-  Fact alarm;      ///< somebody is told
+  Name drains_to;                 ///< id of the sump's place (a pump or a dispenser) where it opens
+  Fact alarm;                     ///< somebody is told
+  std::optional<Date> monitored;  ///< it was last looked at or read
   std::optional<Date> tested;
 };
 
@@ -31,6 +32,9 @@ struct Line {
   Maybe<Ratio> fall;                     ///< slope toward the tank sump
   std::optional<Date> tested;            ///< last line tightness test
   std::optional<Date> installed;
+  std::optional<Date> replaced;  ///< last time that a part of the run was replaced
+  Maybe<Ratio> replaced_share;   ///< of the run
+  std::optional<Date> repaired;
 };
 
 /// A place where lines meet without a dispenser.

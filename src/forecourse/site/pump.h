@@ -51,6 +51,8 @@ struct LeakDetector {
   std::optional<EnteredLoss> loss;
   std::optional<Date> tested;
   std::vector<QuietTest> quiet_tests;
+  Maybe<Ratio> detection;    ///< probability that it finds such a leak
+  Maybe<Ratio> false_alarm;  ///< probability that it finds one in a tight line
 };
 
 /// A submersible pump: suction in a tank, discharge into a line.

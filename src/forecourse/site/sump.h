@@ -40,7 +40,12 @@ struct Sump {
   std::optional<SumpSensor> sensor;
   std::vector<EntrySeal> seals;
   Fact tight;
+  Fact double_wall;
+  Fact open_to_view;  ///< can be looked into, and reached, without taking things apart
   std::optional<Date> tested;
+  std::optional<Date> monitored;         ///< both walls were last found tight
+  std::optional<Date> monitoring_ended;  ///< day from which its walls are watched no more
+  std::optional<Date> repaired;
 };
 
 }  // namespace forecourse::site

@@ -114,6 +114,20 @@ struct Tank {
   std::optional<Flotation> flotation;
   std::optional<Date> installed;
   std::optional<Date> tested;  ///< last tank tightness test
+  Name monitored_by;           ///< "interstice", "gauge", "inventory", "manual-gauging", "statistics" or "wells"
+  std::optional<TightnessTest> tightness_test;
+  std::optional<Statistics> statistics;
+  Maybe<Duration> gauging_quiet;  ///< time without flow between the readings of manual gauging
+  std::vector<Well> wells;
+  std::optional<Barrier> barrier;
+  std::optional<Protection> protection;
+  Maybe<Volume> largest_transfer;  ///< most that it is filled with at one time
+  Fact compatible;                 ///< the system is shown to be compatible with what it holds
+  std::optional<Date> changed;     ///< day from which it holds its product
+  std::optional<Date> notified;    ///< day on which the authority was told of that change
+  std::optional<Date> lined;
+  std::optional<Date> inspected_inside;
+  std::optional<Date> repaired;
 };
 
 }  // namespace forecourse::site

@@ -7,12 +7,14 @@
 #include <algorithm>
 #include <filesystem>
 #include <fstream>
+#include <functional>
 #include <map>
 #include <sstream>
 
 #include "forecourse/checks/rules/check_rules.h"
 #include "forecourse/site/read.h"
 #include "forecourse/site/rules/read_rule_set.h"
+#include "forecourse/store/read_records.h"
 
 namespace forecourse::checks {
 namespace {
@@ -28,6 +30,8 @@ struct Case {
   std::string inside, on, outside;
   std::string never_missing;  ///< why the input cannot be missing; empty: it can
   bool studied = false;
+  site::Date on_day = today;                   ///< by which it is judged
+  std::map<std::string, std::string> records;  ///< texts by their kind, with '@' as in the site
 };
 
 std::string file_text(const std::filesystem::path& path) {
@@ -35,6 +39,19 @@ std::string file_text(const std::filesystem::path& path) {
   std::ostringstream out;
   out << in.rdbuf();
   return out.str();
+}
+
+site::Date day_of(const toml::table& one) {
+  const auto day = one["today"].value<toml::date>();
+  return day ? site::Date{day->year, day->month, day->day, {}} : today;
+}
+
+std::map<std::string, std::string> records_of(const toml::table& one) {
+  std::map<std::string, std::string> out;
+  if (const toml::table* records = one["records"].as_table()) {
+    for (const auto& [kind, text] : *records) out[std::string(kind.str())] = text.value_or(std::string());
+  }
+  return out;
 }
 
 std::vector<Case> all_cases() {
@@ -45,8 +62,8 @@ std::vector<Case> all_cases() {
       const toml::table& one = *node.as_table();
       const auto text = [&](const char* key) { return one[key].value_or(std::string()); };
       out.push_back({entry.path().stem().string(), text("requirement"), text("site"), text("missing"), text("subject"),
-                     text("inside"), text("on"), text("outside"), text("never_missing"),
-                     one["studied"].value_or(false)});
+                     text("inside"), text("on"), text("outside"), text("never_missing"), one["studied"].value_or(false),
+                     day_of(one), records_of(one)});
     }
   }
   std::sort(out.begin(), out.end(), [](const Case& a, const Case& b) {
@@ -89,9 +106,19 @@ site::Site read(const std::string& text) {
   return read.value;
 }
 
-FindingState state(const Case& one, const std::string& text) {
+site::records::Records read_records(const Case& one, const std::function<std::string(const std::string&)>& filled) {
+  Parsed<site::records::Records> out;
+  for (const auto& [kind, text] : one.records) {
+    store::read_records_text(*store::find_kind(kind), {SourceText{kind, filled(text)}}, out);
+  }
+  for (const Diagnostic& d : out.diagnostics) ADD_FAILURE() << d.message;
+  return std::move(out.value);
+}
+
+FindingState state(const Case& one, const std::string& text, const site::records::Records& records) {
   const site::Site site = read(text);
-  Facts facts{site, today};
+  Facts facts{site, one.on_day};
+  if (!one.records.empty()) facts.records = &records;
   std::optional<studies::TankResult> tank;
   std::optional<studies::VaporResult> vapor;
   std::optional<studies::FlotationResult> flotation;
@@ -115,6 +142,15 @@ FindingState state(const Case& one, const std::string& text) {
   return FindingState::does_not_apply;
 }
 
+FindingState state(const Case& one, const std::string& value) {
+  const auto filled = [&](const std::string& text) { return with_value(text, value); };
+  return state(one, filled(one.site), read_records(one, filled));
+}
+
+FindingState missing_state(const Case& one) {
+  return state(one, one.missing.empty() ? without_value(one.site) : one.missing, read_records(one, without_value));
+}
+
 bool met(FindingState state) { return state == FindingState::meets || state == FindingState::close; }
 
 class RuleCase : public testing::TestWithParam<Case> {};
@@ -123,16 +159,17 @@ TEST_P(RuleCase, InsideOnOutsideAndMissing) {
   const Case& one = GetParam();
   const BoundRequirement* rule = find(one);
   ASSERT_NE(rule, nullptr) << "no such requirement";
-  ASSERT_NE(one.site.find('@'), std::string::npos) << "the site has no place for the value";
-  EXPECT_TRUE(met(state(one, with_value(one.site, one.inside)))) << "inside " << one.inside;
+  const bool in_records = std::any_of(one.records.begin(), one.records.end(),
+                                      [](const auto& r) { return r.second.find('@') != std::string::npos; });
+  ASSERT_TRUE(in_records || one.site.find('@') != std::string::npos) << "there is no place for the value";
+  EXPECT_TRUE(met(state(one, one.inside))) << "inside " << one.inside;
   if (rule->figure->kind != FigureKind::fact) {
     ASSERT_FALSE(one.on.empty());
-    EXPECT_TRUE(met(state(one, with_value(one.site, one.on)))) << "on " << one.on;
+    EXPECT_TRUE(met(state(one, one.on))) << "on " << one.on;
   }
-  EXPECT_EQ(state(one, with_value(one.site, one.outside)), FindingState::falls_short) << "outside " << one.outside;
+  EXPECT_EQ(state(one, one.outside), FindingState::falls_short) << "outside " << one.outside;
   if (!one.never_missing.empty()) return;
-  const std::string missing = one.missing.empty() ? without_value(one.site) : one.missing;
-  EXPECT_EQ(state(one, missing), FindingState::not_determined) << "missing";
+  EXPECT_EQ(missing_state(one), FindingState::not_determined) << "missing";
 }
 
 INSTANTIATE_TEST_SUITE_P(Rules, RuleCase, testing::ValuesIn(all_cases()), [](const auto& one) {

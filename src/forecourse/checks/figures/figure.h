@@ -39,6 +39,24 @@ struct Figure {
   std::vector<FigureAt> (*read)(const Facts& facts) = nullptr;
 };
 
+using ReadFigure = std::vector<FigureAt> (*)(const Facts& facts);
+[[nodiscard]] inline Figure fact_figure(std::string_view id, std::string_view words, ReadFigure read) {
+  return {id, words, FigureKind::fact, nullptr, "", Measured::fuel, read};
+}
+[[nodiscard]] inline Figure day_figure(std::string_view id, std::string_view words, ReadFigure read) {
+  return {id, words, FigureKind::day, nullptr, "", Measured::age, read};
+}
+/// A time between two days.
+[[nodiscard]] inline Figure time_figure(std::string_view id, std::string_view words, ReadFigure read) {
+  return {id, words, FigureKind::amount, &Duration::kind(), "s", Measured::age, read};
+}
+[[nodiscard]] inline Figure length_figure(std::string_view id, std::string_view words, ReadFigure read) {
+  return {id, words, FigureKind::amount, &Length::kind(), "m", Measured::fuel, read};
+}
+[[nodiscard]] inline Figure leak_figure(std::string_view id, std::string_view words, ReadFigure read) {
+  return {id, words, FigureKind::amount, &VolumeFlow::kind(), "m3/s", Measured::leak, read};
+}
+
 /// Every figure, in the order of the course of the fuel.
 [[nodiscard]] const std::vector<Figure>& figures();
 
@@ -47,10 +65,17 @@ struct Figure {
 
 // The figures of one kind of part each; a new one is a line in one of these.
 [[nodiscard]] std::vector<Figure> tank_figures();
+[[nodiscard]] std::vector<Figure> monitoring_figures();
+[[nodiscard]] std::vector<Figure> probability_figures();
+[[nodiscard]] std::vector<Figure> well_figures();
+[[nodiscard]] std::vector<Figure> spill_figures();
 [[nodiscard]] std::vector<Figure> vapor_figures();
 [[nodiscard]] std::vector<Figure> line_figures();
+[[nodiscard]] std::vector<Figure> repair_figures();
+[[nodiscard]] std::vector<Figure> sump_figures();
 [[nodiscard]] std::vector<Figure> dispenser_figures();
 [[nodiscard]] std::vector<Figure> hose_figures();
+[[nodiscard]] std::vector<Figure> spout_figures();
 [[nodiscard]] std::vector<Figure> meter_figures();
 [[nodiscard]] std::vector<Figure> safety_figures();
 [[nodiscard]] std::vector<Figure> ground_figures();

@@ -22,6 +22,9 @@ struct SpillContainer {
   Fact drain;  ///< it can be emptied into the tank
   Fact tight;
   std::optional<Date> tested;
+  std::optional<Date> monitored;         ///< both walls were last found tight
+  std::optional<Date> monitoring_ended;  ///< day from which its walls are watched no more
+  std::optional<Date> repaired;
 };
 
 /// A valve in the drop tube that restricts and then stops a delivery.
@@ -33,6 +36,7 @@ struct OverfillValve {
   Maybe<VolumeFlow> closed;      ///< flow it lets through when shut
   std::optional<EnteredLoss> loss;
   std::optional<Date> tested;
+  std::optional<Date> repaired;
 };
 
 /// An alarm that tells the driver to stop.
@@ -42,6 +46,7 @@ struct OverfillAlarm {
   Maybe<Length> at_depth;
   Fact heard_at_fill;
   std::optional<Date> tested;
+  std::optional<Date> repaired;
 };
 
 /// Where the tanker's hose is connected.
@@ -115,6 +120,7 @@ struct VaporReturn {
   std::optional<Pipe> pipe;
   std::optional<EnteredLoss> loss;  ///< of the dry break and adapter
   Name shared;                      ///< id of a common vapor pipe
+  Fact alternative;                 ///< another vapor balance system than the rule lists, shown to do as much
   Maybe<Ratio> efficiency;          ///< share of the displaced vapor that goes back to the tanker
   std::optional<PressureTest> pressure_test;
   std::optional<EfficiencyTest> efficiency_test;
@@ -128,7 +134,57 @@ struct TankGauge {
   Maybe<Length> at;  ///< place along the tank from its low end
   Maybe<Length> uncertainty;
   Maybe<VolumeFlow> detects;  ///< leak rate of its own test
+  Maybe<Ratio> detection;     ///< probability that this test finds such a leak
+  Maybe<Ratio> false_alarm;   ///< probability that it finds one in a tight tank
+  Maybe<Length> reads_to;     ///< step of its level readings
   std::optional<Date> tested;
+  std::optional<Date> leak_tested;  ///< last test of the tank by it
+};
+
+/// How a tank is tested for tightness; the day stands in the tank's `tested`.
+struct TightnessTest {
+  SourceSpan where{};
+  Maybe<VolumeFlow> detects;
+  Maybe<Ratio> detection;    ///< probability that it finds such a leak
+  Maybe<Ratio> false_alarm;  ///< probability that it finds one in a tight tank
+};
+
+/// Statistical reconciliation of a tank's stock.
+struct Statistics {
+  SourceSpan where{};
+  Maybe<VolumeFlow> detects;    ///< least leak rate that it can find
+  Maybe<VolumeFlow> threshold;  ///< leak rate above which it calls a leak
+  Maybe<Ratio> detection;       ///< probability that it finds such a leak
+  Maybe<Ratio> false_alarm;     ///< probability that it finds one in a tight tank
+  std::optional<Date> made;     ///< last result
+};
+
+/// A well in which fuel on the ground water is looked for.
+struct Well {
+  Name id;
+  SourceSpan where{};
+  Maybe<Length> water_depth;     ///< of the ground water below grade when it is lowest
+  Maybe<Velocity> conductivity;  ///< hydraulic, of the soil from the tank to the well
+  Maybe<Length> detects;         ///< least layer of fuel that is found
+  std::optional<Date> read;
+};
+
+/// A barrier in the ground about a tank, instead of a second wall.
+struct Barrier {
+  SourceSpan where{};
+  Maybe<Velocity> permeability;  ///< to the fuel stored
+  Fact above_ground_water;       ///< at all times, or made for use under water
+  Fact above_flood_plain;        ///< outside a 25-year flood plain, or made for it
+};
+
+/// Cathodic protection that a tank was given after it was installed.
+struct Protection {
+  SourceSpan where{};
+  Name sound_by;                       ///< "inspection", "monitoring" or "tests": how the tank was shown to be sound
+  std::optional<Date> since;           ///< it first ran
+  std::optional<Date> tightness_test;  ///< the second, after it first ran
+  std::optional<Date> tested;          ///< last test of the protection itself
+  std::optional<Date> repaired;
 };
 
 /// A weight tied to a tank against flotation.

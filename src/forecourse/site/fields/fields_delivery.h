@@ -35,6 +35,10 @@ void fields(Visitor& v, Delivery& delivery) {
   v.quantity("vapor_density", delivery.vapor_density, "Density of the vapor.", positive);
   v.quantity("vapor_viscosity", delivery.vapor_viscosity, "Viscosity of the vapor.", positive);
   v.quantity("vapor_growth", delivery.vapor_growth, "Volumes of vapor per volume of liquid dropped.", positive);
+  v.fact("tightness_proof", delivery.tightness_proof,
+         "Whether the driver carries proof of the tanker's last vapor tightness test.");
+  v.fact("tight_hoses", delivery.tight_hoses,
+         "Whether its vapor hoses are tight and its couplers shut when they are taken off.");
   v.quantity("change_over", delivery.change_over, "From the end of a drop to the start of the next.", not_negative);
   v.quantity("driver_acts_in", delivery.driver_acts_in,
              "From what tells the driver to stop until the truck's valve is shut.", not_negative);

@@ -86,6 +86,14 @@ void fields(Visitor& v, BlendShare& share) {
 }
 
 template <class Visitor>
+void fields(Visitor& v, Spout& spout) {
+  v.about("spout", "The spout of a nozzle, measured from its tip.");
+  v.quantity("diameter", spout.diameter, "Outside diameter at the tip.", positive);
+  v.quantity("straight", spout.straight, "Length of the straight part.", positive);
+  v.quantity("spring", spout.spring, "From the tip to where the retaining spring ends.", positive);
+}
+
+template <class Visitor>
 void fields(Visitor& v, Hose& hose) {
   v.about("hose", "A hose point: what hangs between the dispenser's inlet and the vehicle.");
   v.id("id", hose.id, IdRule::dotted, "Name of the hose.");
@@ -103,6 +111,7 @@ void fields(Visitor& v, Hose& hose) {
   v.pipe("curb", hose.curb, "The curb hose.");
   v.part("swivel", hose.swivel, "The swivel.");
   v.part("nozzle", hose.nozzle, "The nozzle.");
+  v.table("spout", hose.spout, "The spout of the nozzle.");
   v.quantity("limiter", hose.limiter, "No more than this flows.", positive);
   v.fact("high_flow", hose.high_flow, "Whether it serves trucks with a high flow.");
   v.quantity("nozzle_pull_out", hose.nozzle_pull_out, "Pull at which the nozzle comes out of the vehicle.", positive);
@@ -121,6 +130,9 @@ void fields(Visitor& v, Dispenser& dispenser) {
   v.quantity("base_width", dispenser.base_width, "Width of its foot along the pull.", positive);
   v.quantity("anchorage", dispenser.anchorage, "Moment that its anchorage bears.", positive);
   v.quantity("outlet_height", dispenser.outlet_height, "Where the hose leaves it, above the island.", positive);
+  v.date("installed", dispenser.installed, "When it was installed.");
+  v.date("connectors_installed", dispenser.connectors_installed,
+         "When the risers, connectors and valves beneath it were installed.");
   v.list("inlet", dispenser.inlets, "Where products enter.");
   v.list("hose", dispenser.hoses, "The hoses.");
 }

@@ -21,6 +21,9 @@ void fields(Visitor& v, SpillContainer& container) {
   v.fact("drain", container.drain, "Whether it can be emptied into the tank.");
   v.fact("tight", container.tight, "Whether it was found tight.");
   v.date("tested", container.tested, "Last test.");
+  v.date("monitored", container.monitored, "When both its walls were last found tight by what watches them.");
+  v.date("monitoring_ended", container.monitoring_ended, "When that watch was given up.");
+  v.date("repaired", container.repaired, "Last repair.");
 }
 
 template <class Visitor>
@@ -32,6 +35,7 @@ void fields(Visitor& v, OverfillValve& valve) {
   v.quantity("closed", valve.closed, "Flow that it lets through when shut.", not_negative);
   v.loss("loss", valve.loss, "Its loss when open.");
   v.date("tested", valve.tested, "Last test.");
+  v.date("repaired", valve.repaired, "Last repair.");
 }
 
 template <class Visitor>
@@ -41,6 +45,7 @@ void fields(Visitor& v, OverfillAlarm& alarm) {
   v.quantity("at_depth", alarm.at_depth, "Depth of liquid at which it sounds.", positive);
   v.fact("heard_at_fill", alarm.heard_at_fill, "Whether the driver hears or sees it at the fill.");
   v.date("tested", alarm.tested, "Last test.");
+  v.date("repaired", alarm.repaired, "Last repair.");
 }
 
 template <class Visitor>
@@ -110,6 +115,8 @@ void fields(Visitor& v, VaporReturn& vapor) {
   v.pipe("pipe", vapor.pipe, "The pipe from the tank to the connection.");
   v.loss("loss", vapor.loss, "Loss of the dry break and adapter.");
   v.name("shared", vapor.shared, "Id of a vapor pipe that several tanks use.");
+  v.fact("alternative", vapor.alternative,
+         "Whether it is another balance system than the rule lists, which needs proof of its efficiency.");
   v.quantity("efficiency", vapor.efficiency, "Share of the displaced vapor that goes back to the tanker.",
              share_of_one);
   v.table("pressure_test", vapor.pressure_test, "The last static pressure test.");
@@ -124,7 +131,59 @@ void fields(Visitor& v, TankGauge& gauge) {
   v.quantity("at", gauge.at, "Place along the tank, from its low end.", not_negative);
   v.quantity("uncertainty", gauge.uncertainty, "Of a level, one standard deviation.", not_negative);
   v.quantity("detects", gauge.detects, "Leak rate that its own test must find.", positive);
-  v.date("tested", gauge.tested, "Last test.");
+  v.quantity("detection", gauge.detection, "Probability that this test finds such a leak.", share_of_one);
+  v.quantity("false_alarm", gauge.false_alarm, "Probability that it finds one where there is none.", share_of_one);
+  v.quantity("reads_to", gauge.reads_to, "Step of its level readings.", positive);
+  v.date("tested", gauge.tested, "Last test of the gauge itself.");
+  v.date("leak_tested", gauge.leak_tested, "Last leak test of the tank by it.");
+}
+
+template <class Visitor>
+void fields(Visitor& v, TightnessTest& test) {
+  v.about("tightness_test", "How a tank is tested for tightness.");
+  v.quantity("detects", test.detects, "Leak rate that it must find.", positive);
+  v.quantity("detection", test.detection, "Probability that it finds such a leak.", share_of_one);
+  v.quantity("false_alarm", test.false_alarm, "Probability that it finds one where there is none.", share_of_one);
+}
+
+template <class Visitor>
+void fields(Visitor& v, Statistics& statistics) {
+  v.about("statistics", "Statistical reconciliation of a tank's stock.");
+  v.quantity("detects", statistics.detects, "Least leak rate that it can find.", positive);
+  v.quantity("threshold", statistics.threshold, "Leak rate above which it calls a leak.", positive);
+  v.quantity("detection", statistics.detection, "Probability that it finds such a leak.", share_of_one);
+  v.quantity("false_alarm", statistics.false_alarm, "Probability that it finds one where there is none.", share_of_one);
+  v.date("made", statistics.made, "Day of the last result.");
+}
+
+template <class Visitor>
+void fields(Visitor& v, Well& well) {
+  v.about("well", "A well in which fuel on the ground water is looked for.");
+  v.optional_id("id", well.id, IdRule::dotted, "Name in reports.");
+  v.quantity("water_depth", well.water_depth, "Depth of the ground water below grade when it is lowest.", not_negative);
+  v.quantity("conductivity", well.conductivity, "Hydraulic conductivity of the soil from the tank to it.", positive);
+  v.quantity("detects", well.detects, "Least layer of fuel that is found.", positive);
+  v.date("read", well.read, "Last reading.");
+}
+
+template <class Visitor>
+void fields(Visitor& v, Barrier& barrier) {
+  v.about("barrier", "A barrier in the ground about a tank, instead of a second wall.");
+  v.quantity("permeability", barrier.permeability, "Its permeability to the fuel stored.", positive);
+  v.fact("above_ground_water", barrier.above_ground_water,
+         "Whether it lies above the ground water at all times, or is made for use in it.");
+  v.fact("above_flood_plain", barrier.above_flood_plain,
+         "Whether it lies outside a 25-year flood plain, or is made for use in one.");
+}
+
+template <class Visitor>
+void fields(Visitor& v, Protection& protection) {
+  v.about("protection", "Cathodic protection that a tank was given after it was installed.");
+  v.word("sound_by", protection.sound_by, sound_words, "How the tank was shown to be sound.");
+  v.date("since", protection.since, "When it first ran.");
+  v.date("tightness_test", protection.tightness_test, "The tightness test of the tank after that.");
+  v.date("tested", protection.tested, "Last test of the protection itself.");
+  v.date("repaired", protection.repaired, "Last repair.");
 }
 
 template <class Visitor>

@@ -12,6 +12,7 @@ void fields(Visitor& v, Interstice& interstice) {
   v.quantity("volume", interstice.volume, "Its volume.", positive);
   v.name("drains_to", interstice.drains_to, "The pump or dispenser in whose sump it opens.");
   v.fact("alarm", interstice.alarm, "Whether somebody is told.");
+  v.date("monitored", interstice.monitored, "When it was last looked at or read.");
   v.date("tested", interstice.tested, "Last test.");
 }
 
@@ -31,6 +32,9 @@ void fields(Visitor& v, Line& line) {
   v.quantity("burial", line.burial, "Cover above it.", not_negative);
   v.date("tested", line.tested, "Last tightness test.");
   v.date("installed", line.installed, "When it was laid.");
+  v.date("replaced", line.replaced, "When a part of the run was last replaced.");
+  v.quantity("replaced_share", line.replaced_share, "Share of the run that was replaced then.", share_of_one);
+  v.date("repaired", line.repaired, "Last repair.");
   line.pipe.where = v.here();
 }
 

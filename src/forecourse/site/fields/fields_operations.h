@@ -12,6 +12,18 @@ void fields(Visitor& v, Throughput& throughput) {
 }
 
 template <class Visitor>
+void fields(Visitor& v, RecordsKept& kept) {
+  v.about("records_kept", "For how long records are kept.");
+  v.quantity("monitoring", kept.monitoring, "Results of sampling, testing and monitoring.", not_negative);
+  v.quantity("operability", kept.operability, "Yearly tests of what detects leaks.", not_negative);
+  v.quantity("claims", kept.claims, "Performance claims of what detects leaks.", not_negative);
+  v.quantity("repairs", kept.repairs, "Calibration, maintenance and repair of it.", not_negative);
+  v.quantity("schedules", kept.schedules, "Its maker's schedules of calibration and maintenance.", not_negative);
+  v.quantity("throughput_ready", kept.throughput_ready,
+             "Time until records of throughput are at hand when they are asked for.", not_negative);
+}
+
+template <class Visitor>
 void fields(Visitor& v, Operations& operations) {
   v.about("operations", "How the station is run.");
   v.clock("opens", operations.opens, "Opening time: \"06:00\".");
@@ -22,6 +34,8 @@ void fields(Visitor& v, Operations& operations) {
   v.quantity("sale", operations.sale, "Volume of one sale.", positive);
   v.quantity("fueling_time", operations.fueling_time, "Time for which fuel flows.", positive);
   v.quantity("visit_time", operations.visit_time, "Time for which the position is taken.", positive);
+  v.table("records_kept", operations.records_kept, "For how long records are kept.");
+  v.date("hand_held_tested", operations.hand_held_tested, "Last test of electronic hand-held gear that detects leaks.");
 }
 
 }  // namespace forecourse::site

@@ -41,6 +41,8 @@ void fields(Visitor& v, LeakDetector& detector) {
   v.quantity("restricted", detector.restricted, "Flow that it lets through until it has opened.", not_negative);
   v.loss("loss", detector.loss, "Its loss when open.");
   v.date("tested", detector.tested, "Last test.");
+  v.quantity("detection", detector.detection, "Probability that it finds such a leak.", share_of_one);
+  v.quantity("false_alarm", detector.false_alarm, "Probability that it finds one where there is none.", share_of_one);
   v.list("quiet_tests", detector.quiet_tests, "Finer tests of a line that stands still: 0.2 gal/h, 0.1 gal/h.");
 }
 

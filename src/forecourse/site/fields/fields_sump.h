@@ -40,7 +40,12 @@ void fields(Visitor& v, Sump& sump) {
   v.table("sensor", sump.sensor, "The sensor, when more than its height is known.");
   v.list("seal", sump.seals, "The entry seals one by one.");
   v.fact("tight", sump.tight, "Whether it was found tight.");
+  v.fact("double_wall", sump.double_wall, "Whether it has two walls.");
+  v.fact("open_to_view", sump.open_to_view, "Whether all in it can be looked at and reached.");
   v.date("tested", sump.tested, "Last test.");
+  v.date("monitored", sump.monitored, "When both its walls were last found tight by what watches them.");
+  v.date("monitoring_ended", sump.monitoring_ended, "When that watch was given up.");
+  v.date("repaired", sump.repaired, "Last repair.");
 }
 
 }  // namespace forecourse::site

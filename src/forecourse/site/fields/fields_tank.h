@@ -100,6 +100,21 @@ void fields(Visitor& v, Tank& tank) {
   v.table("flotation", tank.flotation, "What holds it down in wet ground.");
   v.date("installed", tank.installed, "When it was installed.");
   v.date("tested", tank.tested, "Last tightness test.");
+  v.word("monitored_by", tank.monitored_by, monitoring_words, "How leaks of it are looked for.");
+  v.table("tightness_test", tank.tightness_test, "How it is tested for tightness.");
+  v.table("statistics", tank.statistics, "Statistical reconciliation of its stock.");
+  v.quantity("gauging_quiet", tank.gauging_quiet, "Time without flow between the readings of manual gauging.",
+             positive);
+  v.list("well", tank.wells, "Wells in which fuel on the ground water is looked for.");
+  v.table("barrier", tank.barrier, "A barrier in the ground about it.");
+  v.table("protection", tank.protection, "Cathodic protection that it was given after it was installed.");
+  v.quantity("largest_transfer", tank.largest_transfer, "Most that it is filled with at one time.", positive);
+  v.fact("compatible", tank.compatible, "Whether the system is shown to be compatible with what it holds.");
+  v.date("changed", tank.changed, "When it was changed over to its product.");
+  v.date("notified", tank.notified, "When the authority was told of that change.");
+  v.date("lined", tank.lined, "When it was lined inside.");
+  v.date("inspected_inside", tank.inspected_inside, "Last inspection of its inside.");
+  v.date("repaired", tank.repaired, "Last repair.");
 }
 
 }  // namespace forecourse::site

@@ -97,6 +97,9 @@ inline constexpr std::array<std::string_view, 3> sensor_words{"float", "optical"
 inline constexpr std::array<std::string_view, 5> interstice_words{"dry", "brine", "vacuum", "pressure", "none"};
 inline constexpr std::array<std::string_view, 2> vapor_return_words{"two-point", "coaxial"};
 inline constexpr std::array<std::string_view, 2> gauge_words{"automatic", "stick"};
+inline constexpr std::array<std::string_view, 6> monitoring_words{"interstice",     "gauge",      "inventory",
+                                                                  "manual-gauging", "statistics", "wells"};
+inline constexpr std::array<std::string_view, 3> sound_words{"inspection", "monitoring", "tests"};
 inline constexpr std::array<std::string_view, 1> pump_words{"submersible"};
 inline constexpr std::array<std::string_view, 7> incident_words{"struck",     "drive-off", "sump-fire",       "crack",
                                                                 "line-break", "overfill",  "nozzle-left-open"};

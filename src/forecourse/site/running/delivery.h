@@ -39,6 +39,8 @@ struct Delivery {
   Maybe<Density> vapor_density;
   Maybe<DynamicViscosity> vapor_viscosity;
   Maybe<Ratio> vapor_growth;       ///< volumes of vapor per volume of liquid dropped
+  Fact tightness_proof;            ///< the driver carries proof of the tanker's last vapor tightness test
+  Fact tight_hoses;                ///< its hoses and couplers are vapor tight and shut themselves
   Maybe<Duration> change_over;     ///< between the end of a drop and the start of the next
   Maybe<Duration> driver_acts_in;  ///< from what tells the driver to stop until the truck is shut
 };

@@ -11,6 +11,17 @@ struct Throughput {
   Maybe<Volume> per_month;
 };
 
+/// For how long records are kept.
+struct RecordsKept {
+  SourceSpan where{};
+  Maybe<Duration> monitoring;        ///< results of sampling, testing and monitoring
+  Maybe<Duration> operability;       ///< yearly tests of what detects leaks
+  Maybe<Duration> claims;            ///< performance claims of it
+  Maybe<Duration> repairs;           ///< calibration, maintenance and repair of it
+  Maybe<Duration> schedules;         ///< its maker's schedules of calibration and maintenance
+  Maybe<Duration> throughput_ready;  ///< time until records of throughput are at hand when they are asked for
+};
+
 /// How a station is run.
 struct Operations {
   SourceSpan where{};
@@ -22,6 +33,8 @@ struct Operations {
   Maybe<Volume> sale;                     ///< volume of one sale
   Maybe<Duration> fueling_time;           ///< fuel flows
   Maybe<Duration> visit_time;             ///< the position is taken
+  std::optional<RecordsKept> records_kept;
+  std::optional<Date> hand_held_tested;  ///< electronic hand-held gear that detects leaks
 };
 
 }  // namespace forecourse::site

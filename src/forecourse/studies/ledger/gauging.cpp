@@ -15,24 +15,6 @@ namespace records = site::records;
 
 double gallons(double volume) { return volume / cubic_meters_from_gallons(1.0); }
 
-/// \source [cfr_280, 43(b)(4)]
-std::optional<GaugingRule> rule_of(double capacity, const std::optional<double>& diameter) {
-  const auto row = [](double hours, double weekly, double monthly, bool alone, const char* words) {
-    return GaugingRule{hours, cubic_meters_from_gallons(weekly), cubic_meters_from_gallons(monthly), alone, words};
-  };
-  constexpr double near_inch = 0.5;
-  const auto is = [&](double inches) {
-    return diameter && std::abs(*diameter - meters_from_inches(inches)) <= meters_from_inches(near_inch);
-  };
-  const double size = gallons(capacity);
-  if (size <= 550.5) return row(36, 10, 5, true, "up to 550 gal");
-  if (size <= 1000.5 && is(64)) return row(44, 9, 4, true, "551 to 1,000 gal, 64 in wide");
-  if (size <= 1000.5 && is(48)) return row(58, 12, 6, true, "551 to 1,000 gal, 48 in wide");
-  if (size <= 1000.5) return row(36, 13, 7, false, "551 to 1,000 gal, with tightness tests");
-  if (size <= 2000.5) return row(36, 26, 13, false, "1,001 to 2,000 gal, with tightness tests");
-  return std::nullopt;
-}
-
 /// Two readings one after the other with nothing between them: their mean.
 struct Pair {
   Day day;
@@ -89,6 +71,23 @@ bool quiet(const Amounts& amounts, double from, double to) {
 
 }  // namespace
 
+std::optional<GaugingRule> gauging_rule(double capacity, const std::optional<double>& diameter) {
+  const auto row = [](double hours, double weekly, double monthly, bool alone, const char* words) {
+    return GaugingRule{hours, cubic_meters_from_gallons(weekly), cubic_meters_from_gallons(monthly), alone, words};
+  };
+  constexpr double near_inch = 0.5;
+  const auto is = [&](double inches) {
+    return diameter && std::abs(*diameter - meters_from_inches(inches)) <= meters_from_inches(near_inch);
+  };
+  const double size = gallons(capacity);
+  if (size <= 550.5) return row(36, 10, 5, true, "up to 550 gal");
+  if (size <= 1000.5 && is(64)) return row(44, 9, 4, true, "551 to 1,000 gal, 64 in wide");
+  if (size <= 1000.5 && is(48)) return row(58, 12, 6, true, "551 to 1,000 gal, 48 in wide");
+  if (size <= 1000.5) return row(36, 13, 7, false, "551 to 1,000 gal, with tightness tests");
+  if (size <= 2000.5) return row(36, 26, 13, false, "1,001 to 2,000 gal, with tightness tests");
+  return std::nullopt;
+}
+
 std::optional<ManualGauging> manual_gauging(const Stock& stock, const Amounts& amounts, const records::Records& all) {
   const bool entered = stock.tank->capacity && stock.compartment == nullptr;
   if (!entered && !stock.inside) return std::nullopt;
@@ -99,7 +98,7 @@ std::optional<ManualGauging> manual_gauging(const Stock& stock, const Amounts& a
   }
   ManualGauging out;
   out.tank = stock.id;
-  out.rule = rule_of(capacity, diameter);
+  out.rule = gauging_rule(capacity, diameter);
   if (!out.rule) return std::nullopt;
   const std::vector<Pair> pairs = pairs_of(stock, all);
   for (std::size_t i = 1; i < pairs.size(); ++i) {

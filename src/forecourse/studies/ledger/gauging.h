@@ -17,6 +17,10 @@ struct GaugingRule {
   std::string words;     ///< the row in words
 };
 
+/// The row for a tank of a capacity [m3] and a diameter [m]; empty: the tank is too large for the method.
+/// \source [cfr_280, 43(b)(4)]
+[[nodiscard]] std::optional<GaugingRule> gauging_rule(double capacity, const std::optional<double>& diameter);
+
 /// One test: two readings, a quiet time, two readings.
 struct GaugingTest {
   Day day;  ///< of the readings that end it

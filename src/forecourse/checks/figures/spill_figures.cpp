@@ -1,0 +1,108 @@
+#include "forecourse/base/api_units.h"
+#include "forecourse/checks/figures/buried_tanks.h"
+#include "forecourse/checks/figures/tested.h"
+
+namespace forecourse::checks {
+namespace {
+
+using site::records::TestKind;
+
+/// Transfers up to this need neither spill nor overfill equipment [m3].
+/// \source [cfr_280, 280.20(c)(2)(ii)]
+constexpr double exempt_transfer = cubic_meters_from_gallons(25.0);
+
+std::string exemption_of(const site::Tank& tank) {
+  if (is_above_ground(tank)) return above_ground;
+  const bool small = tank.largest_transfer && tank.largest_transfer->likely.si() <= exempt_transfer;
+  return small ? "it is filled with no more than 25 gal at one time" : "";
+}
+
+const std::string& subject_of(const site::Tank& tank, const site::Fill& fill) {
+  return fill.id.empty() ? tank.id.text : fill.id.text;
+}
+
+/// Each fill with a spill container, or each fill.
+template <class Read>
+std::vector<FigureAt> each_fill(const Facts& facts, Read read) {
+  std::vector<FigureAt> out;
+  for (const site::Tank& tank : facts.site.tanks) {
+    for (const site::Fill& fill : tank.fills) {
+      FigureAt one = read(subject_of(tank, fill), fill);
+      one.exempt = exemption_of(tank);
+      out.push_back(std::move(one));
+    }
+  }
+  return out;
+}
+
+template <class Read>
+std::vector<FigureAt> each_container(const Facts& facts, Read read) {
+  std::vector<FigureAt> out;
+  for (const site::Tank& tank : facts.site.tanks) {
+    for (const site::Fill& fill : tank.fills) {
+      if (!fill.spill_container) continue;
+      FigureAt one = read(subject_of(tank, fill), *fill.spill_container);
+      one.exempt = exemption_of(tank);
+      out.push_back(std::move(one));
+    }
+  }
+  return out;
+}
+
+std::vector<FigureAt> fitted(const Facts& facts) {
+  return each_fill(facts, [](const std::string& subject, const site::Fill& fill) {
+    return entered_fact(subject, fill.where, fill.spill_container.has_value(), {});
+  });
+}
+
+std::vector<FigureAt> double_wall(const Facts& facts) {
+  return each_container(facts, [](const std::string& subject, const site::SpillContainer& container) {
+    return entered_fact(subject, container.where, container.double_wall, "enter double_wall of the spill container");
+  });
+}
+
+std::vector<FigureAt> tested(const Facts& facts) {
+  return each_container(facts, [&](const std::string& subject, const site::SpillContainer& container) {
+    return last_tested(facts, subject, container.where, container.tested, {TestKind::spill_container, {subject}},
+                       "enter tested of the spill container");
+  });
+}
+
+std::vector<FigureAt> monitored(const Facts& facts) {
+  return each_container(facts, [](const std::string& subject, const site::SpillContainer& container) {
+    return entered_day(subject, container.where, container.monitored, "enter monitored of the spill container");
+  });
+}
+
+/// Of valves by their fill, of alarms by their tank.
+std::vector<FigureAt> overfill_tested(const Facts& facts) {
+  std::vector<FigureAt> out;
+  for (const site::Tank& tank : facts.site.tanks) {
+    const auto add = [&](const std::string& subject, SourceSpan where, const MaybeDay& entered, const char* enter) {
+      out.push_back(last_tested(facts, subject, where, entered, {TestKind::overfill_device, {subject}}, enter));
+      out.back().exempt = exemption_of(tank);
+    };
+    for (const site::Fill& fill : tank.fills) {
+      if (!fill.overfill_valve) continue;
+      add(subject_of(tank, fill), fill.overfill_valve->where, fill.overfill_valve->tested,
+          "enter tested of the overfill valve");
+    }
+    if (tank.overfill_alarm)
+      add(tank.id.text, tank.overfill_alarm->where, tank.overfill_alarm->tested, "enter tested of the overfill alarm");
+  }
+  return out;
+}
+
+}  // namespace
+
+std::vector<Figure> spill_figures() {
+  return {
+      fact_figure("spill-container-fitted", "a spill container at a fill", fitted),
+      fact_figure("spill-container-double-wall", "two walls of a spill container", double_wall),
+      day_figure("spill-container-tested", "last test of a spill container", tested),
+      day_figure("spill-container-monitored", "last look at the walls of a spill container", monitored),
+      day_figure("overfill-device-tested", "last inspection of an overfill device", overfill_tested),
+  };
+}
+
+}  // namespace forecourse::checks

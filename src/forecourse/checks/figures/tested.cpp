@@ -1,0 +1,57 @@
+#include "forecourse/checks/figures/tested.h"
+
+#include <algorithm>
+
+#include "forecourse/base/unit_text.h"
+
+namespace forecourse::checks {
+
+bool is_before(const site::Date& a, const site::Date& b) { return days_between(a, b) > 0; }
+
+MaybeDay later_of(const MaybeDay& a, const MaybeDay& b) {
+  if (!a || !b) return a ? a : b;
+  return is_before(*a, *b) ? b : a;
+}
+
+std::vector<site::Date> recorded_days(const Facts& facts, const Recorded& which) {
+  std::vector<site::Date> out;
+  if (facts.records == nullptr) return out;
+  for (const site::records::Test& test : facts.records->tests) {
+    const bool of_part = std::find(which.parts.begin(), which.parts.end(), test.part.text) != which.parts.end();
+    if (test.kind == which.kind && of_part && test.passed.value_or(true)) out.push_back(test.at.day);
+  }
+  return out;
+}
+
+FigureAt last_tested(const Facts& facts, std::string subject, SourceSpan where, const MaybeDay& entered,
+                     const Recorded& which, std::string enter) {
+  MaybeDay last = entered;
+  for (const site::Date& day : recorded_days(facts, which)) last = later_of(last, day);
+  return entered_day(std::move(subject), where, last, std::move(enter));
+}
+
+double seconds_of_days(int days) { return to_si(days, "d"); }
+
+FigureAt time_to_first(const Facts& facts, std::string subject, const site::Date& from,
+                       const std::vector<MaybeDay>& others, const Period& allowed, std::string enter) {
+  FigureAt out;
+  out.subject = std::move(subject);
+  out.where = from.where;
+  MaybeDay first;
+  bool any = false;
+  for (const MaybeDay& other : others) {
+    any = any || other;
+    if (other && !is_before(*other, from) && !is_before(facts.today, *other) && (!first || is_before(*other, *first)))
+      first = other;
+  }
+  if (first) {
+    out.value = seconds_of_days(days_between(from, *first));
+  } else if (any && is_before(later(from, allowed), facts.today)) {
+    out.value = seconds_of_days(days_between(from, facts.today));
+  } else {
+    out.enter = std::move(enter);
+  }
+  return out;
+}
+
+}  // namespace forecourse::checks

@@ -1,0 +1,39 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "forecourse/checks/figures/figure.h"
+#include "forecourse/checks/rules/period.h"
+
+namespace forecourse::checks {
+
+using MaybeDay = std::optional<site::Date>;
+
+[[nodiscard]] bool is_before(const site::Date& a, const site::Date& b);
+
+/// The later of two days, as far as they are known.
+[[nodiscard]] MaybeDay later_of(const MaybeDay& a, const MaybeDay& b);
+
+/// Tests of one kind in the records; `parts` are ids by which they may call the part.
+struct Recorded {
+  site::records::TestKind kind;
+  std::vector<std::string> parts;
+};
+
+/// Their days, in the order of time. A test that was stated to have failed proves nothing and is left out.
+[[nodiscard]] std::vector<site::Date> recorded_days(const Facts& facts, const Recorded& which);
+
+/// A figure of a part: the later of the day entered and those in the records.
+[[nodiscard]] FigureAt last_tested(const Facts& facts, std::string subject, SourceSpan where, const MaybeDay& entered,
+                                   const Recorded& which, std::string enter);
+
+/// A figure of a part: time [s] from a day to the first of others that does not lie before it. Where all of these lie
+/// before it, the time that has passed, once it is longer than allowed; until then it is not known.
+[[nodiscard]] FigureAt time_to_first(const Facts& facts, std::string subject, const site::Date& from,
+                                     const std::vector<MaybeDay>& others, const Period& allowed, std::string enter);
+
+[[nodiscard]] double seconds_of_days(int days);
+
+}  // namespace forecourse::checks
