@@ -50,6 +50,11 @@ struct Figure {
 [[nodiscard]] std::vector<Figure> vapor_figures();
 [[nodiscard]] std::vector<Figure> line_figures();
 [[nodiscard]] std::vector<Figure> dispenser_figures();
+[[nodiscard]] std::vector<Figure> tank_place_figures();
+[[nodiscard]] std::vector<Figure> burial_figures();
+[[nodiscard]] std::vector<Figure> piping_test_figures();
+[[nodiscard]] std::vector<Figure> access_figures();
+[[nodiscard]] std::vector<Figure> extinguisher_figures();
 [[nodiscard]] std::vector<Figure> hose_figures();
 [[nodiscard]] std::vector<Figure> meter_figures();
 [[nodiscard]] std::vector<Figure> safety_figures();

@@ -22,6 +22,9 @@ void fields(Visitor& v, Operations& operations) {
   v.quantity("sale", operations.sale, "Volume of one sale.", positive);
   v.quantity("fueling_time", operations.fueling_time, "Time for which fuel flows.", positive);
   v.quantity("visit_time", operations.visit_time, "Time for which the position is taken.", positive);
+  v.quantity("sale_limit", operations.sale_limit, "Volume at which a sale stops until somebody acts.", positive);
+  v.fact("card_limits", operations.card_limits, "Whether a card that is programmed before limits amount and user.");
+  v.fact("warning_signs", operations.warning_signs, "Whether signs at the dispensers warn those who fuel.");
 }
 
 }  // namespace forecourse::site

@@ -98,6 +98,7 @@ inline constexpr std::array<std::string_view, 5> interstice_words{"dry", "brine"
 inline constexpr std::array<std::string_view, 2> vapor_return_words{"two-point", "coaxial"};
 inline constexpr std::array<std::string_view, 2> gauge_words{"automatic", "stick"};
 inline constexpr std::array<std::string_view, 1> pump_words{"submersible"};
+inline constexpr std::array<std::string_view, 2> acceptance_words{"hydrostatic", "pneumatic"};
 inline constexpr std::array<std::string_view, 7> incident_words{"struck",     "drive-off", "sump-fire",       "crack",
                                                                 "line-break", "overfill",  "nozzle-left-open"};
 inline constexpr std::array<std::string_view, 3> drain_words{"interceptor", "storm-drain", "none"};

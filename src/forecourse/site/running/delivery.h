@@ -41,6 +41,7 @@ struct Delivery {
   Maybe<Ratio> vapor_growth;       ///< volumes of vapor per volume of liquid dropped
   Maybe<Duration> change_over;     ///< between the end of a drop and the start of the next
   Maybe<Duration> driver_acts_in;  ///< from what tells the driver to stop until the truck is shut
+  Fact gauged;                     ///< the room in the tank is measured before each drop
 };
 
 }  // namespace forecourse::site

@@ -22,6 +22,9 @@ struct Operations {
   Maybe<Volume> sale;                     ///< volume of one sale
   Maybe<Duration> fueling_time;           ///< fuel flows
   Maybe<Duration> visit_time;             ///< the position is taken
+  Maybe<Volume> sale_limit;               ///< one sale stops there until somebody acts
+  Fact card_limits;                       ///< a card that is programmed before limits amount and user
+  Fact warning_signs;                     ///< at the dispensers, for those who fuel
 };
 
 }  // namespace forecourse::site
