@@ -159,7 +159,7 @@ struct Dispenser {
   Maybe<Moment> anchorage;      ///< moment that its anchorage bears
   Maybe<Length> outlet_height;  ///< where the hose leaves it, above the island
   Maybe<Length> island_height;  ///< of the island above the drive
-  Fact barrier;                 ///< guarded against vehicles by something else than its island
+  Fact guarded;                 ///< guarded against vehicles by something else than its island
   Fact fastened;                ///< bolted to its mounting
   Fact vehicle_inside;          ///< a vehicle that fuels stands wholly on the premises
   Fact nozzle_switch;           ///< the pump runs only with a nozzle off its bracket and the switch there on

@@ -65,9 +65,9 @@ std::vector<FigureAt> island_height(const Facts& facts) {
   });
 }
 
-std::vector<FigureAt> barrier(const Facts& facts) {
+std::vector<FigureAt> guard(const Facts& facts) {
   return each_dispenser(facts, [](const site::Dispenser& one) {
-    return entered_fact(one.id.text, one.where, one.barrier, "enter barrier of the dispenser");
+    return entered_fact(one.id.text, one.where, one.guarded, "enter guarded of the dispenser");
   });
 }
 
@@ -75,10 +75,10 @@ std::vector<FigureAt> barrier(const Facts& facts) {
 std::vector<FigureAt> guarded(const Facts& facts) {
   return each_dispenser(facts, [](const site::Dispenser& one) {
     const bool island = one.island_height && one.island_height->likely.si() > 0.0;
-    const bool known = island || one.barrier.value_or(false) || (one.island_height && one.barrier);
+    const bool known = island || one.guarded.value_or(false) || (one.island_height && one.guarded);
     return entered_fact(one.id.text, one.where,
-                        known ? site::Fact(island || one.barrier.value_or(false)) : std::nullopt,
-                        "enter island_height or barrier of the dispenser");
+                        known ? site::Fact(island || one.guarded.value_or(false)) : std::nullopt,
+                        "enter island_height or guarded of the dispenser");
   });
 }
 
@@ -119,7 +119,7 @@ std::vector<Figure> dispenser_figures() {
                             shear_groove_offset),
       fact_figure("shear-valve-clear", "room around a shear valve's body and moving parts", shear_valve_clear),
       amount_figure<Length>("island-height", "height of a dispenser's island above the drive", "m", island_height),
-      fact_figure("dispenser-barrier", "a barrier that guards a dispenser against vehicles", barrier),
+      fact_figure("dispenser-guard", "something else than its island that guards a dispenser", guard),
       fact_figure("dispenser-guarded", "an island or something else that guards a dispenser", guarded),
       fact_figure("dispenser-fastened", "a dispenser bolted to its mounting", fastened),
       fact_figure("vehicle-inside", "a vehicle that fuels stands on the premises", vehicle_inside),

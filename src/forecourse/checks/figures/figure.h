@@ -51,6 +51,7 @@ struct Figure {
 [[nodiscard]] std::vector<Figure> line_figures();
 [[nodiscard]] std::vector<Figure> dispenser_figures();
 [[nodiscard]] std::vector<Figure> tank_place_figures();
+[[nodiscard]] std::vector<Figure> protected_tank_figures();
 [[nodiscard]] std::vector<Figure> burial_figures();
 [[nodiscard]] std::vector<Figure> piping_test_figures();
 [[nodiscard]] std::vector<Figure> access_figures();

@@ -9,8 +9,8 @@ const std::vector<Figure>& figures() {
   static const std::vector<Figure> all = [] {
     std::vector<Figure> out;
     for (std::vector<Figure> part :
-         {tank_figures(), tank_place_figures(), burial_figures(), vapor_figures(), line_figures(),
-          piping_test_figures(), dispenser_figures(), access_figures(), hose_figures(), meter_figures(),
+         {tank_figures(), tank_place_figures(), protected_tank_figures(), burial_figures(), vapor_figures(),
+          line_figures(), piping_test_figures(), dispenser_figures(), access_figures(), hose_figures(), meter_figures(),
           safety_figures(), extinguisher_figures(), ground_figures(), equipment_figures(), record_figures()}) {
       std::move(part.begin(), part.end(), std::back_inserter(out));
     }

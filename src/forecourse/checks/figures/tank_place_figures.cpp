@@ -197,76 +197,9 @@ std::vector<FigureAt> gauged(const Facts& facts) {
   return out;
 }
 
-// ---- overfill of protected tanks above ground ---------------------------------------------------------
-
-/// Whether such a tank relies on a slow end of the drop, in place of a notice.
-bool slows(const site::Tank& tank) {
-  return !tank.overfill_alarm && std::any_of(tank.fills.begin(), tank.fills.end(), [](const site::Fill& fill) {
-    return fill.overfill_valve && fill.overfill_valve->restricted;
-  });
-}
-
-template <class Read>
-std::vector<FigureAt> each_protected_tank(const Facts& facts, Read read) {
-  return each_tank(facts, [&](const site::Tank& tank) {
-    FigureAt out = of_part(tank.id.text, tank.where);
-    const std::optional<bool> buried = is_buried(tank);
-    if (buried.value_or(false) || !tank.protected_tank.value_or(true)) {
-      out.exempt = "it is no protected tank above ground";
-    } else if (!buried || !tank.protected_tank) {
-      out.enter = "enter above_ground and protected of the tank";
-    } else {
-      read(tank, out);
-    }
-    return out;
-  });
-}
-
-/// Lowest share at which a device of a kind acts, from the study of the tanks.
-std::optional<double> share_of(const Facts& facts, const site::Tank& tank, studies::OverfillDevice device) {
-  std::optional<double> out;
-  if (facts.tank == nullptr) return out;
-  for (const studies::TankTold& told : facts.tank->tanks) {
-    if (told.tank != tank.id.text) continue;
-    for (const studies::DeviceSet& set : told.overfill.set) {
-      if (set.device == device) out = std::min(out.value_or(set.share), set.share);
-    }
-  }
-  return out;
-}
-
-template <studies::OverfillDevice Device>
-std::vector<FigureAt> share_of_protected(const Facts& facts) {
-  return each_protected_tank(facts, [&](const site::Tank& tank, FigureAt& out) {
-    if (slows(tank)) {
-      out.exempt = "it slows the drop in place of it";
-      return;
-    }
-    out.value = share_of(facts, tank, Device);
-    if (!out.value) out.enter = "enter overfill_alarm of the tank, and overfill_valve of its fill";
-  });
-}
-
-std::vector<FigureAt> slow_flow(const Facts& facts) {
-  return each_protected_tank(facts, [](const site::Tank& tank, FigureAt& out) {
-    if (!slows(tank)) {
-      out.exempt = "it gives notice and shuts off in place of it";
-      return;
-    }
-    double most = 0.0;
-    for (const site::Fill& fill : tank.fills) {
-      if (fill.overfill_valve && fill.overfill_valve->restricted) {
-        most = std::max(most, fill.overfill_valve->restricted->likely.si());
-      }
-    }
-    out.value = most;
-  });
-}
-
 }  // namespace
 
 std::vector<Figure> tank_place_figures() {
-  using studies::OverfillDevice;
   return {
       amount_figure<Length>("vent-size", "nominal size of a vent", "m", vent_size),
       amount_figure<Length>("vent-size-for-flow", "nominal size of a vent, at the flow and length that it has", "m",
@@ -287,12 +220,6 @@ std::vector<Figure> tank_place_figures() {
       amount_figure<Length>("fill-pipe-end", "height of a fill pipe's end over the tank's bottom", "m", fill_pipe_end),
       amount_figure<Volume>("spill-room", "volume of the spill container of a fill", "m3", spill_room),
       fact_figure("gauged-before-drop", "room in the tank measured before each drop", gauged),
-      amount_figure<Ratio>("protected-notice-share", "share at which a protected tank above ground gives notice",
-                           "share", share_of_protected<OverfillDevice::alarm>),
-      amount_figure<Ratio>("protected-shutoff-share", "share at which the drop into a protected tank is shut off",
-                           "share", share_of_protected<OverfillDevice::shutoff>),
-      amount_figure<VolumeFlow>("protected-slow-flow", "flow to which the drop into a protected tank is slowed", "m3/s",
-                                slow_flow),
   };
 }
 

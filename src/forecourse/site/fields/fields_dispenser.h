@@ -154,7 +154,7 @@ void fields(Visitor& v, Dispenser& dispenser) {
   v.quantity("anchorage", dispenser.anchorage, "Moment that its anchorage bears.", positive);
   v.quantity("outlet_height", dispenser.outlet_height, "Where the hose leaves it, above the island.", positive);
   v.quantity("island_height", dispenser.island_height, "Height of its island above the drive.", not_negative);
-  v.fact("barrier", dispenser.barrier, "Whether something else than its island guards it against vehicles.");
+  v.fact("guarded", dispenser.guarded, "Whether something else than its island guards it against vehicles.");
   v.fact("fastened", dispenser.fastened, "Whether it is bolted to its mounting.");
   v.fact("vehicle_inside", dispenser.vehicle_inside, "Whether a vehicle that fuels stands wholly on the premises.");
   v.fact("nozzle_switch", dispenser.nozzle_switch,
