@@ -110,11 +110,11 @@ TEST(SetValue, AddsWhereNothingStandsYet) {
 
 TEST(SetValue, RefusesWhatCannotBeReadThere) {
   EXPECT_EQ(refused(station, "line.trunk.bore", "3 psi"),
-            "142:8: error: bore is a length, but 'psi' is a pressure | write \"2.00 in\" or \"52 mm\"");
+            "144:8: error: bore is a length, but 'psi' is a pressure | write \"2.00 in\" or \"52 mm\"");
   EXPECT_EQ(refused(station, "line.trunk.bore", "3"),
-            "142:8: error: bore is a length, but 3 has no unit | write \"2.00 in\" or \"52 mm\"");
+            "144:8: error: bore is a length, but 3 has no unit | write \"2.00 in\" or \"52 mm\"");
   EXPECT_EQ(refused(station, "line.trunk.bora", "3 in"),
-            "148:20: error: 'bora' is not a key of line 'trunk' | did you mean 'bore'?");
+            "150:20: error: 'bora' is not a key of line 'trunk' | did you mean 'bore'?");
   EXPECT_EQ(refused(station, "line.trnk.bore", "3 in"), "error: there is no line 'trnk' | did you mean 'trunk'?");
   EXPECT_EQ(refused(station, "liine.trunk.bore", "3 in"),
             "2:11: error: 'liine' is not a key of a site file | did you mean 'line'?");
@@ -124,13 +124,13 @@ TEST(SetValue, RefusesWhatCannotBeReadThere) {
             "error: 'dispenser.D1.hose.D1.a.whip.length' leads nowhere: whip is a text, which has no keys | set whip "
             "as a whole");
   EXPECT_EQ(refused(station, "pump.P1.curve.run_out", "100 gpm"),
-            "107:9: error: the pump curve is given in 2 ways: shutoff with per_flow_squared, shutoff with run_out | "
+            "108:9: error: the pump curve is given in 2 ways: shutoff with per_flow_squared, shutoff with run_out | "
             "keep one of "
             "points, coefficients, shutoff with per_flow_squared, or shutoff with run_out");
   EXPECT_EQ(refused(station, "pump.P1.tank", "T9"),
-            "106:8: error: tank is 'T9', but there is no such tank | there are: T1, T1b, T2, T2p, T2d");
+            "107:8: error: tank is 'T9', but there is no such tank | there are: T1, T1b, T2, T2p, T2d");
   EXPECT_EQ(refused(station, "dispenser.D1.hose.D1.a.lift", "12 ft"),
-            "215:21: error: hose 'D1.a' has both 'lift' and 'outlet_elevation' | keep one of them");
+            "219:21: error: hose 'D1.a' has both 'lift' and 'outlet_elevation' | keep one of them");
   EXPECT_EQ(refused(station, "", "3"), "error: '' is no path to a value | write it as line.trunk.bore");
   EXPECT_EQ(refused(station, "line..bore", "3"),
             "error: 'line..bore' is no path to a value | write it as line.trunk.bore");

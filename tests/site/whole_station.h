@@ -44,6 +44,7 @@ reading = { depth = "71 in", at = "8 ft", water = "0.5 in", temperature = "58 de
 siphoned_with = ["T1b"]
 position = ["0 ft", "40 ft"]
 capacity = "20000 gal"
+ground = { surround = "12 in", traffic = true, asphalt = "8 in", paving_beyond = "2 ft" }
 double_wall = true
 material = "glass-fiber reinforced plastic"
 interstice = { watch = "brine", alarm = true, tested = 2025-04-01 }
@@ -146,6 +147,7 @@ id = "trunk"
 from = "P1"
 to = "B1"
 length = "150 ft"
+acceptance = { kind = "pneumatic", pressure = "50 psi", greatest = "36 psi", held = "1 h", tested = 2024-05-20 }
 bore = "2.00 in"          # inside
 roughness = "0.0015 mm"
 loss = 3.6
@@ -185,6 +187,8 @@ elevation = "-3 ft"
 [[dispenser]]
 id = "D1"
 position = ["190 ft", "0 ft"]
+access = { highest = "47 in", lowest = "20 in", reach_over = "9 in", existing_curb = false, slope = "1.5 %" }
+vapor_line = { breaks = true, shear_mounted = true, drains = true, closes = true }
 elevation = "6 in"
 sump = { kind = "tapered", floor = ["14 in", "26 in"], top = ["18 in", "40 in"], depth = "36 in", parts_share = "5 %", sensor_height = "1.5 in", lowest_seal = "11 in" }
 stabilizer_bar = true
@@ -321,6 +325,28 @@ along = "50 %"
 open_area = "0.5 in2"
 discharge_coefficient = 0.61
 pump_runs = false
+
+[[extinguisher]]
+id = "X1"
+position = ["190 ft", "20 ft"]
+rating = "4-A:40-B:C"
+
+[surroundings]
+complete = true
+flood_elevation = "-3 ft"
+  [[surroundings.building]]
+  corner = ["100 ft", "60 ft"]
+  opposite = ["160 ft", "100 ft"]
+  fire_rating = "2 h"
+    [[surroundings.building.opening]]
+    position = ["130 ft", "60 ft"]
+  [[surroundings.lot_line]]
+  from = ["-40 ft", "-50 ft"]
+  to = ["240 ft", "-50 ft"]
+  [[surroundings.ignition]]
+  position = ["200 ft", "40 ft"]
+  [[surroundings.vapor_processor]]
+  position = ["20 ft", "80 ft"]
 )";
 
 }  // namespace forecourse::site

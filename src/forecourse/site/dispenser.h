@@ -47,6 +47,7 @@ struct ShearValve {
   std::optional<Date> tested;
   std::optional<Date> installed;
   Fact listed;                      ///< by a testing laboratory, for this fuel
+  Fact clear;                       ///< room around its body and its moving parts
   std::optional<EnteredLoss> loss;  ///< open
   Maybe<Length> groove_lift;        ///< shear groove above the liquid in the tank, instead of its elevation
   std::optional<ValveClosing> closing;
@@ -125,6 +126,33 @@ struct Hose {
   Maybe<VolumeFlow> limiter;   ///< no more than this flows
   Fact high_flow;
   Maybe<Force> nozzle_pull_out;  ///< pull at which the nozzle comes out of the vehicle
+  Fact racked;                   ///< it hangs on a reel or a rack
+  Fact retriever;                ///< a cord draws it back
+  Maybe<Length> retriever_at;    ///< where that cord holds it, from the nozzle
+  Fact self_closing;             ///< the nozzle shuts by itself
+  Fact closes_without_pressure;  ///< the nozzle shuts when the pressure in the hose is gone
+  Fact controlled_elsewhere;     ///< something besides the nozzle starts and stops the flow
+};
+
+/// The vapor line inside a dispenser, of vapor recovery at the vehicle.
+struct VaporLine {
+  SourceSpan where{};
+  Fact breaks;         ///< a shear section or a flexible connector lets the valve of the liquid act
+  Fact shear_mounted;  ///< its shear joint is rigidly mounted, and flush with the mounting surface
+  Fact drains;         ///< it drains to the tank without a trap
+  Fact closes;         ///< it is shut while nothing is dispensed
+};
+
+/// Where somebody in a wheelchair fuels.
+struct AccessPlace {
+  SourceSpan where{};
+  Maybe<Length> highest;       ///< operable part, above the way of the vehicles
+  Maybe<Length> lowest;        ///< operable part, above the way of the vehicles
+  Maybe<Length> reach_over;    ///< depth of the curb or other obstruction that is reached over
+  Fact existing_curb;          ///< the dispenser stands on a curb that was there before
+  Maybe<Length> floor_length;  ///< clear floor beside it
+  Maybe<Length> floor_width;
+  Maybe<Ratio> slope;  ///< of that floor
 };
 
 struct Dispenser {
@@ -141,6 +169,13 @@ struct Dispenser {
   Maybe<Length> base_width;     ///< of its foot, along the pull
   Maybe<Moment> anchorage;      ///< moment that its anchorage bears
   Maybe<Length> outlet_height;  ///< where the hose leaves it, above the island
+  Maybe<Length> island_height;  ///< of the island above the drive
+  Fact guarded;                 ///< guarded against vehicles by something else than its island
+  Fact fastened;                ///< bolted to its mounting
+  Fact vehicle_inside;          ///< a vehicle that fuels stands wholly on the premises
+  Fact nozzle_switch;           ///< the pump runs only with a nozzle off its bracket and the switch there on
+  std::optional<VaporLine> vapor_line;
+  std::optional<AccessPlace> access;
   std::vector<Inlet> inlets;
   std::vector<Hose> hoses;
 };

@@ -16,6 +16,16 @@ struct Interstice {
   std::optional<Date> tested;
 };
 
+/// The test of a new line before it is covered or used.
+struct AcceptanceTest {
+  SourceSpan where{};
+  Name kind;                      ///< "hydrostatic" or "pneumatic"
+  Maybe<GaugePressure> pressure;  ///< at the top
+  Maybe<GaugePressure> greatest;  ///< that is to be expected in use
+  Maybe<Duration> held;
+  std::optional<Date> tested;
+};
+
 /// A run of product line between two places: a pump, a branch, or a dispenser inlet.
 /// The places are ids: "P1", "B2", "D1.regular".
 struct Line {
@@ -31,6 +41,10 @@ struct Line {
   Maybe<Length> burial;                  ///< cover above the line
   Maybe<Ratio> fall;                     ///< slope toward the tank sump
   std::optional<Date> tested;            ///< last line tightness test
+  std::optional<AcceptanceTest> acceptance;
+  Fact flexible_joints;        ///< at tank, islands and where it can move
+  Fact fiberglass;             ///< of reinforced plastic
+  Maybe<Length> straight_run;  ///< least straight run at a change of direction
   std::optional<Date> installed;
   std::optional<Date> replaced;  ///< last time that a part of the run was replaced
   Maybe<Ratio> replaced_share;   ///< of the run

@@ -9,6 +9,7 @@
 #include "forecourse/site/running/delivery.h"
 #include "forecourse/site/running/incident_request.h"
 #include "forecourse/site/running/operations.h"
+#include "forecourse/site/surroundings.h"
 #include "forecourse/site/tank.h"
 
 namespace forecourse::site {
@@ -36,6 +37,8 @@ struct FlowRequest {
 ///     [[line]] [[branch]]  runs between places, and where they meet          -> line.h, pipe.h
 ///     [[dispenser]]      sump, inlets with shear valves, hoses               -> dispenser.h, sump.h
 ///     [[emergency_stop]] [[interlock]]  what stops what                      -> equipment/safety.h
+///     [[extinguisher]]   fire extinguishers                                  -> equipment/safety.h
+///     [surroundings]     buildings, lot lines, sources of ignition           -> surroundings.h
 ///     [[delivery]]       how a tanker unloads                                -> running/delivery.h
 ///     [operations]       hours, throughput, arrivals                         -> running/operations.h
 ///     [forecourt]        slope, drains                                       -> running/incident_request.h
@@ -61,6 +64,8 @@ struct Site {
   std::vector<PumpControl> controls;
   std::vector<EmergencyStop> emergency_stops;
   std::vector<Interlock> interlocks;
+  std::vector<Extinguisher> extinguishers;
+  std::optional<Surroundings> surroundings;
   std::vector<Delivery> deliveries;
   std::optional<Operations> operations;
   std::optional<Forecourt> forecourt;

@@ -84,6 +84,16 @@ struct SiphonBar {
   Maybe<Length> crest_elevation;   ///< of a siphon's highest point
 };
 
+/// How a buried tank lies in the ground. Cover and slab stand under its flotation.
+struct TankGround {
+  SourceSpan where{};
+  Maybe<Length> surround;       ///< least thickness of the inert fill around it
+  Fact traffic;                 ///< vehicles may pass over it
+  Maybe<Length> asphalt;        ///< thickness of asphalt over it
+  Maybe<Length> paving_beyond;  ///< how far asphalt reaches beyond its outline
+  Fact reinforced;              ///< the slab over it has reinforcement
+};
+
 /// A buried or above-ground tank with all that is fitted to it. What is not listed does not exist.
 struct Tank {
   Name id;
@@ -112,6 +122,9 @@ struct Tank {
   std::optional<VaporReturn> vapor_return;
   std::optional<TankGauge> gauge;
   std::optional<Flotation> flotation;
+  Maybe<Angle> axis;  ///< direction of its length on plan, from the first axis; its position is then its middle
+  std::optional<TankGround> ground;
+  Fact protected_tank;  ///< above ground, in a casing that withstands fire
   std::optional<Date> installed;
   std::optional<Date> tested;  ///< last tank tightness test
   Name monitored_by;           ///< "interstice", "gauge", "inventory", "manual-gauging", "statistics" or "wells"

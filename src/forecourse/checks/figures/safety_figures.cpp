@@ -1,7 +1,8 @@
+#include <algorithm>
 #include <cmath>
 #include <limits>
 
-#include "forecourse/checks/figures/figure.h"
+#include "forecourse/checks/figures/each_part.h"
 
 namespace forecourse::checks {
 namespace {
@@ -70,10 +71,78 @@ std::vector<FigureAt> stop_tested(const Facts& facts) {
   return out;
 }
 
+std::vector<FigureAt> stop_height(const Facts& facts) {
+  std::vector<FigureAt> out;
+  for (const site::EmergencyStop& stop : facts.site.emergency_stops) {
+    out.push_back(entered_amount(stop.id.text, stop.where, stop.height, "enter height of the emergency stop"));
+  }
+  return out;
+}
+
+template <site::Fact site::EmergencyStop::*Member>
+std::vector<FigureAt> of_stop_fact(const Facts& facts) {
+  std::vector<FigureAt> out;
+  for (const site::EmergencyStop& stop : facts.site.emergency_stops) {
+    out.push_back(entered_fact(stop.id.text, stop.where, stop.*Member,
+                               "enter sign, manual_reset and also_cuts_power of the emergency stop"));
+  }
+  return out;
+}
+
+/// Whether some emergency stop stops a pump. One that lists no pumps leaves it open.
+std::vector<FigureAt> pump_stopped(const Facts& facts) {
+  std::vector<FigureAt> out;
+  const auto& stops = facts.site.emergency_stops;
+  for (const site::Pump& pump : facts.site.pumps) {
+    const bool stopped = std::any_of(stops.begin(), stops.end(), [&](const site::EmergencyStop& stop) {
+      return std::find(stop.stops.begin(), stop.stops.end(), pump.id) != stop.stops.end();
+    });
+    const bool open = std::any_of(stops.begin(), stops.end(), [](const auto& stop) { return stop.stops.empty(); });
+    out.push_back(entered_fact(pump.id.text, pump.where, stopped || !open ? site::Fact(stopped) : std::nullopt,
+                               "enter stops of each emergency stop"));
+  }
+  return out;
+}
+
+FigureAt of_operations(const Facts& facts) {
+  return of_part("station", facts.site.operations ? facts.site.operations->where : facts.site.where);
+}
+
+template <site::Fact site::Operations::*Member>
+std::vector<FigureAt> of_operation(const Facts& facts) {
+  FigureAt out = of_operations(facts);
+  if (facts.site.operations) out.fact = (*facts.site.operations).*Member;
+  if (!out.fact) out.enter = "enter attended, card_limits and warning_signs of [operations]";
+  return {out};
+}
+
+std::vector<FigureAt> sale_limit(const Facts& facts) {
+  FigureAt out = of_operations(facts);
+  if (facts.site.operations && facts.site.operations->sale_limit) {
+    out.value = facts.site.operations->sale_limit->likely.si();
+  } else {
+    out.enter = "enter sale_limit of [operations]";
+  }
+  return {out};
+}
+
 }  // namespace
 
 std::vector<Figure> safety_figures() {
   return {
+      amount_figure<Length>("emergency-stop-height", "height of an emergency stop above the floor", "m", stop_height),
+      fact_figure("emergency-stop-sign", "a sign at an emergency stop", of_stop_fact<&site::EmergencyStop::sign>),
+      fact_figure("emergency-stop-manual-reset", "an emergency stop that only a hand sets back",
+                  of_stop_fact<&site::EmergencyStop::manual_reset>),
+      fact_figure("emergency-stop-cuts-power", "an emergency stop that cuts the power of the dispensers",
+                  of_stop_fact<&site::EmergencyStop::also_cuts_power>),
+      fact_figure("pump-stopped", "an emergency stop that stops the pump", pump_stopped),
+      fact_figure("attended", "somebody is there while the station is open", of_operation<&site::Operations::attended>),
+      amount_figure<Volume>("sale-limit", "volume at which a sale stops until somebody acts", "m3", sale_limit),
+      fact_figure("card-limits", "a card that is programmed before limits each sale",
+                  of_operation<&site::Operations::card_limits>),
+      fact_figure("warning-signs", "signs at the dispensers that warn those who fuel",
+                  of_operation<&site::Operations::warning_signs>),
       {"emergency-stop-reach", "distance from a dispenser to the nearest emergency stop", FigureKind::amount,
        &Length::kind(), "m", Measured::fuel, stop_reach},
       {"emergency-stop-clearance", "distance from an emergency stop to the nearest dispenser", FigureKind::amount,

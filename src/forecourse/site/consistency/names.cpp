@@ -160,6 +160,7 @@ void check_ids(const Site& site, Findings& findings) {
   check_pool(parts_of(site.controls, "control"), findings);
   check_pool(parts_of(site.emergency_stops, "emergency stop"), findings);
   check_pool(parts_of(site.interlocks, "interlock"), findings);
+  check_pool(parts_of(site.extinguishers, "extinguisher"), findings);
   check_pool(parts_of(site.deliveries, "delivery"), findings);
   check_pool(parts_of(site.incidents, "incident"), findings);
 }

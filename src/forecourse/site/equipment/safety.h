@@ -15,7 +15,18 @@ struct EmergencyStop {
   Name by_whom;             ///< "attendant", "customer", "fire-service" or "automatic"
   Name reset;               ///< who resets it, and how, in words
   Fact also_cuts_power;     ///< to the dispensers
+  Maybe<Length> height;     ///< above the floor in front of it
+  Fact sign;                ///< it is marked with what it does
+  Fact manual_reset;        ///< only by hand can it be set back
   std::optional<Date> tested;
+};
+
+/// A fire extinguisher that hangs ready.
+struct Extinguisher {
+  Name id;
+  SourceSpan where{};
+  std::optional<Position> position;
+  Name rating;  ///< as on its label: "2-A:20-B:C"
 };
 
 enum class InterlockAction { stop, alarm, restrict };

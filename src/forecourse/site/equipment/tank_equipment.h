@@ -57,6 +57,11 @@ struct Fill {
   Maybe<Length> elevation;
   Maybe<Length> bore;
   std::optional<Pipe> pipe;  ///< of a remote fill
+  std::optional<Position> position;
+  Fact outside;      ///< out of doors
+  Fact tight;        ///< tanker's hoses of liquid and vapor join it tightly
+  Fact through_top;  ///< it enters the tank through its top
+  Fact slopes;       ///< it falls toward the tank
   std::optional<EnteredLoss> loss;
   std::optional<DropTube> drop_tube;
   std::optional<SpillContainer> spill_container;
@@ -92,6 +97,10 @@ struct Vent {
   std::optional<VentValve> valve;
   Fact blocked;
   Fact restrictor;  ///< a float in it restricts flow when the tank is nearly full
+  std::optional<Position> position;
+  Fact upward;          ///< it blows upward, or sideways away from walls
+  Fact drains;          ///< it drains to the tank without a trap, and enters through its top
+  Fact flame_arrester;  ///< it has one
   std::optional<Date> installed;
 };
 

@@ -42,6 +42,7 @@ void fields(Visitor& v, Delivery& delivery) {
   v.quantity("change_over", delivery.change_over, "From the end of a drop to the start of the next.", not_negative);
   v.quantity("driver_acts_in", delivery.driver_acts_in,
              "From what tells the driver to stop until the truck's valve is shut.", not_negative);
+  v.fact("gauged", delivery.gauged, "Whether the room in the tank is measured before each drop.");
 }
 
 }  // namespace forecourse::site

@@ -46,6 +46,7 @@ void fields(Visitor& v, ShearValve& valve) {
   v.date("tested", valve.tested, "Last trip test.");
   v.date("installed", valve.installed, "When it was installed.");
   v.fact("listed", valve.listed, "Whether it is listed for this fuel.");
+  v.fact("clear", valve.clear, "Whether its body and its moving parts have room around them.");
   v.loss("loss", valve.loss, "Its loss when open.");
   v.quantity("groove_lift", valve.groove_lift, "Shear groove above the liquid in the tank, instead of its elevation.");
   v.table("closing", valve.closing, "How it shuts once it is tripped.");
@@ -115,6 +116,37 @@ void fields(Visitor& v, Hose& hose) {
   v.quantity("limiter", hose.limiter, "No more than this flows.", positive);
   v.fact("high_flow", hose.high_flow, "Whether it serves trucks with a high flow.");
   v.quantity("nozzle_pull_out", hose.nozzle_pull_out, "Pull at which the nozzle comes out of the vehicle.", positive);
+  v.fact("racked", hose.racked, "Whether it hangs on a reel or a rack.");
+  v.fact("retriever", hose.retriever, "Whether a cord draws it back.");
+  v.quantity("retriever_at", hose.retriever_at, "Where that cord holds it, from the nozzle.", positive);
+  v.fact("self_closing", hose.self_closing, "Whether the nozzle shuts by itself when the tank is full.");
+  v.fact("closes_without_pressure", hose.closes_without_pressure,
+         "Whether the nozzle shuts when the pressure in the hose is gone, and opens only under pressure.");
+  v.fact("controlled_elsewhere", hose.controlled_elsewhere,
+         "Whether something besides the nozzle starts and stops the flow, such as a sale paid before.");
+}
+
+template <class Visitor>
+void fields(Visitor& v, VaporLine& line) {
+  v.about("vapor_line", "The vapor line inside a dispenser, where vapor is recovered at the vehicle.");
+  v.fact("breaks", line.breaks, "Whether a shear section or a flexible connector lets the liquid's valve act.");
+  v.fact("shear_mounted", line.shear_mounted,
+         "Whether its shear joint is rigidly mounted, and flush with the surface the dispenser stands on.");
+  v.fact("drains", line.drains, "Whether it drains to the tank without a trap.");
+  v.fact("closes", line.closes, "Whether it is shut while nothing is dispensed.");
+}
+
+template <class Visitor>
+void fields(Visitor& v, AccessPlace& place) {
+  v.about("access", "Where somebody in a wheelchair fuels.");
+  v.quantity("highest", place.highest, "Highest part to operate, above the way of the vehicles.", positive);
+  v.quantity("lowest", place.lowest, "Lowest part to operate, above the way of the vehicles.", positive);
+  v.quantity("reach_over", place.reach_over, "Depth of the curb or other obstruction that is reached over.",
+             not_negative);
+  v.fact("existing_curb", place.existing_curb, "Whether the dispenser stands on a curb that was there before.");
+  v.quantity("floor_length", place.floor_length, "Length of the clear floor beside it.", positive);
+  v.quantity("floor_width", place.floor_width, "Width of the clear floor beside it.", positive);
+  v.quantity("slope", place.slope, "Steepest slope of that floor.", gradient);
 }
 
 template <class Visitor>
@@ -133,6 +165,14 @@ void fields(Visitor& v, Dispenser& dispenser) {
   v.date("installed", dispenser.installed, "When it was installed.");
   v.date("connectors_installed", dispenser.connectors_installed,
          "When the risers, connectors and valves beneath it were installed.");
+  v.quantity("island_height", dispenser.island_height, "Height of its island above the drive.", not_negative);
+  v.fact("guarded", dispenser.guarded, "Whether something else than its island guards it against vehicles.");
+  v.fact("fastened", dispenser.fastened, "Whether it is bolted to its mounting.");
+  v.fact("vehicle_inside", dispenser.vehicle_inside, "Whether a vehicle that fuels stands wholly on the premises.");
+  v.fact("nozzle_switch", dispenser.nozzle_switch,
+         "Whether a pump runs only with a nozzle off its bracket and the switch there on.");
+  v.table("vapor_line", dispenser.vapor_line, "The vapor line inside it.");
+  v.table("access", dispenser.access, "Where somebody in a wheelchair fuels.");
   v.list("inlet", dispenser.inlets, "Where products enter.");
   v.list("hose", dispenser.hoses, "The hoses.");
 }

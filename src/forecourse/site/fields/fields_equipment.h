@@ -56,6 +56,11 @@ void fields(Visitor& v, Fill& fill) {
   v.quantity("elevation", fill.elevation, "Elevation of the connection.");
   v.quantity("bore", fill.bore, "Inside diameter of the fill.", positive);
   v.pipe("pipe", fill.pipe, "The pipe of a remote fill.");
+  v.position("position", fill.position, "Position on plan.");
+  v.fact("outside", fill.outside, "Whether it lies out of doors.");
+  v.fact("tight", fill.tight, "Whether the tanker's hoses of liquid and vapor join it tightly.");
+  v.fact("through_top", fill.through_top, "Whether it enters the tank through its top.");
+  v.fact("slopes", fill.slopes, "Whether it falls toward the tank.");
   v.loss("loss", fill.loss, "Loss of the connection.");
   v.table("drop_tube", fill.drop_tube, "The drop tube.");
   v.table("spill_container", fill.spill_container, "The spill container.");
@@ -87,6 +92,10 @@ void fields(Visitor& v, Vent& vent) {
   v.table("valve", vent.valve, "The pressure/vacuum valve.");
   v.fact("blocked", vent.blocked, "Whether it is blocked.");
   v.fact("restrictor", vent.restrictor, "Whether a float in it restricts flow when the tank is nearly full.");
+  v.position("position", vent.position, "Position of its outlet on plan.");
+  v.fact("upward", vent.upward, "Whether it blows upward, or sideways away from walls.");
+  v.fact("drains", vent.drains, "Whether it drains to the tank without a trap and enters through its top.");
+  v.fact("flame_arrester", vent.flame_arrester, "Whether it has one.");
   v.date("installed", vent.installed, "When it was installed.");
 }
 

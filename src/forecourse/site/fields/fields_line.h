@@ -17,6 +17,16 @@ void fields(Visitor& v, Interstice& interstice) {
 }
 
 template <class Visitor>
+void fields(Visitor& v, AcceptanceTest& test) {
+  v.about("acceptance", "The test of a new line before it is covered or used.");
+  v.word("kind", test.kind, acceptance_words, "With liquid or with gas.");
+  v.quantity("pressure", test.pressure, "Pressure of the test, at its highest point.", positive);
+  v.quantity("greatest", test.greatest, "Greatest pressure to be expected in use.", positive);
+  v.quantity("held", test.held, "How long it was held.", positive);
+  v.date("tested", test.tested, "Day of the test.");
+}
+
+template <class Visitor>
 void fields(Visitor& v, Line& line) {
   v.about("line", "A run of product line between two places: a pump, a branch, or a dispenser's inlet.");
   v.id("id", line.id, IdRule::plain, "Name of the line.");
@@ -31,6 +41,10 @@ void fields(Visitor& v, Line& line) {
   v.quantity("fall", line.fall, "Slope toward the tank sump.", gradient);
   v.quantity("burial", line.burial, "Cover above it.", not_negative);
   v.date("tested", line.tested, "Last tightness test.");
+  v.table("acceptance", line.acceptance, "The test when it was new, or the last like it.");
+  v.fact("flexible_joints", line.flexible_joints, "Whether there are some at tank, islands and where it can move.");
+  v.fact("fiberglass", line.fiberglass, "Whether it is of reinforced plastic.");
+  v.quantity("straight_run", line.straight_run, "Least straight run at a change of direction.", positive);
   v.date("installed", line.installed, "When it was laid.");
   v.date("replaced", line.replaced, "When a part of the run was last replaced.");
   v.quantity("replaced_share", line.replaced_share, "Share of the run that was replaced then.", share_of_one);

@@ -36,6 +36,9 @@ void fields(Visitor& v, Operations& operations) {
   v.quantity("visit_time", operations.visit_time, "Time for which the position is taken.", positive);
   v.table("records_kept", operations.records_kept, "For how long records are kept.");
   v.date("hand_held_tested", operations.hand_held_tested, "Last test of electronic hand-held gear that detects leaks.");
+  v.quantity("sale_limit", operations.sale_limit, "Volume at which a sale stops until somebody acts.", positive);
+  v.fact("card_limits", operations.card_limits, "Whether a card that is programmed before limits amount and user.");
+  v.fact("warning_signs", operations.warning_signs, "Whether signs at the dispensers warn those who fuel.");
 }
 
 }  // namespace forecourse::site

@@ -15,7 +15,18 @@ void fields(Visitor& v, EmergencyStop& stop) {
   v.word("by_whom", stop.by_whom, actor_words, "Who acts.");
   v.name("reset", stop.reset, "Who resets it, and how.");
   v.fact("also_cuts_power", stop.also_cuts_power, "Whether it cuts the power of the dispensers.");
+  v.quantity("height", stop.height, "Above the floor in front of it.", not_negative);
+  v.fact("sign", stop.sign, "Whether a sign tells what it does.");
+  v.fact("manual_reset", stop.manual_reset, "Whether only a hand at the switch sets it back.");
   v.date("tested", stop.tested, "Last test.");
+}
+
+template <class Visitor>
+void fields(Visitor& v, Extinguisher& extinguisher) {
+  v.about("extinguisher", "A fire extinguisher that hangs ready.");
+  v.id("id", extinguisher.id, IdRule::plain, "Name of it.");
+  v.position("position", extinguisher.position, "Position on plan.");
+  v.name("rating", extinguisher.rating, "Rating as on its label: \"2-A:20-B:C\".");
 }
 
 template <class Visitor>

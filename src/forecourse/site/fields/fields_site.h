@@ -12,6 +12,7 @@
 #include "forecourse/site/fields/fields_product.h"
 #include "forecourse/site/fields/fields_pump.h"
 #include "forecourse/site/fields/fields_safety.h"
+#include "forecourse/site/fields/fields_surroundings.h"
 #include "forecourse/site/fields/fields_tank.h"
 
 namespace forecourse::site {
@@ -58,6 +59,8 @@ void fields(Visitor& v, Site& site) {
   v.list("dispenser", site.dispensers, "The dispensers.");
   v.list("emergency_stop", site.emergency_stops, "The emergency stops.");
   v.list("interlock", site.interlocks, "What stops what.");
+  v.list("extinguisher", site.extinguishers, "The fire extinguishers.");
+  v.table("surroundings", site.surroundings, "What stands around the equipment.");
   v.list("delivery", site.deliveries, "How a tanker unloads.");
   v.table("operations", site.operations, "How the station is run.");
   v.table("forecourt", site.forecourt, "The forecourt around the dispensers.");

@@ -71,6 +71,16 @@ void fields(Visitor& v, SiphonBar& bar) {
 }
 
 template <class Visitor>
+void fields(Visitor& v, TankGround& ground) {
+  v.about("ground", "How a buried tank lies in the ground. Cover and slab stand under `flotation`.");
+  v.quantity("surround", ground.surround, "Least thickness of the inert fill around it.", positive);
+  v.fact("traffic", ground.traffic, "Whether vehicles may pass over it.");
+  v.quantity("asphalt", ground.asphalt, "Thickness of the asphalt over it.", positive);
+  v.quantity("paving_beyond", ground.paving_beyond, "How far asphalt reaches beyond its outline.", not_negative);
+  v.fact("reinforced", ground.reinforced, "Whether the slab over it has reinforcement.");
+}
+
+template <class Visitor>
 void fields(Visitor& v, Tank& tank) {
   v.about("tank", "A tank with all that is fitted to it. What is not listed does not exist.");
   v.id("id", tank.id, IdRule::plain, "Name of the tank.");
@@ -98,6 +108,11 @@ void fields(Visitor& v, Tank& tank) {
   v.table("vapor_return", tank.vapor_return, "The way of vapor back to the tanker.");
   v.table("gauge", tank.gauge, "The gauge.");
   v.table("flotation", tank.flotation, "What holds it down in wet ground.");
+  v.quantity(
+      "axis", tank.axis,
+      "Direction of its length on plan, from the first axis toward the second; its position is then its middle.");
+  v.table("ground", tank.ground, "How it lies in the ground.");
+  v.fact("protected", tank.protected_tank, "Whether it stands above ground in a casing that withstands fire.");
   v.date("installed", tank.installed, "When it was installed.");
   v.date("tested", tank.tested, "Last tightness test.");
   v.word("monitored_by", tank.monitored_by, monitoring_words, "How leaks of it are looked for.");

@@ -101,6 +101,7 @@ inline constexpr std::array<std::string_view, 6> monitoring_words{"interstice", 
                                                                   "manual-gauging", "statistics", "wells"};
 inline constexpr std::array<std::string_view, 3> sound_words{"inspection", "monitoring", "tests"};
 inline constexpr std::array<std::string_view, 1> pump_words{"submersible"};
+inline constexpr std::array<std::string_view, 2> acceptance_words{"hydrostatic", "pneumatic"};
 inline constexpr std::array<std::string_view, 7> incident_words{"struck",     "drive-off", "sump-fire",       "crack",
                                                                 "line-break", "overfill",  "nozzle-left-open"};
 inline constexpr std::array<std::string_view, 3> drain_words{"interceptor", "storm-drain", "none"};

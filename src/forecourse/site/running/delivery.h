@@ -43,6 +43,7 @@ struct Delivery {
   Fact tight_hoses;                ///< its hoses and couplers are vapor tight and shut themselves
   Maybe<Duration> change_over;     ///< between the end of a drop and the start of the next
   Maybe<Duration> driver_acts_in;  ///< from what tells the driver to stop until the truck is shut
+  Fact gauged;                     ///< the room in the tank is measured before each drop
 };
 
 }  // namespace forecourse::site
