@@ -60,7 +60,7 @@ installed = 2011-06-20
   bore = "4.03 in"
   elevation = "0 ft"
   drop_tube = { length = "14 ft", bore = "3.9 in", end_above_bottom = "6 in" }
-  spill_container = { volume = "5 gal", tight = true, tested = 2025-02-11 }
+  spill_container = { volume = "5 gal", tight = true, tested = 2025-02-11, liquid_test = { below_top = "1 in", settled = "5 min", waited = "1 h", change = "0 in" } }
   overfill_valve = { restricts_at = "106 in", closes_at = "112 in", restricted = "100 gpm", tested = 2025-02-11 }
   [tank.overfill_alarm]
   at_share = "90 %"
@@ -191,6 +191,7 @@ access = { highest = "47 in", lowest = "20 in", reach_over = "9 in", existing_cu
 vapor_line = { breaks = true, shear_mounted = true, drains = true, closes = true }
 elevation = "6 in"
 sump = { kind = "tapered", floor = ["14 in", "26 in"], top = ["18 in", "40 in"], depth = "36 in", parts_share = "5 %", sensor_height = "1.5 in", lowest_seal = "11 in" }
+vapor_recovery = { capture = "90 %", monitored = true, tested = 2026-01-15 }
 stabilizer_bar = true
 mass = "500 lb"
 base_width = "24 in"
@@ -220,7 +221,7 @@ outlet_height = "6 ft"
   whip = "30 in"
   curb = { length = "9 ft", bore = "0.75 in", stiffness = "45 lbf/in", strength = "600 lbf" }
   breakaway = "illustrative-three-quarter"
-  parting = { pull = "150 lbf", poppet = "double", reconnectable = true, friction = 0.1, tested = 2026-01-15 }
+  parting = { pull = "150 lbf", poppet = "double", reconnectable = true, friction = 0.1, tested = 2026-01-15, rejoined = { purged = "2 gal", watched = "2 min", on = 2026-01-15 } }
   nozzle_pull_out = "400 lbf"
   nozzle = { shelf = "illustrative-three-quarter-nozzle" }
   limiter = "10 gpm"

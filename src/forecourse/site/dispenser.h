@@ -57,6 +57,8 @@ struct ShearValve {
   Maybe<double> response_index;          ///< of the fusible link, in (m s)^0.5
   Maybe<double> conduction;              ///< of the fusible link, in (m/s)^0.5
   Maybe<Length> link_height;             ///< of the fusible link above the sump's floor
+  Maybe<GaugePressure> rating;           ///< rated working pressure
+  std::vector<Name> listed_to;           ///< standards that a laboratory listed it to
 };
 
 /// Where a product enters a dispenser. As a place it is called "<dispenser>.<product>", or its own `id`.
@@ -85,6 +87,14 @@ struct BlendShare {
   Entered<Ratio> share;
 };
 
+/// What was done when a breakaway that had parted was joined again.
+struct Rejoining {
+  SourceSpan where{};
+  Maybe<Volume> purged;     ///< drawn through the hose
+  Maybe<Duration> watched;  ///< the display did not move, while the hose was pulled and twisted
+  std::optional<Date> on;
+};
+
 /// How a breakaway parts. Facts and figures have no default.
 struct Parting {
   SourceSpan where{};
@@ -94,6 +104,7 @@ struct Parting {
   Maybe<double> friction;  ///< of its sliding parts under a side pull [1]
   std::optional<Date> tested;
   std::optional<Date> installed;
+  std::optional<Rejoining> rejoined;  ///< the last time
 };
 
 /// The spout of a nozzle, measured from its tip.
@@ -155,6 +166,16 @@ struct AccessPlace {
   Maybe<Ratio> slope;  ///< of that floor
 };
 
+/// What draws the vapor of the vehicle's tank back while it is filled (stage II).
+struct VaporRecovery {
+  SourceSpan where{};
+  Maybe<Ratio> capture;   ///< share of the vapor that it takes, as certified
+  Maybe<Ratio> per_fuel;  ///< volume of vapor for a volume of fuel, as measured
+  Fact monitored;         ///< it is watched by itself while it works
+  std::optional<Date> tested;
+  std::vector<Name> listed_to;  ///< standards that it was tested to
+};
+
 struct Dispenser {
   Name id;
   SourceSpan where{};
@@ -176,6 +197,9 @@ struct Dispenser {
   Fact nozzle_switch;           ///< the pump runs only with a nozzle off its bracket and the switch there on
   std::optional<VaporLine> vapor_line;
   std::optional<AccessPlace> access;
+  std::optional<Date> last_hit;  ///< the last day on which a vehicle struck it or drove off with a hose
+  std::optional<VaporRecovery> vapor_recovery;
+  std::vector<Name> listed_to;  ///< standards that a laboratory listed it to
   std::vector<Inlet> inlets;
   std::vector<Hose> hoses;
 };

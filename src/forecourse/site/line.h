@@ -40,6 +40,7 @@ struct Line {
   std::vector<EntrySeal> seals;          ///< where it enters the sumps at its ends
   Maybe<Length> burial;                  ///< cover above the line
   Maybe<Ratio> fall;                     ///< slope toward the tank sump
+  Maybe<Length> in_sump;                 ///< longest stretch of it inside a sump, from the wall
   std::optional<Date> tested;            ///< last line tightness test
   std::optional<AcceptanceTest> acceptance;
   Fact flexible_joints;        ///< at tank, islands and where it can move

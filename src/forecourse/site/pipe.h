@@ -38,6 +38,8 @@ struct Pipe {
   Maybe<Stiffness> stiffness;       ///< of a hose: pull per stretch
   Maybe<Force> strength;            ///< of a hose: pull at which it fails
   std::optional<EnteredLoss> loss;  ///< of fittings along it, on its own bore
+  Name material;                    ///< one of `pipe_materials`
+  std::vector<Name> listed_to;      ///< standards that a laboratory listed it to
 };
 
 /// A part in the path that only loses pressure: filter, meter, control valve, breakaway, swivel, nozzle.
@@ -46,6 +48,11 @@ struct Part {
   Name shelf;                         ///< id of a generic part on the shelf; empty: entered here
   std::optional<EnteredLoss> loss;    ///< replaces the shelf's; of a filter, when it is clean
   std::optional<EnteredLoss> loaded;  ///< of a filter only: its loss when it is due for a change
+  Maybe<GaugePressure> rating;        ///< rated working pressure
+  Maybe<GaugePressure> burst;         ///< pressure at which it bursts, as tested
+  Maybe<double> accuracy_class;       ///< of a meter only, as marked
+  std::optional<Date> tested;         ///< last test; of a meter its last proving
+  std::vector<Name> listed_to;        ///< standards that a laboratory listed it to
 };
 
 /// A position on plan, from the site's own origin.

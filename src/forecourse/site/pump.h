@@ -50,6 +50,7 @@ struct LeakDetector {
   Maybe<VolumeFlow> restricted;  ///< flow it lets through until it has opened
   std::optional<EnteredLoss> loss;
   std::optional<Date> tested;
+  Name tested_at;  ///< place at which the leak of its last test was simulated
   std::vector<QuietTest> quiet_tests;
   Maybe<Ratio> detection;    ///< probability that it finds such a leak
   Maybe<Ratio> false_alarm;  ///< probability that it finds one in a tight line
@@ -78,6 +79,8 @@ struct Pump {
   Maybe<Length> at;                  ///< place along the tank from its low end
   Maybe<Length> inlet_above_bottom;  ///< of its suction
   Fact running;                      ///< no: off for every study
+  Maybe<GaugePressure> rating;       ///< marked discharge pressure
+  std::vector<Name> listed_to;       ///< standards that a laboratory listed it to
 };
 
 }  // namespace forecourse::site

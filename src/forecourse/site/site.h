@@ -55,6 +55,10 @@ struct Site {
   Maybe<Temperature> ground_temperature;
   Maybe<AbsolutePressure> atmospheric_pressure;
   Maybe<Length> altitude;  ///< of the site datum above sea level
+  Maybe<Temperature> coldest_air;
+  Maybe<Temperature> hottest_air;
+  Fact new_or_refurbished;  ///< under a rule on vapor recovery
+  Fact lived_above;         ///< people live or work above the station
   std::vector<Product> products;
   std::vector<Tank> tanks;
   std::vector<Pump> pumps;

@@ -24,6 +24,17 @@ struct EntrySeal {
   std::optional<Date> tested;
 };
 
+/// A test of a sump or a spill container with water: how it was made, and what came out.
+struct LiquidTest {
+  SourceSpan where{};
+  Maybe<Length> below_top;   ///< the water when the test began
+  Maybe<Length> above_seal;  ///< the water above the highest penetration or seam
+  Maybe<Duration> settled;   ///< until the first reading
+  Maybe<Duration> waited;    ///< from the first reading to the last
+  Maybe<Length> change;      ///< of the level between the two, without a sign
+  Fact boots_fitted;         ///< the test boots were fitted
+};
+
 /// A tank sump or a dispenser sump (under-dispenser containment).
 struct Sump {
   SourceSpan where{};
@@ -46,6 +57,8 @@ struct Sump {
   std::optional<Date> monitored;         ///< both walls were last found tight
   std::optional<Date> monitoring_ended;  ///< day from which its walls are watched no more
   std::optional<Date> repaired;
+  std::optional<LiquidTest> liquid_test;  ///< the last
+  std::vector<Name> listed_to;            ///< standards that a laboratory listed it to
 };
 
 }  // namespace forecourse::site

@@ -141,6 +141,7 @@ struct Tank {
   std::optional<Date> lined;
   std::optional<Date> inspected_inside;
   std::optional<Date> repaired;
+  std::vector<Name> listed_to;  ///< standards that a laboratory listed it to
 };
 
 }  // namespace forecourse::site

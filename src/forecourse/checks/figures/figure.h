@@ -86,6 +86,11 @@ using ReadFigure = std::vector<FigureAt> (*)(const Facts& facts);
 [[nodiscard]] std::vector<Figure> safety_figures();
 [[nodiscard]] std::vector<Figure> ground_figures();
 [[nodiscard]] std::vector<Figure> equipment_figures();
+[[nodiscard]] std::vector<Figure> listing_figures();
+[[nodiscard]] std::vector<Figure> pressure_figures();
+[[nodiscard]] std::vector<Figure> recovery_figures();
+[[nodiscard]] std::vector<Figure> practice_figures();
+[[nodiscard]] std::vector<Figure> study_figures();
 [[nodiscard]] std::vector<Figure> record_figures();
 
 /// A figure of a part that is entered or not.

@@ -9,12 +9,13 @@ const std::vector<Figure>& figures() {
   static const std::vector<Figure> all = [] {
     std::vector<Figure> out;
     for (std::vector<Figure> part :
-         {tank_figures(),   monitoring_figures(), probability_figures(),    well_figures(),
-          spill_figures(),  tank_place_figures(), protected_tank_figures(), burial_figures(),
-          vapor_figures(),  line_figures(),       repair_figures(),         piping_test_figures(),
-          sump_figures(),   dispenser_figures(),  access_figures(),         hose_figures(),
-          spout_figures(),  meter_figures(),      safety_figures(),         extinguisher_figures(),
-          ground_figures(), equipment_figures(),  record_figures()}) {
+         {tank_figures(),     monitoring_figures(), probability_figures(),    well_figures(),
+          spill_figures(),    tank_place_figures(), protected_tank_figures(), burial_figures(),
+          vapor_figures(),    line_figures(),       repair_figures(),         piping_test_figures(),
+          sump_figures(),     dispenser_figures(),  access_figures(),         hose_figures(),
+          spout_figures(),    meter_figures(),      safety_figures(),         extinguisher_figures(),
+          ground_figures(),   equipment_figures(),  record_figures(),         listing_figures(),
+          pressure_figures(), recovery_figures(),   practice_figures(),       study_figures()}) {
       std::move(part.begin(), part.end(), std::back_inserter(out));
     }
     return out;

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <charconv>
 #include <set>
 #include <stdexcept>
@@ -42,11 +43,14 @@ class Binder {
     return nullptr;
   }
 
+  void does_not_fit(const Figure& figure, std::string_view key, SourceSpan where) {
+    error(where, fmt::format("{} does not fit '{}', which is {}", key, figure.id, kind_words(figure)), hint_of(figure));
+  }
+
   std::optional<double> amount(const Figure& figure, std::string_view key, const site::Name& written) {
     if (written.empty()) return std::nullopt;
     if (figure.kind != FigureKind::amount) {
-      error(written.where, fmt::format("{} does not fit '{}', which is {}", key, figure.id, kind_words(figure)),
-            hint_of(figure));
+      does_not_fit(figure, key, written.where);
       return std::nullopt;
     }
     if (figure.quantity == nullptr) return count(figure, key, written);
@@ -87,6 +91,8 @@ class Binder {
     const Figure& figure = *bound.figure;
     bound.at_least = amount(figure, "at_least", entered.at_least);
     bound.at_most = amount(figure, "at_most", entered.at_most);
+    if (entered.is && figure.kind != FigureKind::fact) does_not_fit(figure, "is", entered.where);
+    if (!entered.every.empty() && figure.kind != FigureKind::day) does_not_fit(figure, "every", entered.every.where);
     if (!entered.every.empty()) {
       bound.every = read_period(entered.every.text);
       if (!bound.every) {
@@ -96,7 +102,8 @@ class Binder {
     }
     const bool fits = (figure.kind == FigureKind::fact && entered.is) ||
                       (figure.kind == FigureKind::day && !entered.every.empty()) || figure.kind == FigureKind::amount;
-    if (!fits) {
+    const bool told = entered.is || !entered.every.empty() || !entered.at_least.empty() || !entered.at_most.empty();
+    if (!fits && !told) {
       error(entered.where,
             fmt::format("the requirement '{}' is on '{}', which is {}", entered.id.text, figure.id, kind_words(figure)),
             hint_of(figure));
@@ -135,6 +142,24 @@ class Binder {
 }  // namespace
 
 Parsed<std::vector<BoundRequirement>> bind(const site::RuleSet& set) { return Binder(set).bind(); }
+
+std::vector<Diagnostic> check_rule_names(const site::Site& site, std::span<const site::RuleSet> own) {
+  std::vector<std::string_view> known;
+  for (const site::RuleSet& set : site::built_in_rule_sets()) known.push_back(set.id.text);
+  for (const site::RuleSet& set : own) known.push_back(set.id.text);
+  std::vector<Diagnostic> out;
+  for (const site::Name& name : site.rules) {
+    if (std::find(known.begin(), known.end(), name.text) != known.end()) continue;
+    const auto near = nearest_word(name.text, std::span<const std::string_view>(known));
+    out.push_back({Severity::error,
+                   "there is no rule set '" + name.text + "'",
+                   name.where,
+                   near ? "did you mean '" + std::string(*near) + "'?"
+                        : fmt::format("there are: {}; a set of your own is given as a file", fmt::join(known, ", ")),
+                   {}});
+  }
+  return out;
+}
 
 const std::vector<std::vector<BoundRequirement>>& built_in_rules() {
   static const std::vector<std::vector<BoundRequirement>> all = [] {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <span>
 #include <vector>
 
 #include "forecourse/checks/figures/figure.h"
@@ -34,6 +35,10 @@ struct BoundRequirement {
 ///
 /// \param set must outlive the result
 [[nodiscard]] Parsed<std::vector<BoundRequirement>> bind(const site::RuleSet& set);
+
+/// Tells of the rule sets that a site names and that are neither compiled in nor among the user's own, with their
+/// place.
+[[nodiscard]] std::vector<Diagnostic> check_rule_names(const site::Site& site, std::span<const site::RuleSet> own = {});
 
 /// The requirements of the rule sets that are compiled in, bound once.
 [[nodiscard]] const std::vector<std::vector<BoundRequirement>>& built_in_rules();

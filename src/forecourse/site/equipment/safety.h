@@ -18,6 +18,7 @@ struct EmergencyStop {
   Maybe<Length> height;     ///< above the floor in front of it
   Fact sign;                ///< it is marked with what it does
   Fact manual_reset;        ///< only by hand can it be set back
+  Fact keeps_monitoring;    ///< intrinsically safe monitoring of the tanks goes on
   std::optional<Date> tested;
 };
 

@@ -25,6 +25,7 @@ struct SpillContainer {
   std::optional<Date> monitored;         ///< both walls were last found tight
   std::optional<Date> monitoring_ended;  ///< day from which its walls are watched no more
   std::optional<Date> repaired;
+  std::optional<LiquidTest> liquid_test;  ///< the last
 };
 
 /// A valve in the drop tube that restricts and then stops a delivery.
@@ -37,6 +38,8 @@ struct OverfillValve {
   std::optional<EnteredLoss> loss;
   std::optional<Date> tested;
   std::optional<Date> repaired;
+  Maybe<VolumeFlow> vapor_leak;  ///< of drop tube and valve at 2 in of water
+  std::vector<Name> listed_to;   ///< standards that a laboratory listed it to
 };
 
 /// An alarm that tells the driver to stop.
@@ -66,6 +69,8 @@ struct Fill {
   std::optional<DropTube> drop_tube;
   std::optional<SpillContainer> spill_container;
   std::optional<OverfillValve> overfill_valve;
+  Name mark;               ///< shape of the mark on its cover
+  Maybe<Moment> turns_at;  ///< mean moment at which its rotatable adaptor turns
 };
 
 /// One point of a vent valve's curve.
@@ -84,6 +89,7 @@ struct VentValve {
   Maybe<VolumeFlow> pressure_leak;            ///< measured at 2 in of water of pressure
   Maybe<VolumeFlow> vacuum_leak;              ///< measured at 4 in of water of vacuum
   std::optional<Date> tested;
+  std::vector<Name> listed_to;  ///< standards that a laboratory listed it to
 };
 
 /// A tank's vent. Tanks that name the same `shared` id breathe through one outlet.
@@ -148,6 +154,7 @@ struct TankGauge {
   Maybe<Length> reads_to;     ///< step of its level readings
   std::optional<Date> tested;
   std::optional<Date> leak_tested;  ///< last test of the tank by it
+  std::vector<Name> listed_to;      ///< standards that it was tested to
 };
 
 /// How a tank is tested for tightness; the day stands in the tank's `tested`.

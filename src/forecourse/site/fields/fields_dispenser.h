@@ -25,6 +25,25 @@ void fields(Visitor& v, LeakReading& reading) {
 }
 
 template <class Visitor>
+void fields(Visitor& v, Rejoining& rejoining) {
+  v.about("rejoining", "What was done when a breakaway that had parted was joined again.");
+  v.quantity("purged", rejoining.purged, "Volume drawn through the hose.", not_negative);
+  v.quantity("watched", rejoining.watched,
+             "Time for which the display did not move, while the hose was pulled and twisted.", not_negative);
+  v.date("on", rejoining.on, "Day of it.");
+}
+
+template <class Visitor>
+void fields(Visitor& v, VaporRecovery& recovery) {
+  v.about("vapor_recovery", "What draws the vapor of the vehicle's tank back while it is filled (stage II).");
+  v.quantity("capture", recovery.capture, "Share of the vapor that it takes, as certified.", share_of_one);
+  v.quantity("per_fuel", recovery.per_fuel, "Volume of vapor for a volume of fuel, as measured.", not_negative);
+  v.fact("monitored", recovery.monitored, "Whether it is watched by itself while it works.");
+  v.date("tested", recovery.tested, "Last test.");
+  v.names("listed_to", recovery.listed_to, "Standards that it was tested to.");
+}
+
+template <class Visitor>
 void fields(Visitor& v, Parting& parting) {
   v.about("parting", "How a breakaway parts. What is not stated about it stays unknown.");
   v.quantity("pull", parting.pull, "Pull along its axis at which it parts.", positive);
@@ -33,6 +52,7 @@ void fields(Visitor& v, Parting& parting) {
   v.number("friction", parting.friction, "Friction of its sliding parts under a side pull.", not_negative);
   v.date("tested", parting.tested, "Last inspection.");
   v.date("installed", parting.installed, "When it was installed.");
+  v.table("rejoined", parting.rejoined, "What was done when it was last joined again.");
 }
 
 template <class Visitor>
@@ -56,6 +76,8 @@ void fields(Visitor& v, ShearValve& valve) {
   v.number("response_index", valve.response_index, "Response time index of the fusible link, in (m s)^0.5.", positive);
   v.number("conduction", valve.conduction, "Conduction factor of the fusible link, in (m/s)^0.5.", not_negative);
   v.quantity("link_height", valve.link_height, "Fusible link above the sump's floor.", not_negative);
+  v.quantity("rating", valve.rating, "Rated working pressure.", positive);
+  v.names("listed_to", valve.listed_to, "Standards that it is listed to: [\"UL 842\"].");
 }
 
 template <class Visitor>
@@ -173,6 +195,9 @@ void fields(Visitor& v, Dispenser& dispenser) {
          "Whether a pump runs only with a nozzle off its bracket and the switch there on.");
   v.table("vapor_line", dispenser.vapor_line, "The vapor line inside it.");
   v.table("access", dispenser.access, "Where somebody in a wheelchair fuels.");
+  v.date("last_hit", dispenser.last_hit, "The last day on which a vehicle struck it or drove off with a hose.");
+  v.table("vapor_recovery", dispenser.vapor_recovery, "What draws the vehicle's vapor back.");
+  v.names("listed_to", dispenser.listed_to, "Standards that it is listed to: [\"UL 87\"].");
   v.list("inlet", dispenser.inlets, "Where products enter.");
   v.list("hose", dispenser.hoses, "The hoses.");
 }

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "forecourse/site/fields/fields_pipe.h"
+#include "forecourse/site/fields/fields_sump.h"
 
 namespace forecourse::site {
 
@@ -24,6 +25,7 @@ void fields(Visitor& v, SpillContainer& container) {
   v.date("monitored", container.monitored, "When both its walls were last found tight by what watches them.");
   v.date("monitoring_ended", container.monitoring_ended, "When that watch was given up.");
   v.date("repaired", container.repaired, "Last repair.");
+  v.table("liquid_test", container.liquid_test, "How that test was made.");
 }
 
 template <class Visitor>
@@ -36,6 +38,8 @@ void fields(Visitor& v, OverfillValve& valve) {
   v.loss("loss", valve.loss, "Its loss when open.");
   v.date("tested", valve.tested, "Last test.");
   v.date("repaired", valve.repaired, "Last repair.");
+  v.quantity("vapor_leak", valve.vapor_leak, "Leak of drop tube and valve at 2 in of water.", not_negative);
+  v.names("listed_to", valve.listed_to, "Standards that it is listed to.");
 }
 
 template <class Visitor>
@@ -65,6 +69,8 @@ void fields(Visitor& v, Fill& fill) {
   v.table("drop_tube", fill.drop_tube, "The drop tube.");
   v.table("spill_container", fill.spill_container, "The spill container.");
   v.table("overfill_valve", fill.overfill_valve, "The overfill valve.");
+  v.word("mark", fill.mark, fill_mark_words, "Shape of the mark on its cover.");
+  v.quantity("turns_at", fill.turns_at, "Mean moment at which its rotatable adaptor turns.", positive);
 }
 
 template <class Visitor>
@@ -79,6 +85,7 @@ void fields(Visitor& v, VentValve& valve) {
              not_negative);
   v.quantity("vacuum_leak", valve.vacuum_leak, "Leak of the shut valve at 4 in of water of vacuum.", not_negative);
   v.date("tested", valve.tested, "Last test.");
+  v.names("listed_to", valve.listed_to, "Standards that it is listed to.");
 }
 
 template <class Visitor>
@@ -145,6 +152,7 @@ void fields(Visitor& v, TankGauge& gauge) {
   v.quantity("reads_to", gauge.reads_to, "Step of its level readings.", positive);
   v.date("tested", gauge.tested, "Last test of the gauge itself.");
   v.date("leak_tested", gauge.leak_tested, "Last leak test of the tank by it.");
+  v.names("listed_to", gauge.listed_to, "Standards that it was tested to.");
 }
 
 template <class Visitor>

@@ -40,6 +40,7 @@ void fields(Visitor& v, Line& line) {
   v.list("seal", line.seals, "Where it enters the sumps at its ends.");
   v.quantity("fall", line.fall, "Slope toward the tank sump.", gradient);
   v.quantity("burial", line.burial, "Cover above it.", not_negative);
+  v.quantity("in_sump", line.in_sump, "Longest stretch of it inside a sump, from the wall.", not_negative);
   v.date("tested", line.tested, "Last tightness test.");
   v.table("acceptance", line.acceptance, "The test when it was new, or the last like it.");
   v.fact("flexible_joints", line.flexible_joints, "Whether there are some at tank, islands and where it can move.");

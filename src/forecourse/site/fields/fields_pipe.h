@@ -32,6 +32,8 @@ void pipe_fields(Visitor& v, Pipe& pipe) {
   v.quantity("stiffness", pipe.stiffness, "Of a hose: pull per stretch.", positive);
   v.quantity("strength", pipe.strength, "Of a hose: pull at which it fails.", positive);
   v.loss("loss", pipe.loss, "Loss of all fittings along it.");
+  v.word("material", pipe.material, pipe_material_words, "What it is made of.");
+  v.names("listed_to", pipe.listed_to, "Standards that it is listed to: [\"UL 971\"].");
 }
 
 template <class Visitor>
@@ -46,6 +48,11 @@ void fields(Visitor& v, Part& part) {
   v.name("shelf", part.shelf, "Id of a generic part on the shelf.");
   v.loss("loss", part.loss, "Its loss; replaces the shelf's. Of a filter, when it is clean.");
   v.loss("loaded", part.loaded, "Of a filter: its loss when it is due for a change.");
+  v.quantity("rating", part.rating, "Rated working pressure.", positive);
+  v.quantity("burst", part.burst, "Pressure at which it bursts, as tested.", positive);
+  v.number("accuracy_class", part.accuracy_class, "Of a meter: the accuracy class that it is marked with.", positive);
+  v.date("tested", part.tested, "Last test; of a meter its last proving.");
+  v.names("listed_to", part.listed_to, "Standards that it is listed to: [\"UL 567\"].");
 }
 
 }  // namespace forecourse::site

@@ -43,6 +43,7 @@ void fields(Visitor& v, LeakDetector& detector) {
   v.date("tested", detector.tested, "Last test.");
   v.quantity("detection", detector.detection, "Probability that it finds such a leak.", share_of_one);
   v.quantity("false_alarm", detector.false_alarm, "Probability that it finds one where there is none.", share_of_one);
+  v.reference("tested_at", detector.tested_at, PartKind::place, "Place at which the leak of that test was simulated.");
   v.list("quiet_tests", detector.quiet_tests, "Finer tests of a line that stands still: 0.2 gal/h, 0.1 gal/h.");
 }
 
@@ -71,6 +72,8 @@ void fields(Visitor& v, Pump& pump) {
   v.quantity("inlet_above_bottom", pump.inlet_above_bottom, "Height of its suction above the tank's bottom.",
              not_negative);
   v.fact("running", pump.running, "`false`: off in every study.");
+  v.quantity("rating", pump.rating, "Discharge pressure that it is marked for.", positive);
+  v.names("listed_to", pump.listed_to, "Standards that it is listed to: [\"UL 79\"].");
 }
 
 template <class Visitor>

@@ -18,6 +18,7 @@ void fields(Visitor& v, EmergencyStop& stop) {
   v.quantity("height", stop.height, "Above the floor in front of it.", not_negative);
   v.fact("sign", stop.sign, "Whether a sign tells what it does.");
   v.fact("manual_reset", stop.manual_reset, "Whether only a hand at the switch sets it back.");
+  v.fact("keeps_monitoring", stop.keeps_monitoring, "Whether the monitoring of the tanks goes on when it is pressed.");
   v.date("tested", stop.tested, "Last test.");
 }
 

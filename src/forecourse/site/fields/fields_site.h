@@ -34,6 +34,11 @@ void fields(Visitor& v, SiteTable& table) {
   v.quantity("altitude", table.site.altitude,
              "Height of the site datum above sea level; gives the pressure of the air where that is not entered.",
              site_altitude);
+  v.quantity("coldest_air", table.site.coldest_air, "Coldest air at the dispensers.", fuel_temperature);
+  v.quantity("hottest_air", table.site.hottest_air, "Hottest air at the dispensers.", fuel_temperature);
+  v.fact("new_or_refurbished", table.site.new_or_refurbished,
+         "Whether it counts as new or refurbished under a rule on vapor recovery.");
+  v.fact("lived_above", table.site.lived_above, "Whether people live or work above the station.");
 }
 
 template <class Visitor>

@@ -25,6 +25,17 @@ void fields(Visitor& v, EntrySeal& seal) {
 }
 
 template <class Visitor>
+void fields(Visitor& v, LiquidTest& test) {
+  v.about("liquid_test", "A test of a sump or a spill container with water.");
+  v.quantity("below_top", test.below_top, "Water below the top when the test began.", not_negative);
+  v.quantity("above_seal", test.above_seal, "Water above the highest penetration or seam.");
+  v.quantity("settled", test.settled, "Time until the first reading.", not_negative);
+  v.quantity("waited", test.waited, "Time from the first reading to the last.", not_negative);
+  v.quantity("change", test.change, "Change of the level between the two, without a sign.", not_negative);
+  v.fact("boots_fitted", test.boots_fitted, "Whether the test boots were fitted.");
+}
+
+template <class Visitor>
 void fields(Visitor& v, Sump& sump) {
   v.about("sump", "A tank sump or a dispenser sump.");
   v.word("kind", sump.kind, sump_words, "Its shape.");
@@ -46,6 +57,8 @@ void fields(Visitor& v, Sump& sump) {
   v.date("monitored", sump.monitored, "When both its walls were last found tight by what watches them.");
   v.date("monitoring_ended", sump.monitoring_ended, "When that watch was given up.");
   v.date("repaired", sump.repaired, "Last repair.");
+  v.table("liquid_test", sump.liquid_test, "How that test was made.");
+  v.names("listed_to", sump.listed_to, "Standards that it is listed to: [\"UL 2447\"].");
 }
 
 }  // namespace forecourse::site

@@ -130,6 +130,7 @@ void fields(Visitor& v, Tank& tank) {
   v.date("lined", tank.lined, "When it was lined inside.");
   v.date("inspected_inside", tank.inspected_inside, "Last inspection of its inside.");
   v.date("repaired", tank.repaired, "Last repair.");
+  v.names("listed_to", tank.listed_to, "Standards that it is listed to: [\"UL 1316\"].");
 }
 
 }  // namespace forecourse::site

@@ -92,6 +92,9 @@ inline constexpr std::array<std::string_view, 3> shell_words{"horizontal-cylinde
 inline constexpr std::array<std::string_view, 5> head_words{"flat", "dished", "elliptical", "hemispherical", "conical"};
 inline constexpr std::array<std::string_view, 2> siphon_words{"siphon", "manifold"};
 inline constexpr std::array<std::string_view, 2> rupture_words{"axis", "bottom"};
+inline constexpr std::array<std::string_view, 4> pipe_material_words{"steel", "fiberglass", "plastic",
+                                                                     "flexible-metal"};
+inline constexpr std::array<std::string_view, 3> fill_mark_words{"circle", "hexagon", "pentagon"};
 inline constexpr std::array<std::string_view, 3> sump_words{"tapered", "box", "round"};
 inline constexpr std::array<std::string_view, 3> sensor_words{"float", "optical", "other"};
 inline constexpr std::array<std::string_view, 5> interstice_words{"dry", "brine", "vacuum", "pressure", "none"};

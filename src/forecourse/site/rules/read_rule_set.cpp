@@ -14,11 +14,10 @@ void tell_missing(const ReadRun& run, const Name& name, SourceSpan where, std::s
 }
 
 void tell_missing(const ReadRun& run, const RuleSet& set) {
-  tell_missing(run, set.id, set.where, "the rule set has no id", "write id = \"owner\" at its head");
   for (const Requirement& one : set.requirements) {
     tell_missing(run, one.words, one.where, "the requirement has no words", "write what it asks in a sentence");
     tell_missing(run, one.figure, one.where, "the requirement has no figure",
-                 "write figure = \"hose-flow\", or another that `forecourse checks --figures` lists");
+                 "write figure = \"hose-length\", or another that `forecourse checks --figures` lists");
   }
 }
 

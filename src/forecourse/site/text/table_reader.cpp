@@ -256,6 +256,10 @@ void TableReader::part(std::string_view key, std::optional<Part>& member, std::s
       run_.error(member->loaded->where, fmt::format("'loaded' is said of a filter, not of a {}", spaced(key)),
                  "give its loss alone");
     }
+    if (member->accuracy_class && key != "meter") {
+      run_.error(member->accuracy_class->where,
+                 fmt::format("'accuracy_class' is said of a meter, not of a {}", spaced(key)), "leave it out");
+    }
     if (run_.diagnostics.size() == before && run_.complete && member->shelf.empty() && !member->loss) {
       run_.error(node.where, fmt::format("{} names no part of the shelf and has no loss", key),
                  fmt::format("write {0} = {{ loss = ... }}, or the id of a part on the shelf in quotes; a part that is "

@@ -1,0 +1,99 @@
+#include "forecourse/checks/figures/hose_flow.h"
+
+#include <algorithm>
+#include <array>
+#include <set>
+
+#include "forecourse/checks/figures/walk_parts.h"
+
+namespace forecourse::checks {
+namespace {
+
+using studies::FlowResult;
+using studies::HoseSummary;
+using studies::SummaryFlow;
+
+std::optional<SummaryFlow> flow_of(const HoseSummary& hose, HoseFlowState state) {
+  switch (state) {
+    case HoseFlowState::alone:
+      return hose.alone;
+    case HoseFlowState::one_each:
+      return hose.one_each;
+    case HoseFlowState::all_open:
+      return hose.all_open;
+    case HoseFlowState::most:
+    case HoseFlowState::least:
+      break;
+  }
+  // One of them may be missing because the state is not asked of this hose; alone and all open are asked of each.
+  if (!hose.alone || !hose.all_open) return std::nullopt;
+  std::optional<SummaryFlow> out = hose.alone;
+  for (const auto* other : {&hose.one_each, &hose.all_open}) {
+    if (!*other) continue;
+    const bool further = state == HoseFlowState::most ? (*other)->flow > out->flow : (*other)->flow < out->flow;
+    if (further) out = **other;
+  }
+  return out;
+}
+
+std::set<std::string> systems_of(const FlowResult& result, const std::string& hose) {
+  std::set<std::string> out;
+  for (const studies::FlowState& state : result.states) {
+    for (const studies::SystemFlow& system : state.systems) {
+      for (const studies::HoseFlow& one : system.hoses) {
+        if (one.id == hose) out.insert(system.system);
+      }
+    }
+  }
+  return out;
+}
+
+std::string loose_default(const FlowResult& result, const std::string& hose) {
+  const std::set<std::string> systems = systems_of(result, hose);
+  for (const DefaultUsed& used : result.defaults) {
+    if (!is_firm(used) && used.moves_flow && systems.count(used.system) != 0) {
+      return "a default that is " + std::string(word(used.status)) + ": " + used.what;
+    }
+  }
+  return {};
+}
+
+void tell(FigureAt& at, const FlowResult& result, const SummaryFlow& flow) {
+  at.value = flow.flow;
+  at.rests_on = loose_default(result, at.subject);
+  if (!at.rests_on.empty()) at.enter = "enter the figures of the equipment";
+  if (result.uncertain_values == 0) return;
+  if (flow.low && flow.high) {
+    at.deviation = std::max(flow.flow - *flow.low, *flow.high - flow.flow);
+  } else if (at.rests_on.empty()) {
+    at.rests_on = "values that are uncertain, of which only what is likely was computed";
+    at.enter = "set each to its low and its high with --set, and look at the margin";
+  }
+}
+
+}  // namespace
+
+std::vector<FigureAt> hose_flows(const Facts& facts, HoseFlowState state) {
+  std::vector<FigureAt> out;
+  each_hose_of(facts.site, [&](const site::Hose& hose, const site::Dispenser&) {
+    FigureAt one;
+    one.subject = hose.id.text;
+    one.where = hose.where;
+    one.enter = "enter what the flow study asks for";
+    if (facts.flow != nullptr) {
+      for (const HoseSummary& summary : facts.flow->hoses) {
+        if (summary.id != hose.id.text) continue;
+        if (const auto flow = flow_of(summary, state)) {
+          one.enter.clear();
+          tell(one, *facts.flow, *flow);
+        } else if (state == HoseFlowState::one_each && summary.alone && summary.all_open) {
+          one.exempt = "another hose is the one that is open at its dispenser";
+        }
+      }
+    }
+    out.push_back(std::move(one));
+  });
+  return out;
+}
+
+}  // namespace forecourse::checks
