@@ -130,7 +130,7 @@ TEST(SetValue, RefusesWhatCannotBeReadThere) {
   EXPECT_EQ(refused(station, "pump.P1.tank", "T9"),
             "107:8: error: tank is 'T9', but there is no such tank | there are: T1, T1b, T2, T2p, T2d");
   EXPECT_EQ(refused(station, "dispenser.D1.hose.D1.a.lift", "12 ft"),
-            "219:21: error: hose 'D1.a' has both 'lift' and 'outlet_elevation' | keep one of them");
+            "220:21: error: hose 'D1.a' has both 'lift' and 'outlet_elevation' | keep one of them");
   EXPECT_EQ(refused(station, "", "3"), "error: '' is no path to a value | write it as line.trunk.bore");
   EXPECT_EQ(refused(station, "line..bore", "3"),
             "error: 'line..bore' is no path to a value | write it as line.trunk.bore");

@@ -62,7 +62,8 @@ INSTANTIATE_TEST_SUITE_P(
               {"3:6: error: the text \"T has no closing quote | end it with \" on the same line"}}));
 
 TEST(SyntaxErrors, TellsOfSeveralInOneRunAndReadsTheRest) {
-  const std::string text = "format = 1\n[site]\nname = \"x\ndisplay = us\nrules = [\"a\"]\nground_temperature = \n";
+  const std::string text =
+      "format = 1\n[site]\nname = \"x\ndisplay = us\nrules = [\"us-federal\"]\nground_temperature = \n";
   EXPECT_EQ(told_of(text).size(), 3U);
   EXPECT_EQ(read_site(text).value.rules.size(), 1U);
 }

@@ -11,7 +11,7 @@ format = 1
 [site]
 name = "Lower Wick"   # as on the sign
 display = "us"
-rules = ["us-federal", "fire-code"]
+rules = ["us-federal", "us-fire-code"]
 ground_temperature = { low = "52 degF", likely = "57 degF", high = "63 degF" }
 atmospheric_pressure = "14.7 psia"
 

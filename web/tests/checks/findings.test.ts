@@ -4,6 +4,7 @@ import {
   barOf,
   editsOf,
   grouped,
+  originsOf,
   shownOf,
   sideOf,
   sourceOf,
@@ -150,4 +151,22 @@ test("pressures and leaks of vapor are told in their own units", () => {
 test("what is wanted in the site file is no rule, and is not said to be asked for on Flow", () => {
   const [row] = grouped([finding({ rule: "flotation-factor-empty", clause: null })]);
   expect(sourceOf(row!.findings[0]).short).toBe("wanted in the site file");
+});
+
+test("a finding is of a rule set, or of the sheet that it is computed on", () => {
+  const all = [
+    finding({ study: "flow" }),
+    finding({ study: null, set: "Fire code for the forecourt" }),
+    finding({ study: null, set: "Fire code for the forecourt" }),
+    finding({}),
+  ];
+  expect(originsOf(all)).toEqual(["Flow, computed", "Fire code for the forecourt"]);
+});
+
+test("the age of a test is shown in days", () => {
+  const day = 86400;
+  const late = grouped([
+    finding({ unit: "s", of: "age", limit: 365 * day, value: 400 * day, margin: -35 * day, state: "falls short" }),
+  ])[0];
+  expect(late && shownOf(late, "at most", "us")).toMatchObject({ value: "400\u00A0d", limit: "at most 365\u00A0d" });
 });

@@ -92,13 +92,5 @@ template <class Q>
                                    std::vector<FigureAt> (*read)(const Facts&)) {
   return {id, words, FigureKind::amount, &Q::kind(), unit, Measured::fuel, read};
 }
-[[nodiscard]] inline Figure fact_figure(std::string_view id, std::string_view words,
-                                        std::vector<FigureAt> (*read)(const Facts&)) {
-  return {id, words, FigureKind::fact, nullptr, "", Measured::fuel, read};
-}
-[[nodiscard]] inline Figure day_figure(std::string_view id, std::string_view words,
-                                       std::vector<FigureAt> (*read)(const Facts&)) {
-  return {id, words, FigureKind::day, nullptr, "", Measured::age, read};
-}
 
 }  // namespace forecourse::checks

@@ -272,8 +272,7 @@ svg::CurveChart shut_pressure_chart(const LineTest& line, site::Display display,
   chart.description = "Gauge pressure against the time since the test began.";
   chart.x_axis = "minutes since the test began";
   chart.y_axis = "gauge, " + unit_label(Measure::pressure, display);
-  svg::Curve both{"both", {}, {}, 0}, tight{"temperature alone", {}, {}, 1},
-      leak{"leak alone", {}, {}, 2};
+  svg::Curve both{"both", {}, {}, 0}, tight{"temperature alone", {}, {}, 1}, leak{"leak alone", {}, {}, 2};
   for (const studies::PressurePoint& point : line.pressure_test.points) {
     for (svg::Curve* curve : {&both, &tight, &leak}) curve->x.push_back(minutes_from_seconds(point.time));
     both.y.push_back(shown_value(Measure::pressure, display, point.pressure));

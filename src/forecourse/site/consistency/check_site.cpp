@@ -6,6 +6,7 @@
 #include "forecourse/site/consistency/heights.h"
 #include "forecourse/site/consistency/names.h"
 #include "forecourse/site/consistency/reach.h"
+#include "forecourse/site/consistency/rule_names.h"
 #include "forecourse/site/consistency/supply.h"
 #include "forecourse/site/consistency/tanks.h"
 
@@ -26,6 +27,7 @@ std::vector<Diagnostic> check_site(const Site& site, const std::vector<SourceSpa
   check_controls(site, supply, findings);
   check_barriers(site, findings);
   check_deliveries(site, findings);
+  check_rule_names(site, findings);
   return std::move(findings.all);
 }
 

@@ -35,9 +35,9 @@ struct Operations {
   Maybe<Duration> visit_time;             ///< the position is taken
   std::optional<RecordsKept> records_kept;
   std::optional<Date> hand_held_tested;  ///< electronic hand-held gear that detects leaks
-  Maybe<Volume> sale_limit;               ///< one sale stops there until somebody acts
-  Fact card_limits;                       ///< a card that is programmed before limits amount and user
-  Fact warning_signs;                     ///< at the dispensers, for those who fuel
+  Maybe<Volume> sale_limit;              ///< one sale stops there until somebody acts
+  Fact card_limits;                      ///< a card that is programmed before limits amount and user
+  Fact warning_signs;                    ///< at the dispensers, for those who fuel
 };
 
 }  // namespace forecourse::site
