@@ -18,6 +18,8 @@ constexpr std::array<FindingState, 5> states_in_order{FindingState::falls_short,
                                                       FindingState::close, FindingState::meets,
                                                       FindingState::does_not_apply};
 
+constexpr double short_length = 0.5;  // [m] limits below this are shown in inches or millimeters
+
 std::optional<Measure> measure_of(const Finding& finding) {
   const std::string& unit = finding.unit;
   const bool vapor = finding.of == checks::Measured::vapor;
@@ -29,7 +31,7 @@ std::optional<Measure> measure_of(const Finding& finding) {
   if (unit == "m3/s") return Measure::flow;
   if (unit == "Pa") return Measure::pressure;
   if (unit == "m3") return Measure::volume;
-  if (unit == "m") return Measure::length;
+  if (unit == "m") return finding.limit && std::abs(*finding.limit) < short_length ? Measure::bore : Measure::length;
   if (unit == "m/s") return Measure::velocity;
   if (unit == "K") return Measure::temperature;
   if (unit == "N") return Measure::force;

@@ -105,7 +105,7 @@ test("the bar holds value and limit", () => {
 
 test("each source says how far it is known", () => {
   expect(sourceOf(finding({})).short).toBe("text seen");
-  expect(sourceOf(finding({ clause_verified: false })).sure).toContain("not yet verified");
+  expect(sourceOf(finding({ clause_verified: false })).sure).toContain("was not verified");
   expect(sourceOf(finding({ clause: "common practice", clause_verified: false })).sure).toContain("no clause");
   expect(sourceOf(keep(7)).clause).toBe("Your own target");
 });

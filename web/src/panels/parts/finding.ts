@@ -49,11 +49,16 @@ const quantitiesOf: Record<Finding["of"], Record<string, Quantity>> = {
   age: { s: "age" },
 };
 
-type Measured = Pick<Finding, "unit" | "of">;
+type Measured = Pick<Finding, "unit" | "of"> & { limit?: Known };
+
+/** Lengths below this are shown in inches or millimeters [m]. */
+const short = 0.5;
 
 /** What the values of a finding are; a unit that is not known is shown as it is. */
-export const quantityOf = ({ unit, of }: Measured): Quantity =>
-  quantitiesOf[of][unit] ?? quantities[unit] ?? "one";
+export const quantityOf = ({ unit, of, limit }: Measured): Quantity =>
+  unit === "m" && typeof limit === "number" && Math.abs(limit) < short
+    ? "bore"
+    : (quantitiesOf[of][unit] ?? quantities[unit] ?? "one");
 
 /** A value of a finding with the unit shown. */
 export function withShownUnit(text: string, finding: Measured, units: UnitSystem): string {
