@@ -71,7 +71,7 @@ Application holds(const BoundCondition& condition, const FigureAt* at) {
 }
 
 std::string edition_of(const BoundRequirement& rule) {
-  const std::string edition = rule.entered->edition.empty() ? rule.set->edition.text : rule.entered->edition.text;
+  std::string edition = rule.entered->edition.empty() ? rule.set->edition.text : rule.entered->edition.text;
   switch (rule.entered->seen ? rule.entered->seen->value : site::ClauseSeen::memory) {
     case site::ClauseSeen::text:
       return edition;
