@@ -81,12 +81,18 @@ std::string findings(const Source& s) {
   return findings_html(all, s.site.display);
 }
 
-/// The requirements of the rule sets, a table for each set.
+/// What the rule sets leave open, a table for each set; what is met is counted.
 std::string rule_sets(const Source& s) {
   std::string out;
   for (const checks::FindingSet& set : s.studies.rule_sets) {
-    if (!set.findings.empty()) out += findings_table(set.title, set.edition + ".", set.findings, s.site.display);
+    std::vector<checks::Finding> open = set.findings;
+    std::erase_if(open, [](const checks::Finding& one) {
+      return one.state == checks::FindingState::meets || one.state == checks::FindingState::does_not_apply;
+    });
+    out += html::heading(3, set.title) + html::paragraph("Of the findings, " + count_by_state(set.findings) + ".");
+    if (!open.empty()) out += findings_table("Open requirements", set.edition + ".", open, s.site.display);
   }
+  if (!out.empty()) out += html::paragraph("What is met and what does not apply is listed by `forecourse checks`.");
   return out.empty() ? out : html::heading(2, "Rule sets") + out;
 }
 
