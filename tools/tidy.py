@@ -59,14 +59,14 @@ def together(build, flags):
             return [(sources[0], build)]
         one = place / ("_".join(sources[0].relative_to(ROOT / "src").with_suffix("").parts) + "_and_more.cpp")
         one.write_text("".join(f'#include "{source}"  // NOLINT(bugprone-suspicious-include)\n' for source in sources))
-        read = subprocess.run(["clang++", *flags, "-Wno-everything", "-fsyntax-only", one], capture_output=True)
+        read = subprocess.run(["g++", *flags, "-w", "-fsyntax-only", one], capture_output=True)
         half = len(sources) // 2
         return [(one, place)] if read.returncode == 0 else units(sources[:half]) + units(sources[half:])
 
     folders = [list(sources) for _, sources in itertools.groupby(all_sources(), key=lambda source: source.parent)]
     with ThreadPoolExecutor(os.cpu_count()) as pool:
         files = list(itertools.chain(*pool.map(units, folders)))
-    commands = [{"directory": str(place), "file": str(file), "arguments": ["clang++", *flags, "-c", str(file)]}
+    commands = [{"directory": str(place), "file": str(file), "arguments": ["c++", *flags, "-c", str(file)]}
                 for file, switches in files if switches == place]
     (place / "compile_commands.json").write_text(json.dumps(commands))
     return files
