@@ -28,7 +28,7 @@ class Draw {
     }
   }
 
-  /// What was not written of a column.
+  /// What was not written of a column. What is wrong with it is told where it stands.
   void fill(std::string_view column, const std::string& text) {
     const std::size_t place = kind_.find(column).value();
     if (!row_.values[place].given() && !text.empty()) take(place, text, row_.where);
@@ -68,7 +68,10 @@ class Draw {
     }
     if (tried(*place)) return refuse(span(begin, equals), fmt::format("{} is written twice", name), "");
     tried_.push_back(*place);
-    take(*place, trimmed(equals + 1, end), span(equals + 1, end));
+    const std::string text = trimmed(equals + 1, end);
+    take(*place, text, span(equals + 1, end));
+    const auto unknown = unknown_name(names_, kind_.columns[*place], text);
+    if (unknown) refuse(span(equals + 1, end), unknown->message, unknown->hint);
   }
 
   void take(std::size_t place, const std::string& text, const SourceSpan& where) {
@@ -76,8 +79,6 @@ class Draw {
     auto read = read_cell(column, {text, where}, {}, "");
     if (const auto* fault = std::get_if<CellFault>(&read)) return refuse(where, fault->message, fault->hint);
     row_.values[place] = std::move(std::get<Value>(read));
-    const auto unknown = unknown_name(names_, column, text);
-    if (unknown) refuse(where, unknown->message, unknown->hint);
   }
 
   [[nodiscard]] bool tried(std::size_t place) const {

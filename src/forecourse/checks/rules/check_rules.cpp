@@ -116,7 +116,10 @@ void judge_amount(const BoundRequirement& rule, const FigureAt& at, Finding& out
   const std::optional<double> most = rule.at_most ? rule.at_most : at.at_most;
   out.unit = rule.figure->unit;
   out.value = at.value;
-  if (!least && !most) return not_known(out, "its limit is not known", at.enter);
+  if (!least && !most) {
+    const bool of_part = !at.enter.empty();
+    return not_known(out, "its limit is not known", of_part ? at.enter : "give it at_least or at_most in the rule set");
+  }
   const bool by_least = least && (!most || *at.value - *least < *most - *at.value);
   out.limit = by_least ? least : most;
   out.margin = by_least ? *at.value - *least : *most - *at.value;

@@ -4,6 +4,7 @@
 
 #include "forecourse/report/checks/checks_report.h"
 #include "forecourse/report/findings.h"
+#include "forecourse/report/study_page.h"
 #include "forecourse/report/terminal/page.h"
 
 namespace forecourse::report {
@@ -54,11 +55,8 @@ std::string checks_summary(const checks::CheckResult& result, const site::Site& 
       page.remark(fmt::format("{} more that meet or do not apply: --verbose lists them.", left_out));
     }
   }
-  if (!result.warnings.empty()) page.heading("Warnings");
-  for (const Diagnostic& warning : result.warnings) page.notice("Warning", warning.message);
-  page.heading("Cautions");
-  for (const std::string& caution : checks_cautions()) page.item(caution);
-  for (const std::string& path : facts.written) page.item("written: " + path);
+  tell_end({result.version, result.defaults, result.warnings, checks_cautions()}, site.display, glyphs, facts.written,
+           page);
   return page.text();
 }
 

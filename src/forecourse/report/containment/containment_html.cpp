@@ -1,8 +1,8 @@
 #include "forecourse/report/containment/containment_report.h"
 #include "forecourse/report/containment/containment_view.h"
 #include "forecourse/report/containment/sumps_view.h"
-#include "forecourse/report/html/page.h"
 #include "forecourse/report/html/parts.h"
+#include "forecourse/report/study_page.h"
 
 namespace forecourse::report {
 namespace {
@@ -41,24 +41,9 @@ std::string containment_section(const studies::ContainmentResult& result, const 
 
 std::string containment_report(const studies::ContainmentResult& result, const site::Site& site,
                                const ContainmentFacts& facts) {
-  html::Page page;
-  page.station = site.name.empty() ? "Station without a name" : site.name.text;
-  page.study = "Containment";
-  page.cells = {{"Station", site.name.text}, {"Study", "containment"}};
-  if (!facts.texts.empty()) page.cells.emplace_back("Site file", facts.texts.front().name);
-  if (!facts.date.empty()) page.cells.emplace_back("Date", facts.date);
-  page.cells.emplace_back("Units", site.display == site::Display::us ? "US customary" : "SI");
-  page.cells.emplace_back("Made with", "forecourse " + result.version);
-  page.caution = containment_cautions().front();
-  page.body = containment_section(result, site);
-  std::vector<std::string> warnings;
-  for (const Diagnostic& warning : result.warnings) warnings.push_back(warning.message);
-  if (!warnings.empty()) page.body += html::heading(2, "Warnings") + html::list(warnings);
-  page.body += html::heading(2, "Cautions") + html::list(containment_cautions());
-  if (!facts.command.empty()) {
-    page.body += html::heading(2, "Run it again") + html::paragraph(facts.command, "command");
-  }
-  return html::page(page);
+  return study_page("Containment", "containment", containment_cautions().front(), containment_section(result, site),
+                    {result.version, result.defaults, result.warnings, containment_cautions()}, site,
+                    {facts.date, facts.command, facts.texts});
 }
 
 }  // namespace forecourse::report

@@ -1,8 +1,8 @@
 #include "forecourse/report/findings.h"
 #include "forecourse/report/flotation/flotation_report.h"
 #include "forecourse/report/flotation/flotation_view.h"
-#include "forecourse/report/html/page.h"
 #include "forecourse/report/html/parts.h"
+#include "forecourse/report/study_page.h"
 
 namespace forecourse::report {
 namespace {
@@ -41,24 +41,9 @@ std::string flotation_section(const studies::FlotationResult& result, const site
 
 std::string flotation_report(const studies::FlotationResult& result, const site::Site& site,
                              const FlotationFacts& facts) {
-  html::Page page;
-  page.station = site.name.empty() ? "Station without a name" : site.name.text;
-  page.study = "Flotation";
-  page.cells = {{"Station", site.name.text}, {"Study", "flotation"}};
-  if (!facts.texts.empty()) page.cells.emplace_back("Site file", facts.texts.front().name);
-  if (!facts.date.empty()) page.cells.emplace_back("Date", facts.date);
-  page.cells.emplace_back("Units", site.display == site::Display::us ? "US customary" : "SI");
-  page.cells.emplace_back("Made with", "forecourse " + result.version);
-  page.caution = flotation_cautions()[1];
-  page.body = flotation_section(result, site) + findings_html(facts.findings, site.display);
-  std::vector<std::string> warnings;
-  for (const Diagnostic& warning : result.warnings) warnings.push_back(warning.message);
-  if (!warnings.empty()) page.body += html::heading(2, "Warnings") + html::list(warnings);
-  page.body += html::heading(2, "Cautions") + html::list(flotation_cautions());
-  if (!facts.command.empty()) {
-    page.body += html::heading(2, "Run it again") + html::paragraph(facts.command, "command");
-  }
-  return html::page(page);
+  return study_page("Flotation", "flotation", flotation_cautions()[1],
+                    flotation_section(result, site) + findings_html(facts.findings, site.display),
+                    {result.version, result.defaults, result.warnings, flotation_cautions()}, site, facts);
 }
 
 }  // namespace forecourse::report

@@ -6,19 +6,13 @@
 #include "forecourse/checks/finding.h"
 #include "forecourse/report/diagnostic_text.h"
 #include "forecourse/report/json_document.h"
+#include "forecourse/report/study_page.h"
 #include "forecourse/report/terminal/text.h"
 #include "forecourse/studies/flotation/flotation.h"
 
 namespace forecourse::report {
 
-/// What a flotation report tells besides the result.
-struct FlotationFacts {
-  std::string date;
-  std::string command;
-  std::vector<SourceText> texts;
-  std::vector<checks::Finding> findings;
-  std::vector<std::string> written = {};  ///< paths
-};
+using FlotationFacts = ReportFacts;
 
 /// What stands above every number of the flotation study.
 inline constexpr const char* flotation_first =

@@ -48,18 +48,8 @@ std::string flotation_summary(const studies::FlotationResult& result, const site
     }
   }
   for (const studies::TankFlotation& tank : result.tanks) tell_tank(tank, site, style, page);
-  if (style.verbose && !result.defaults.empty()) {
-    page.heading("Values that were not entered");
-    for (const DefaultUsed& used : result.defaults) {
-      page.item(used.what + ": " + default_value(used, site.display, glyphs) + ", " + word(used.status) + ", " +
-                used.source);
-    }
-  }
-  if (!result.warnings.empty()) page.heading("Warnings");
-  for (const Diagnostic& warning : result.warnings) page.notice("Warning", warning.message);
-  page.heading("Cautions");
-  for (const std::string& caution : flotation_cautions()) page.item(caution);
-  for (const std::string& path : facts.written) page.item("written: " + path);
+  tell_end({result.version, result.defaults, result.warnings, flotation_cautions()}, site.display, glyphs,
+           facts.written, page);
   return page.text();
 }
 

@@ -1,10 +1,10 @@
 #include <fmt/format.h>
 
 #include "forecourse/report/findings.h"
-#include "forecourse/report/html/page.h"
 #include "forecourse/report/html/parts.h"
 #include "forecourse/report/ledger/ledger_report.h"
 #include "forecourse/report/ledger/ledger_view.h"
+#include "forecourse/report/study_page.h"
 
 namespace forecourse::report {
 namespace {
@@ -69,24 +69,10 @@ std::string ledger_section(const studies::LedgerResult& result, const site::Site
 }
 
 std::string ledger_report(const studies::LedgerResult& result, const site::Site& site, const LedgerFacts& facts) {
-  html::Page page;
-  page.station = site.name.empty() ? "Station without a name" : site.name.text;
-  page.study = "Ledger";
-  page.cells = {{"Station", site.name.text}, {"Study", "ledger"}};
-  if (!facts.texts.empty()) page.cells.emplace_back("Site file", facts.texts.front().name);
-  if (!facts.date.empty()) page.cells.emplace_back("Date", facts.date);
-  page.cells.emplace_back("Units", site.display == site::Display::us ? "US customary" : "SI");
-  page.cells.emplace_back("Made with", "forecourse " + result.version);
-  page.caution = (ledger_falls_short(result) ? std::string(ledger_first) + " " : "") + ledger_cautions()[1];
-  page.body = ledger_section(result, site) + findings_html(facts.findings, site.display);
-  std::vector<std::string> warnings;
-  for (const Diagnostic& warning : result.warnings) warnings.push_back(warning.message);
-  if (!warnings.empty()) page.body += html::heading(2, "Warnings") + html::list(warnings);
-  page.body += html::heading(2, "Cautions") + html::list(ledger_cautions());
-  if (!facts.command.empty()) {
-    page.body += html::heading(2, "Run it again") + html::paragraph(facts.command, "command");
-  }
-  return html::page(page);
+  return study_page("Ledger", "ledger",
+                    (ledger_falls_short(result) ? std::string(ledger_first) + " " : "") + ledger_cautions()[1],
+                    ledger_section(result, site) + findings_html(facts.findings, site.display),
+                    {result.version, result.defaults, result.warnings, ledger_cautions()}, site, facts);
 }
 
 }  // namespace forecourse::report

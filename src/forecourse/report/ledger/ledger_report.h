@@ -6,20 +6,13 @@
 #include "forecourse/base/source_text.h"
 #include "forecourse/checks/finding.h"
 #include "forecourse/report/json_document.h"
+#include "forecourse/report/study_page.h"
 #include "forecourse/report/terminal/text.h"
 #include "forecourse/studies/ledger/ledger.h"
 
 namespace forecourse::report {
 
-/// What a report of a ledger tells besides the result.
-struct LedgerFacts {
-  std::string date;
-  std::string command;
-  std::vector<SourceText> texts;
-  std::vector<checks::Finding> findings;
-  std::vector<std::string> written = {};      ///< paths
-  site::Display display = site::Display::us;  ///< of the sentences in the document
-};
+using LedgerFacts = ReportFacts;
 
 /// What stands above every number of a ledger that falls short.
 inline constexpr const char* ledger_first =

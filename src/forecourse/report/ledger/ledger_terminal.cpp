@@ -64,13 +64,8 @@ std::string ledger_summary(const studies::LedgerResult& result, const site::Site
       page.notice(checks::word(group.findings.front()->state), in_words(group, site.display, glyphs));
     }
   }
-  if (!result.warnings.empty()) page.heading("Warnings");
-  for (const Diagnostic& warning : result.warnings) {
-    page.notice("Warning", warning.message + (warning.hint.empty() ? "" : ": " + warning.hint));
-  }
-  page.heading("Cautions");
-  for (const std::string& caution : ledger_cautions()) page.item(caution);
-  for (const std::string& path : facts.written) page.item("written: " + path);
+  tell_end({result.version, result.defaults, result.warnings, ledger_cautions()}, site.display, glyphs, facts.written,
+           page);
   return page.text();
 }
 

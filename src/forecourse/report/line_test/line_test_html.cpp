@@ -1,8 +1,8 @@
 #include "forecourse/report/findings.h"
-#include "forecourse/report/html/page.h"
 #include "forecourse/report/html/parts.h"
 #include "forecourse/report/line_test/line_test_report.h"
 #include "forecourse/report/line_test/line_test_view.h"
+#include "forecourse/report/study_page.h"
 
 namespace forecourse::report {
 namespace {
@@ -46,30 +46,9 @@ std::string line_test_section(const studies::LineTestResult& result, const site:
 
 std::string line_test_report(const studies::LineTestResult& result, const site::Site& site,
                              const LineTestFacts& facts) {
-  html::Page page;
-  page.station = site.name.empty() ? "Station without a name" : site.name.text;
-  page.study = "Line tests and leak detectors";
-  page.cells = {{"Station", site.name.text}, {"Study", "line test"}};
-  if (!facts.texts.empty()) page.cells.emplace_back("Site file", facts.texts.front().name);
-  if (!facts.date.empty()) page.cells.emplace_back("Date", facts.date);
-  page.cells.emplace_back("Units", site.display == site::Display::us ? "US customary" : "SI");
-  page.cells.emplace_back("Made with", "forecourse " + result.version);
-  page.caution = line_test_cautions().front();
-  page.body = line_test_section(result, site) + findings_html(facts.findings, site.display);
-  std::vector<std::string> defaults;
-  for (const DefaultUsed& used : result.defaults) {
-    defaults.push_back(used.system + ": " + used.what + " " + default_value(used, site.display) + ", " +
-                       word(used.status) + " (" + used.source + ")");
-  }
-  if (!defaults.empty()) page.body += html::heading(2, "Values that were not entered") + html::list(defaults);
-  std::vector<std::string> warnings;
-  for (const Diagnostic& warning : result.warnings) warnings.push_back(warning.message);
-  if (!warnings.empty()) page.body += html::heading(2, "Warnings") + html::list(warnings);
-  page.body += html::heading(2, "Cautions") + html::list(line_test_cautions());
-  if (!facts.command.empty()) {
-    page.body += html::heading(2, "Run it again") + html::paragraph(facts.command, "command");
-  }
-  return html::page(page);
+  return study_page("Line tests and leak detectors", "line test", line_test_cautions().front(),
+                    line_test_section(result, site) + findings_html(facts.findings, site.display),
+                    {result.version, result.defaults, result.warnings, line_test_cautions()}, site, facts);
 }
 
 }  // namespace forecourse::report

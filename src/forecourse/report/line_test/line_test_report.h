@@ -6,20 +6,13 @@
 #include "forecourse/checks/finding.h"
 #include "forecourse/report/diagnostic_text.h"
 #include "forecourse/report/json_document.h"
+#include "forecourse/report/study_page.h"
 #include "forecourse/report/terminal/text.h"
 #include "forecourse/studies/line_test/line_test.h"
 
 namespace forecourse::report {
 
-/// What a report on line tests tells besides the result.
-struct LineTestFacts {
-  std::string date;
-  std::string command;
-  std::vector<SourceText> texts;
-  std::vector<checks::Finding> findings;
-  std::vector<std::string> written = {};      ///< paths
-  site::Display display = site::Display::us;  ///< of the sentences
-};
+using LineTestFacts = ReportFacts;
 
 /// One line above every number, and what every report ends with.
 [[nodiscard]] std::vector<std::string> line_test_cautions();

@@ -4,19 +4,7 @@
 #include "forecourse/report/terminal/page.h"
 
 namespace forecourse::report {
-namespace {
-
-void tell_defaults(const std::vector<DefaultUsed>& defaults, site::Display display, Glyphs glyphs,
-                   terminal::Page& page) {
-  if (defaults.empty()) return;
-  page.heading("Values that were not entered");
-  for (const DefaultUsed& used : defaults) {
-    page.item(used.system + ": " + used.what + " " + default_value(used, display, glyphs) + ", " + word(used.status) +
-              " (" + used.source + ")");
-  }
-}
-
-}  // namespace
+namespace {}  // namespace
 
 std::vector<std::string> line_test_cautions() {
   return {
@@ -59,12 +47,8 @@ std::string line_test_summary(const studies::LineTestResult& result, const site:
       page.table(terminal_table(catch_table(detector, site.display, glyphs)));
     }
   }
-  tell_defaults(result.defaults, site.display, glyphs, page);
-  if (!result.warnings.empty()) page.heading("Warnings");
-  for (const Diagnostic& warning : result.warnings) page.notice("Warning", warning.message);
-  page.heading("Cautions");
-  for (const std::string& caution : line_test_cautions()) page.item(caution);
-  for (const std::string& path : facts.written) page.item("written: " + path);
+  tell_end({result.version, result.defaults, result.warnings, line_test_cautions()}, site.display, glyphs,
+           facts.written, page);
   return page.text();
 }
 

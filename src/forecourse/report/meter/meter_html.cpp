@@ -1,8 +1,8 @@
 #include "forecourse/report/findings.h"
-#include "forecourse/report/html/page.h"
 #include "forecourse/report/html/parts.h"
 #include "forecourse/report/meter/meter_report.h"
 #include "forecourse/report/meter/meter_view.h"
+#include "forecourse/report/study_page.h"
 
 namespace forecourse::report {
 namespace {
@@ -41,30 +41,9 @@ std::string meter_section(const studies::MeterResult& result, const site::Site& 
 }
 
 std::string meter_report(const studies::MeterResult& result, const site::Site& site, const MeterFacts& facts) {
-  html::Page page;
-  page.station = site.name.empty() ? "Station without a name" : site.name.text;
-  page.study = "Meters";
-  page.cells = {{"Station", site.name.text}, {"Study", "meters"}};
-  if (!facts.texts.empty()) page.cells.emplace_back("Site file", facts.texts.front().name);
-  if (!facts.date.empty()) page.cells.emplace_back("Date", facts.date);
-  page.cells.emplace_back("Units", site.display == site::Display::us ? "US customary" : "SI");
-  page.cells.emplace_back("Made with", "forecourse " + result.version);
-  page.caution = meter_cautions().front();
-  page.body = meter_section(result, site) + findings_html(facts.findings, site.display);
-  std::vector<std::string> defaults;
-  for (const DefaultUsed& used : result.defaults) {
-    defaults.push_back(used.what + " " + default_value(used, site.display) + ", " + word(used.status) + " (" +
-                       used.source + ")");
-  }
-  if (!defaults.empty()) page.body += html::heading(2, "Values that were not entered") + html::list(defaults);
-  std::vector<std::string> warnings;
-  for (const Diagnostic& warning : result.warnings) warnings.push_back(warning.message);
-  if (!warnings.empty()) page.body += html::heading(2, "Warnings") + html::list(warnings);
-  page.body += html::heading(2, "Cautions") + html::list(meter_cautions());
-  if (!facts.command.empty()) {
-    page.body += html::heading(2, "Run it again") + html::paragraph(facts.command, "command");
-  }
-  return html::page(page);
+  return study_page("Meters", "meters", meter_cautions().front(),
+                    meter_section(result, site) + findings_html(facts.findings, site.display),
+                    {result.version, result.defaults, result.warnings, meter_cautions()}, site, facts);
 }
 
 }  // namespace forecourse::report

@@ -6,20 +6,13 @@
 #include "forecourse/base/source_text.h"
 #include "forecourse/checks/finding.h"
 #include "forecourse/report/json_document.h"
+#include "forecourse/report/study_page.h"
 #include "forecourse/report/terminal/text.h"
 #include "forecourse/studies/meter/meter.h"
 
 namespace forecourse::report {
 
-/// What a report on meters tells besides the result.
-struct MeterFacts {
-  std::string date;
-  std::string command;
-  std::vector<SourceText> texts;
-  std::vector<checks::Finding> findings;
-  std::vector<std::string> written = {};      ///< paths
-  site::Display display = site::Display::us;  ///< of the sentences
-};
+using MeterFacts = ReportFacts;
 
 /// One line above every number, and what every report ends with.
 [[nodiscard]] std::vector<std::string> meter_cautions();

@@ -53,18 +53,8 @@ std::string meter_summary(const studies::MeterResult& result, const site::Site& 
       page.notice(checks::word(group.findings.front()->state), in_words(group, site.display, glyphs));
     }
   }
-  if (!result.defaults.empty()) page.heading("Values that were not entered");
-  for (const DefaultUsed& used : result.defaults) {
-    page.item(used.what + " " + default_value(used, site.display, glyphs) + ", " + word(used.status) + " (" +
-              used.source + ")");
-  }
-  if (!result.warnings.empty()) page.heading("Warnings");
-  for (const Diagnostic& warning : result.warnings) {
-    page.notice("Warning", warning.message + (warning.hint.empty() ? "" : ": " + warning.hint));
-  }
-  page.heading("Cautions");
-  for (const std::string& caution : meter_cautions()) page.item(caution);
-  for (const std::string& path : facts.written) page.item("written: " + path);
+  tell_end({result.version, result.defaults, result.warnings, meter_cautions()}, site.display, glyphs, facts.written,
+           page);
   return page.text();
 }
 

@@ -1,8 +1,8 @@
 #include <iterator>
 
 #include "forecourse/report/findings.h"
-#include "forecourse/report/html/page.h"
 #include "forecourse/report/html/parts.h"
+#include "forecourse/report/study_page.h"
 #include "forecourse/report/tank/tank_drawings.h"
 #include "forecourse/report/tank/tank_report.h"
 #include "forecourse/report/tank/tank_view.h"
@@ -101,25 +101,10 @@ std::string tank_section(const studies::TankResult& result, const site::Site& si
 
 std::string tank_report(const studies::TankResult& result, const std::vector<checks::Finding>& findings,
                         const site::Site& site, const TankFacts& facts) {
-  html::Page page;
-  page.station = site.name.empty() ? "Station without a name" : site.name.text;
-  page.study = "Tanks";
-  page.cells = {{"Station", site.name.text}, {"Study", "tank"}};
-  if (!facts.texts.empty()) page.cells.emplace_back("Site file", facts.texts.front().name);
-  if (!facts.date.empty()) page.cells.emplace_back("Date", facts.date);
-  page.cells.emplace_back("Units", site.display == site::Display::us ? "US customary" : "SI");
-  page.cells.emplace_back("Made with", "forecourse " + result.version);
-  page.caution = tank_cautions().front();
-  page.body = findings_html(findings, site.display) + tank_section(result, site, whole_chart);
-  std::vector<std::string> defaults, warnings;
-  for (const DefaultUsed& used : result.defaults)
-    defaults.push_back(used.what + ": " + default_value(used, site.display) + ", " + word(used.status));
-  for (const Diagnostic& warning : result.warnings) warnings.push_back(warning.message);
-  if (!defaults.empty()) page.body += html::heading(2, "Values that were not entered") + html::list(defaults);
-  if (!warnings.empty()) page.body += html::heading(2, "Warnings") + html::list(warnings);
-  page.body += html::heading(2, "Cautions") + html::list(tank_cautions());
-  if (!facts.command.empty()) page.body += html::heading(2, "Run it again") + html::paragraph(facts.command, "command");
-  return html::page(page);
+  return study_page("Tanks", "tank", tank_cautions().front(),
+                    findings_html(findings, site.display) + tank_section(result, site, whole_chart),
+                    {result.version, result.defaults, result.warnings, tank_cautions()}, site,
+                    {facts.date, facts.command, facts.texts});
 }
 
 }  // namespace forecourse::report

@@ -1,6 +1,6 @@
 #include "forecourse/report/findings.h"
-#include "forecourse/report/html/page.h"
 #include "forecourse/report/html/parts.h"
+#include "forecourse/report/study_page.h"
 #include "forecourse/report/vapor/vapor_report.h"
 #include "forecourse/report/vapor/vapor_view.h"
 
@@ -55,24 +55,9 @@ std::string vapor_section(const studies::VaporResult& result, const site::Site& 
 }
 
 std::string vapor_report(const studies::VaporResult& result, const site::Site& site, const VaporFacts& facts) {
-  html::Page page;
-  page.station = site.name.empty() ? "Station without a name" : site.name.text;
-  page.study = "Vapor and product care";
-  page.cells = {{"Station", site.name.text}, {"Study", "vapor"}};
-  if (!facts.texts.empty()) page.cells.emplace_back("Site file", facts.texts.front().name);
-  if (!facts.date.empty()) page.cells.emplace_back("Date", facts.date);
-  page.cells.emplace_back("Units", site.display == site::Display::us ? "US customary" : "SI");
-  page.cells.emplace_back("Made with", "forecourse " + result.version);
-  page.caution = vapor_cautions().front();
-  page.body = vapor_section(result, site) + findings_html(facts.findings, site.display);
-  std::vector<std::string> warnings;
-  for (const Diagnostic& warning : result.warnings) warnings.push_back(warning.message);
-  if (!warnings.empty()) page.body += html::heading(2, "Warnings") + html::list(warnings);
-  page.body += html::heading(2, "Cautions") + html::list(vapor_cautions());
-  if (!facts.command.empty()) {
-    page.body += html::heading(2, "Run it again") + html::paragraph(facts.command, "command");
-  }
-  return html::page(page);
+  return study_page("Vapor and product care", "vapor", vapor_cautions().front(),
+                    vapor_section(result, site) + findings_html(facts.findings, site.display),
+                    {result.version, result.defaults, result.warnings, vapor_cautions()}, site, facts);
 }
 
 }  // namespace forecourse::report

@@ -6,19 +6,13 @@
 #include "forecourse/checks/finding.h"
 #include "forecourse/report/diagnostic_text.h"
 #include "forecourse/report/json_document.h"
+#include "forecourse/report/study_page.h"
 #include "forecourse/report/terminal/text.h"
 #include "forecourse/studies/vapor/vapor.h"
 
 namespace forecourse::report {
 
-/// What a vapor report tells besides the result.
-struct VaporFacts {
-  std::string date;
-  std::string command;
-  std::vector<SourceText> texts;
-  std::vector<checks::Finding> findings;
-  std::vector<std::string> written = {};  ///< paths
-};
+using VaporFacts = ReportFacts;
 
 /// One line above every number, and what every report ends with.
 [[nodiscard]] std::vector<std::string> vapor_cautions();

@@ -65,11 +65,8 @@ std::string vapor_summary(const studies::VaporResult& result, const site::Site& 
     page.table(terminal_table(leak_table(site.display, glyphs)));
   }
   tell_care(result.care, site.display, glyphs, style.verbose, page);
-  if (!result.warnings.empty()) page.heading("Warnings");
-  for (const Diagnostic& warning : result.warnings) page.notice("Warning", warning.message);
-  page.heading("Cautions");
-  for (const std::string& caution : vapor_cautions()) page.item(caution);
-  for (const std::string& path : facts.written) page.item("written: " + path);
+  tell_end({result.version, result.defaults, result.warnings, vapor_cautions()}, site.display, glyphs, facts.written,
+           page);
   return page.text();
 }
 

@@ -14,7 +14,7 @@ void check_rule_names(const Site& site, Findings& findings) {
   for (const Name& name : site.rules) {
     if (std::find(known.begin(), known.end(), name.text) != known.end()) continue;
     findings.error(name.where, "there is no rule set '" + name.text + "'",
-                   offer(name.text, known, "there are: ") + " (a set of your own goes to checks with --rules)");
+                   offer(name.text, known, "there are") + " (a set of your own goes to checks with --rules)");
   }
 }
 
