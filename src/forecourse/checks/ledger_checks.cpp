@@ -108,8 +108,11 @@ Finding of_confirmation(const LedgerBook& book, const LedgerMonth& month) {
   } else if (month.follows_excess && !month.whole) {
     out.reason = "the month before falls short, and this one is not read to its end";
     out.change = "read on; a second month like it is to be reported within 24 hours";
-  } else {
+  } else if ((month.whole && !month.exceeds) || (month.follows_whole && !month.follows_excess)) {
     out.state = FindingState::meets;
+  } else {
+    out.reason = "the month before is not on record to its end";
+    out.change = "enter the readings of the month before";
   }
   return out;
 }

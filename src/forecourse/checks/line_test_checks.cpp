@@ -1,7 +1,8 @@
 #include "forecourse/checks/line_test_checks.h"
 
 #include <algorithm>
-#include <tuple>
+
+#include "forecourse/checks/rules/period.h"
 
 namespace forecourse::checks {
 namespace {
@@ -10,8 +11,6 @@ using studies::DetectorTold;
 using studies::LineTest;
 
 constexpr const char* edition = "40 CFR 280 as read in a copy of the current text";
-
-auto order_of(const site::Date& date) { return std::tuple(date.year, date.month, date.day); }
 
 class Checker {
  public:
@@ -46,8 +45,8 @@ class Checker {
 
   /// What it detects at its own pressure, against the published rate carried over to there by either form of a leak.
   void check_rate(const DetectorTold& detector) {
-    Finding f = begin("leak-detector-rate", "a line leak detector finds 3 gal/h at 10 psi within 1 h", detector.pump,
-                      "40 CFR 280.44(a)");
+    Finding f =
+        begin("leak-detector-rate", "a line leak detector finds 3 gal/h at 10 psi", detector.pump, "40 CFR 280.44(a)");
     f.where = detector.where;
     f.unit = "m3/s";
     f.of = Measured::leak;
@@ -76,9 +75,13 @@ class Checker {
   }
 
   void check_time(const DetectorTold& detector) {
-    if (!detector.acts_within) return;  // the file says what is taken then
     Finding f = begin("leak-detector-time", "it acts within 1 h of such a leak", detector.pump, "40 CFR 280.44(a)");
     f.where = detector.where;
+    if (!detector.acts_within) {
+      f.reason = "within what time it acts is not entered";
+      f.change = "enter acts_within of the leak detector";
+      return out_.push_back(std::move(f));
+    }
     f.unit = "s";
     f.limit = studies::hourly_time;
     f.value = detector.acts_within;
@@ -95,7 +98,10 @@ class Checker {
       f.change = enter;
     } else if (!on_) {
       f.reason = "the day to judge by is not known";
-    } else if (order_of({tested->year + 1, tested->month, tested->day, {}}) < order_of(*on_)) {
+    } else if (days_between(*tested, *on_) < 0) {
+      f.reason = "it is dated " + text(*tested) + ", which is yet to come";
+      f.change = "correct the date";
+    } else if (days_between(later(*tested, {1, 0, 0}), *on_) > 0) {
       f.state = FindingState::falls_short;
       f.reason = "the last test is older than a year";
       f.change = "test it by a simulated leak";
@@ -165,6 +171,15 @@ class Checker {
     return false;
   }
 
+  /// An alarm watches its interstice, and was not entered as last seen longer ago than a month.
+  [[nodiscard]] bool watched(const site::Line& line) const {
+    if (!line.interstice || !line.interstice->alarm.value_or(false)) return false;
+    if (!line.interstice->monitored || !on_) return true;
+    constexpr int monthly = 30;  // [d] \source [cfr_280, 280.41(b)]
+    const int ago = days_between(*line.interstice->monitored, *on_);
+    return ago >= 0 && ago <= monthly;
+  }
+
   void check_lines(const LineTest& line) {
     for (const std::string& id : line.lines) {
       const site::Line* entered = find_line(id);
@@ -173,7 +188,7 @@ class Checker {
                         id, "40 CFR 280.41(b), 280.44(b)");
       f.clause_verified = false;  // 280.41(b) was seen in an older copy alone
       f.where = entered->where;
-      const bool alarm = entered->interstice && entered->interstice->alarm.value_or(false);
+      const bool alarm = watched(*entered);
       if (alarm || monitored_monthly(line)) {
         f.state = FindingState::meets;
         f.reason = alarm ? "its interstice is watched" : "its leak detector finds 0.2 gal/h in the quiet times";

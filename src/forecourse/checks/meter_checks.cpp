@@ -1,5 +1,6 @@
 #include "forecourse/checks/meter_checks.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace forecourse::checks {
@@ -27,49 +28,73 @@ Finding begin(const MeterLimit& limit, const std::string& hose) {
   return out;
 }
 
-/// What was not corrected for stands beside every state that rests on the plain reading.
-std::string plain_words(const network::MeterDraw& draw) {
-  return draw.fuel_by.empty() ? "by the plain reading, temperatures left out" : "";
+std::string joined(const std::vector<std::string>& words) {
+  std::string out;
+  for (const std::string& one : words) {
+    if (!one.empty()) out += (out.empty() ? "" : "; ") + one;
+  }
+  return out;
 }
 
-Finding of_limit(const MeterTold& meter, const ProvingTold& last, const MeterJudged& judged, const MeterLimit& limit) {
-  const network::MeterDraw& draw = last.proving.draws[*last.worst];
+void leave_open(Finding& out, std::string reason, std::string change) {
+  out.state = FindingState::not_determined;
+  out.reason = std::move(reason);
+  out.change = std::move(change);
+}
+
+/// A meter that keeps its limit does not yet meet it where something of the proving is not known.
+void ask_what_is_missing(const ProvingTold& last, const network::MeterDraw& draw, Finding& out) {
+  if (last.lost) {
+    leave_open(out, "a draw of this proving is not counted", "mend the rows of its draws");
+  } else if (draw.fuel_by.empty()) {
+    leave_open(out, "it is within its limit by the plain reading, temperatures left out",
+               "enter measure_temperature and meter_temperature");
+  }
+}
+
+Finding of_limit(const MeterTold& meter, const ProvingTold& last, const studies::WorstDraw& worst,
+                 const MeterLimit& limit) {
+  const MeterJudged& judged = worst.judged;
+  const network::MeterDraw& draw = last.proving.draws[worst.draw];
   Finding out = begin(limit, meter.hose);
   out.where = draw.entered.hose.where;
   const bool as_share = out.unit == "share";
   out.value = std::abs(as_share ? judged.error : judged.error_volume);
-  if (!limit.applies) {
+  if (!limit.applies || !judged.allowed) {
     out.state = FindingState::does_not_apply;
-    out.reason = "by the rules of the site file";
-    return out;
-  }
-  if (!judged.allowed) {
-    out.state = FindingState::does_not_apply;
-    out.reason = "it is for another draft";
+    out.reason = limit.applies ? "it is for another draft" : "by the rules of the site file";
     return out;
   }
   out.limit = as_share ? *limit.share : *judged.allowed;
   out.margin = *out.limit - *out.value;
-  out.reason = plain_words(draw);
   if (limit.seen == LimitSeen::memory) {
-    out.reason = std::string("the limit is from memory, not verified; the value is ") +
-                 (*judged.within ? "within it" : "beyond it");
-    out.change = "hold it against the text of the handbook";
+    leave_open(out,
+               joined({std::string("the limit is from memory, not verified; the value is ") +
+                           (*judged.within ? "within it" : "beyond it"),
+                       limit.words}),
+               "hold it against the text of the rule");
     return out;
   }
-  out.state = *judged.within ? state_of(std::max(*out.margin, 0.0), *out.limit) : FindingState::falls_short;
-  if (out.state == FindingState::falls_short) out.change = prove;
+  out.reason = joined({draw.fuel_by.empty() ? "by the plain reading, temperatures left out" : "", limit.words,
+                       "proved on " + studies::text(last.day)});
+  if (*judged.within) {
+    out.state = state_of(std::max(*out.margin, 0.0), *out.limit);
+    ask_what_is_missing(last, draw, out);
+  } else if (limit.of == studies::LimitFor::acceptance && !last.state_told) {
+    leave_open(out, "whether the meter was proved as found or as left is not told", "enter state of its draws");
+  } else {
+    out.state = FindingState::falls_short;
+    out.change = prove;
+  }
   return out;
 }
 
 void of_meter(const MeterTold& meter, const std::vector<MeterLimit>& limits, std::vector<Finding>& out) {
   const ProvingTold& last = meter.provings.back();
-  if (last.worst) {
-    for (const MeterJudged& judged : last.draws[*last.worst]) {
-      out.push_back(of_limit(meter, last, judged, limits[judged.limit]));
-    }
-    return;
+  for (const studies::WorstDraw& worst : last.against) {
+    out.push_back(of_limit(meter, last, worst, limits[worst.judged.limit]));
   }
+  if (last.worst) return;
   Finding f = begin(limits.front(), meter.hose);
   f.where = meter.where;
   f.reason = "no draw of its last proving has an error";

@@ -1,4 +1,6 @@
+#include <algorithm>
 #include <filesystem>
+#include <iterator>
 #include <optional>
 
 #include "forecourse/checks/figures/figure.h"
@@ -37,6 +39,18 @@ Exit list_figures() {
   return Exit::fine;
 }
 
+/// The name of the last set, where it is that of a built-in one or of one before it.
+std::optional<Diagnostic> name_taken(const std::vector<site::RuleSet>& sets) {
+  const site::Name& id = sets.back().id;
+  const auto same = [&](const site::RuleSet& one) { return one.id == id; };
+  const std::vector<site::RuleSet>& built_in = site::built_in_rule_sets();
+  const bool taken =
+      std::any_of(built_in.begin(), built_in.end(), same) || std::any_of(sets.begin(), std::prev(sets.end()), same);
+  if (!taken) return std::nullopt;
+  return Diagnostic{
+      Severity::error, "there is already a rule set '" + id.text + "'", id.where, "give it an id of its own", {}};
+}
+
 /// Reads the rule sets of a state or an owner. What is wrong with any of them goes to standard error.
 std::optional<std::vector<site::RuleSet>> read_rule_sets(const std::vector<std::string>& paths,
                                                          std::vector<report::SourceText>& texts) {
@@ -49,6 +63,7 @@ std::optional<std::vector<site::RuleSet>> read_rule_sets(const std::vector<std::
     Parsed<site::RuleSet> read = site::read_rule_set(text, static_cast<std::uint32_t>(texts.size() - 1));
     wrong.insert(wrong.end(), read.diagnostics.begin(), read.diagnostics.end());
     out.push_back(std::move(read.value));
+    if (auto taken = name_taken(out)) wrong.push_back(std::move(*taken));
     const auto bound = checks::bind(out.back());
     wrong.insert(wrong.end(), bound.diagnostics.begin(), bound.diagnostics.end());
   }

@@ -114,7 +114,7 @@ struct LedgerArguments {
   std::string command;  ///< as typed, for the report
 };
 
-/// What a test of the lines is told on the command line.
+/// What meters are told on the command line.
 struct MeterArguments {
   SiteArguments site;
   std::string records;             ///< folder or file of records; may be empty
@@ -125,6 +125,7 @@ struct MeterArguments {
   std::string command;  ///< as typed, for the report
 };
 
+/// What a test of the lines is told on the command line.
 struct LineTestArguments {
   SiteArguments site;
   studies::LineTestTexts texts;

@@ -205,14 +205,14 @@ bool add_records_and_rules(const FlowArguments& arguments, const site::Date& on,
     print_error(report::to_text(records.diagnostics, source.texts));
     return false;
   }
-  studies.ledger = studies::study_ledger(source.site, records.value, {});
+  checks::Studied of_records;
+  checks::add_records(source.site, records.value, {}, of_records);
+  studies.ledger = std::move(of_records.ledger);
+  studies.meter = std::move(of_records.meter);
   studies.ledger->warnings.insert(studies.ledger->warnings.begin(), records.diagnostics.begin(),
                                   records.diagnostics.end());
   studies.ledger_findings = checks::check_ledger(*studies.ledger);
-  if (!records.value.provings.empty()) {
-    studies.meter = studies::study_meter(source.site, records.value, {}, studies::book_meters(*studies.ledger));
-    studies.meter_findings = checks::check_meter(*studies.meter);
-  }
+  if (studies.meter) studies.meter_findings = checks::check_meter(*studies.meter);
   report::add_rule_sets(source.site, on, &records.value, studies);
   return true;
 }

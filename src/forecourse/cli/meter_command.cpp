@@ -54,17 +54,6 @@ std::optional<site::records::Records> records_of(const MeterArguments& arguments
   return std::move(out.value);
 }
 
-/// The books that the meters are held against: none without readings.
-std::vector<studies::BookMeters> books_of(const SiteSource& source, const site::records::Records& records,
-                                          const studies::MeterOptions& asked) {
-  if (records.dips.empty()) return {};
-  studies::LedgerOptions options;
-  options.from = asked.from;
-  options.to = asked.to;
-  options.measure_expansion = asked.expansion;
-  return studies::book_meters(studies::study_ledger(source.site, records, options));
-}
-
 }  // namespace
 
 Exit meter_command(const MeterArguments& arguments) {
@@ -85,8 +74,9 @@ Exit meter_command(const MeterArguments& arguments) {
   tell_options(wrong);
   const auto records = records_of(arguments, source);
   if (has_error(wrong) || !records) return Exit::bad_input;
-  studies::MeterResult result =
-      studies::study_meter(source.site, *records, options.value, books_of(source, *records, options.value));
+  studies::MeterResult result = studies::study_meter(
+      source.site, *records, options.value,
+      studies::book_meters(source.site, *records, options.value.from, options.value.to, options.value.expansion));
   result.warnings.insert(result.warnings.begin(), source.warnings.begin(), source.warnings.end());
   report::MeterFacts facts{today(), arguments.command,  source.texts, checks::check_meter(result),
                            {},      source.site.display};

@@ -38,18 +38,33 @@ std::optional<Measure> measure_of(const Finding& finding) {
   return std::nullopt;
 }
 
+struct TimeUnit {
+  const char* unit;
+  const char* name;
+  int decimals;
+};
+
+/// The unit of a time, by the size of its limit: all values of a row are in one.
+TimeUnit time_unit(const Finding& finding) {
+  const double limit = std::abs(finding.limit.value_or(finding.value.value_or(0.0)));
+  if (finding.of == checks::Measured::age) return {"d", "days", 0};
+  if (limit >= to_si(2.0, "h")) return {"h", "h", 1};
+  if (limit >= to_si(2.0, "min")) return {"min", "min", 1};
+  return {"s", "s", 1};
+}
+
 std::string shown(const std::optional<double>& si, const Finding& finding, site::Display display, Glyphs glyphs) {
   const double value = si.value_or(std::nan(""));
   if (const auto measure = measure_of(finding)) return number(*measure, display, value, glyphs);
   if (finding.unit == "share") return number(100.0 * value, finding.of == checks::Measured::draw ? 3 : 1, glyphs);
-  if (finding.of == checks::Measured::age) return number(from_si(value, "d"), 0, glyphs);
+  if (finding.unit == "s") return number(from_si(value, time_unit(finding).unit), time_unit(finding).decimals, glyphs);
   return number(value, 2, glyphs);
 }
 
 std::string shown_unit(const Finding& finding, site::Display display, Glyphs glyphs) {
   const auto measure = measure_of(finding);
   if (finding.unit == "share") return "%";
-  if (finding.of == checks::Measured::age) return "days";
+  if (finding.unit == "s") return time_unit(finding).name;
   return measure ? unit_label(*measure, display, glyphs) : finding.unit;
 }
 

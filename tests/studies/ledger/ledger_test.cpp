@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "forecourse/base/unit_text.h"
+#include "forecourse/checks/ledger_checks.h"
 #include "forecourse/site/read.h"
 #include "forecourse/studies/ledger/months.h"
 
@@ -158,6 +159,23 @@ TEST(Ledger, ASecondMonthConfirms) {
   EXPECT_TRUE(months[2].confirmed);
   EXPECT_EQ(months[2].missing_days, 28);
   for (const LedgerMonth& month : months) EXPECT_TRUE(month.whole);
+}
+
+/// A month that falls short, or is not over, confirms nothing while the month before is not on record.
+TEST(Ledger, AMonthAloneIsNotUnconfirmed) {
+  const auto state = [](const site::records::Records& records) {
+    for (const checks::Finding& one : checks::check_ledger(study_ledger(site_of(box), records, {}))) {
+      if (one.rule == "inventory-confirmed") return one.state;
+    }
+    return checks::FindingState::does_not_apply;
+  };
+  site::records::Records records;
+  records.dips = {dip(on(1), 90), dip(on(30), 72)};  // 1,800 gal short in the whole month
+  EXPECT_EQ(state(records), checks::FindingState::not_determined);
+  records.dips = {dip(on(1), 90), dip(on(2), 90), dip(on(3), 90)};
+  EXPECT_EQ(state(records), checks::FindingState::not_determined);
+  records.dips = {dip(on(1), 90), dip(on(30), 90)};  // a whole month that is within its limit is no second one
+  EXPECT_EQ(state(records), checks::FindingState::meets);
 }
 
 /// True where a warning holds these words.

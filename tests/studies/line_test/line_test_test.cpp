@@ -335,6 +335,32 @@ TEST(LineTest, Findings) {
   EXPECT_EQ(
       finding(checks::check_line_test(site, studied(texts), site::Date{2027, 6, 1, {}}), "leak-detector-yearly").state,
       falls_short);
+  // a test that is yet to come is none
+  EXPECT_EQ(
+      finding(checks::check_line_test(site, studied(texts), site::Date{2026, 1, 1, {}}), "leak-detector-yearly").state,
+      not_determined);
+}
+
+/// Nothing that is not entered is taken for the hour of the rule, nor a watch of long ago for one of this month.
+TEST(LineTest, WhatIsNotEnteredIsNotMet) {
+  using enum checks::FindingState;
+  const site::Date on{2026, 11, 30, {}};
+  std::string text = station_text();
+  const std::string time = ", acts_within = \"1 h\"";
+  text.replace(text.find(time), time.size(), "");
+  const site::Site site = read(text);
+  EXPECT_EQ(finding(checks::check_line_test(site, study_line_test(site, {}), on), "leak-detector-time").state,
+            not_determined);
+  const auto watched = [&](const std::string& monitored) {
+    std::string with = station_text();
+    const std::string length = "length = \"180 ft\"";
+    with.replace(with.find(length), length.size(), length + "\ninterstice = { alarm = true" + monitored + " }");
+    const site::Site one = read(with);
+    return finding(checks::check_line_test(one, study_line_test(one, {}), on), "line-yearly").state;
+  };
+  EXPECT_EQ(watched(""), meets);
+  EXPECT_EQ(watched(", monitored = 2026-11-20"), meets);
+  EXPECT_EQ(watched(", monitored = 2019-11-05"), not_determined);
 }
 
 std::string with_detector(const std::string& figures) {

@@ -37,7 +37,8 @@ class Collector {
 
   void set(FindingSet one) {
     if (one.findings.empty()) return;
-    const auto same = std::find_if(out_.sets.begin(), out_.sets.end(), [&](const auto& s) { return s.id == one.id; });
+    const auto same = std::find_if(out_.sets.begin(), out_.sets.end(),
+                                   [&](const auto& s) { return one.of_study && s.of_study && s.id == one.id; });
     if (same == out_.sets.end()) return out_.sets.push_back(std::move(one));
     std::move(one.findings.begin(), one.findings.end(), std::back_inserter(same->findings));
   }

@@ -229,7 +229,7 @@ std::vector<std::string> what_next(const LedgerBook& book, site::Display display
                                 show.with_volume(std::abs(fault.size)), over_or_short(fault.size), fault.words));
     }
     if (!book.loss->meters_proved && book.loss->problem.empty()) {
-      out.emplace_back("Prove the meters, twice each, and enter the tests.");
+      out.emplace_back("Prove the meters, twice each, and enter the draws in provings.csv.");
     }
   }
   if (book.terms) {

@@ -1,5 +1,6 @@
 #include <cmath>
 
+#include "forecourse/base/unit_text.h"
 #include "forecourse/report/findings.h"
 #include "forecourse/report/meter/meter_report.h"
 #include "forecourse/report/meter/meter_view.h"
@@ -103,7 +104,7 @@ Json drift_json(const MeterDrift& drift, const std::string& x, bool days) {
   };
   Json points = Json::array();
   for (std::size_t i = 0; i < drift.x.size(); ++i) points.push_back({{x, at(drift.x[i])}, {"error", drift.error[i]}});
-  constexpr double seconds_of_day = 86400.0;
+  const double seconds_of_day = to_si(1.0, "d");
   const double unit = days ? seconds_of_day : 1.0;
   const char* slope = days ? "slope_per_s" : "slope_per_m3";
   const char* error = days ? "standard_error_per_s" : "standard_error_per_m3";

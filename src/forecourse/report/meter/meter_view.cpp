@@ -79,7 +79,7 @@ std::string year_sentence(const MeterTold& meter, const Shown& show) {
 std::string when(double day) { return text(studies::Day{static_cast<int>(std::lround(day))}); }
 
 std::string drift_sentence(const MeterDrift& drift, const Shown& show) {
-  constexpr double year = 365.25;
+  const double year = studies::days_of_year;
   if (!drift.problem.empty()) return "Drift is not determined: " + drift.problem + ".";
   std::string out = "Drift over " + std::to_string(drift.provings) + " provings: " + show.percent(*drift.slope * year) +
                     " % a year, standard error " + show.percent(*drift.standard_error * year) + " %";
@@ -177,8 +177,8 @@ WordTable meter_limit_table(const MeterTold& meter, const studies::MeterResult& 
                 {false, true, true, true, true, false, false},
                 {}};
   const ProvingTold& last = meter.provings.back();
-  if (!last.worst) return out;
-  for (const MeterJudged& judged : last.draws[*last.worst]) {
+  for (const studies::WorstDraw& worst : last.against) {
+    const MeterJudged& judged = worst.judged;
     const MeterLimit& limit = result.limits[judged.limit];
     std::string known = word(limit.seen);
     if (!limit.clause.empty()) known += ": " + limit.clause;

@@ -35,7 +35,8 @@ void fields(Visitor& v, LeakDetector& detector) {
   v.quantity("detects", detector.detects, "Leak rate that it must find.", positive);
   v.quantity("at", detector.at, "Line pressure at which `detects` holds.", positive);
   v.quantity("acts_within", detector.acts_within,
-             "Time within which it acts on a leak of `detects` or more; without it an hour, for 3 gal/h or more.",
+             "Time within which it acts on a leak of `detects` or more; an incident takes an hour without it, for 3 "
+             "gal/h or more.",
              positive);
   v.quantity("opening_time", detector.opening_time, "Time until it lets the full flow through.", not_negative);
   v.quantity("restricted", detector.restricted, "Flow that it lets through until it has opened.", not_negative);

@@ -54,7 +54,7 @@ class HeadingFinder {
     std::vector<std::string_view> known;
     for (const CsvCell& cell : header_) known.push_back(cell.text);
     error(heading.where, fmt::format("the file has no column '{}'", heading.text),
-          site::offer(heading.text, known, "its columns are: "));
+          site::offer(heading.text, known, "its columns are"));
     diagnostics_.back().related.push_back({Severity::note, "its header is here", row_, {}, {}});
     return std::nullopt;
   }

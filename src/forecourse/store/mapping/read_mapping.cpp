@@ -105,7 +105,7 @@ class MappingReader {
       const auto found = mapping_.kind->find(entry.key);
       if (!found) {
         run_.error(entry.key_where, fmt::format("{} have no column '{}'", mapping_.kind->name, entry.key),
-                   site::offer(entry.key, column_names(*mapping_.kind), "their columns are: "));
+                   site::offer(entry.key, column_names(*mapping_.kind), "their columns are"));
         continue;
       }
       read_column(mapping_.kind->columns[*found], entry.node, mapping_.columns[*found]);

@@ -177,7 +177,7 @@ Outcome read_word(const Column& column, std::string_view text) {
   const auto found = std::ranges::find(column.words, text);
   if (found == column.words.end()) {
     return CellFault{std::string(column.name) + " cannot be " + shown(text),
-                     site::offer(text, column.words, "write one of: ")};
+                     site::offer(text, column.words, "write one of")};
   }
   Value value;
   value.text = text;

@@ -53,7 +53,7 @@ class HeaderReader {
     const auto found = kind_.find(heading.name);
     if (!found) {
       error(cell.where, fmt::format("{} have no column '{}'", kind_.name, site::shortened(heading.name)),
-            site::offer(heading.name, column_names(kind_), "their columns are: "));
+            site::offer(heading.name, column_names(kind_), "their columns are"));
       return;
     }
     const Column& column = kind_.columns[*found];

@@ -242,6 +242,17 @@ std::vector<BookMeters> book_meters(const LedgerResult& result) {
   return out;
 }
 
+std::vector<BookMeters> book_meters(const site::Site& site, const site::records::Records& records,
+                                    const std::optional<Day>& from, const std::optional<Day>& to,
+                                    const std::optional<double>& expansion, const Context& context) {
+  if (records.dips.empty()) return {};
+  LedgerOptions options;
+  options.from = from;
+  options.to = to;
+  options.measure_expansion = expansion;
+  return book_meters(study_ledger(site, records, options, context));
+}
+
 std::vector<Diagnostic> check_options(const site::Site& site, const LedgerOptions& options) {
   std::vector<Diagnostic> out;
   const std::vector<BookPlan> plans = book_plans(site, parts::Ready::none);

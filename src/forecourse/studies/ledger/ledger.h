@@ -31,6 +31,7 @@ struct LedgerMonth {
   bool exceeds = false;
   bool whole = false;                  ///< it was read at its beginning and on its last day
   bool follows_excess = false;         ///< the month before exceeds its limit
+  bool follows_whole = false;          ///< the month before was read to its end
   bool confirmed = false;              ///< the month before exceeds as well
   std::vector<std::string> unsettled;  ///< why its number cannot be relied on; empty: it can
 };
@@ -109,6 +110,11 @@ struct LedgerResult {
 
 /// The meters of each book whose period was explained.
 [[nodiscard]] std::vector<BookMeters> book_meters(const LedgerResult& result);
+/// The same of the ledger that records make of a period; none without readings.
+/// \param expansion of test measures that tell none of their own [1/K]
+[[nodiscard]] std::vector<BookMeters> book_meters(const site::Site& site, const site::records::Records& records,
+                                                  const std::optional<Day>& from, const std::optional<Day>& to,
+                                                  const std::optional<double>& expansion, const Context& context = {});
 
 /// What of the options the station has not: tanks, hoses, months without a reading.
 [[nodiscard]] std::vector<Diagnostic> check_options(const site::Site& site, const LedgerOptions& options);

@@ -141,6 +141,7 @@ std::vector<LedgerMonth> months_of(const std::vector<LedgerRow>& rows, const std
   for (std::size_t i = 1; i < out.size(); ++i) {
     const bool next = out[i - 1].first == month_beside(out[i].first, -1);
     out[i].follows_excess = next && out[i - 1].exceeds;
+    out[i].follows_whole = next && out[i - 1].whole;
     out[i].confirmed = out[i].follows_excess && out[i].exceeds;
   }
   for (LedgerMonth& month : out) {

@@ -21,6 +21,8 @@ std::optional<double> si(const site::Maybe<Q>& entered) {
 
 parts::Estimate ordered(double a, double b) { return {std::min(a, b), std::max(a, b)}; }
 
+constexpr const char* hourly = "hourly";
+
 class DetectorTeller {
  public:
   DetectorTeller(const LineInputs& in, const LineTest& line, const std::optional<parts::CoolingLaw>& law,
@@ -37,7 +39,7 @@ class DetectorTeller {
     out_.acts_within = si(detector.acts_within);
     out_.tested = detector.tested;
     if (out_.at) out_.limit = rates_at(hourly_rate(), hourly_pressure(), *out_.at);
-    detection("hourly", out_.detects, out_.at, out_.acts_within.value_or(hourly_time));
+    detection(hourly, out_.detects, out_.at, out_.acts_within);
     for (std::size_t i = 0; i < detector.quiet_tests.size(); ++i) {
       const site::QuietTest& test = detector.quiet_tests[i];
       detection("quiet test " + std::to_string(i + 1), si(test.detects), si(test.at), si(test.takes));
@@ -81,7 +83,8 @@ class DetectorTeller {
 
   void judge_quiet(DetectionTold& told) const {
     if (!told.quiet_needed) {
-      told.words = "enter for how long the line must stand still (takes)";
+      told.words = told.name == hourly ? "enter within what time it acts (acts_within)"
+                                       : "enter for how long the line must stand still (takes)";
       return;
     }
     if (quiet_.empty()) {

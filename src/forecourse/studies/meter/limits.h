@@ -1,5 +1,6 @@
 #pragma once
 
+#include <limits>
 #include <optional>
 #include <string>
 #include <vector>
@@ -33,6 +34,7 @@ struct MeterLimit {
   bool in_proportion = false;    ///< for other drafts in proportion; else it is for this draft alone
   double base = 0.0;             ///< [m3] of a limit by formula, with `share` for each volume
   double least = 0.0;            ///< [m3] smaller drafts are not under it
+  double most = std::numeric_limits<double>::infinity();  ///< [m3] nor larger ones
   LimitFor of = LimitFor::all;
   std::string clause;
   std::string edition;

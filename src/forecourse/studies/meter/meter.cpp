@@ -32,23 +32,44 @@ MeterJudged judged(std::size_t number, const MeterLimit& limit, const network::M
   return out;
 }
 
-bool is_for(const MeterLimit& limit, bool as_left) {
-  return limit.of == LimitFor::all || (limit.of == LimitFor::acceptance) == as_left;
+bool is_for(const MeterLimit& limit, const ProvingTold& told, bool as_left) {
+  return limit.of == LimitFor::all || !told.state_told || (limit.of == LimitFor::acceptance) == as_left;
+}
+
+/// How far a draw goes of what is allowed; one that a limit is not for goes before none.
+double strain(const MeterJudged& judged) {
+  return judged.allowed ? std::abs(judged.error_volume) / *judged.allowed : -1.0;
+}
+
+void tell_worst(ProvingTold& out, std::size_t limits) {
+  for (std::size_t n = 0; n < limits; ++n) {
+    std::optional<WorstDraw> worst;
+    for (std::size_t i = 0; i < out.draws.size(); ++i) {
+      for (const MeterJudged& one : out.draws[i]) {
+        if (one.limit == n && (!worst || strain(one) > strain(worst->judged))) worst = WorstDraw{i, one};
+      }
+    }
+    if (worst) out.against.push_back(*worst);
+  }
 }
 
 ProvingTold told(network::MeterProving proving, const std::vector<MeterLimit>& limits) {
   ProvingTold out;
   out.day = day_of(proving.day);
+  out.state_told = std::none_of(proving.draws.begin(), proving.draws.end(),
+                                [](const network::MeterDraw& draw) { return draw.entered.state.empty(); });
   for (std::size_t i = 0; i < proving.draws.size(); ++i) {
     const network::MeterDraw& draw = proving.draws[i];
     std::vector<MeterJudged>& all = out.draws.emplace_back();
+    out.lost = out.lost || !draw.error;
     if (!draw.error) continue;
     if (!out.worst || std::abs(*draw.error) > std::abs(*proving.draws[*out.worst].error)) out.worst = i;
     for (std::size_t n = 0; n < limits.size(); ++n) {
-      if (is_for(limits[n], proving.as_left)) all.push_back(judged(n, limits[n], draw));
+      if (is_for(limits[n], out, proving.as_left)) all.push_back(judged(n, limits[n], draw));
     }
   }
   out.proving = std::move(proving);
+  tell_worst(out, limits.size());
   return out;
 }
 
@@ -173,7 +194,8 @@ class Study {
       if (one.product == meter.product || (one.product.empty() && price == nullptr)) price = &one;
     }
     if (price == nullptr) {
-      year.price_words = "enter its price";
+      const bool blended = meter.product.find(" and ") != std::string::npos;
+      year.price_words = blended ? "enter a price for all products" : "enter its price";
       return;
     }
     year.currency = price->currency;

@@ -25,13 +25,24 @@ struct MeterJudged {
   std::optional<bool> within;           ///< in the form of the limit
 };
 
-/// A proving with its draws, each against every limit of its state.
+/// The worst draw of a proving against one limit: of those that it is for, else of all.
+struct WorstDraw {
+  std::size_t draw = 0;
+  MeterJudged judged;
+};
+
+/// A proving with its draws, each against every limit of its state; where its state is not told, against all.
 struct ProvingTold {
   network::MeterProving proving;
   Day day;
   std::optional<std::size_t> worst;             ///< of its draws: the largest error on either side
   std::vector<std::vector<MeterJudged>> draws;  ///< of each draw; empty: it has no error
+  std::vector<WorstDraw> against;               ///< of each limit that is for its state
+  bool state_told = false;                      ///< of each draw: as found or as left
+  bool lost = false;                            ///< one of its draws has no error
 };
+
+inline constexpr double days_of_year = 365.25;  ///< closed form: the Julian year
 
 /// The course of the error over the provings since the meter was last changed.
 struct MeterDrift {

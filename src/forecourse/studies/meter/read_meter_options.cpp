@@ -1,6 +1,7 @@
 #include "forecourse/studies/meter/read_meter_options.h"
 
 #include <charconv>
+#include <cmath>
 #include <tuple>
 
 namespace forecourse::studies {
@@ -66,7 +67,8 @@ class Reading {
     MeterPrice price{product, 0.0, {}};
     const auto [end, failed] = std::from_chars(amount.data(), amount.data() + amount.size(), price.price);
     const auto volume = read_quantity("1 " + unit, Volume::kind());
-    if (amount.empty() || failed != std::errc() || price.price <= 0.0 || !std::holds_alternative<double>(volume)) {
+    if (amount.empty() || failed != std::errc() || !(price.price > 0.0) || !std::isfinite(price.price) ||
+        !std::holds_alternative<double>(volume)) {
       return refuse(
           option_name("price", asker_) + " is a number above zero for a volume, but '" + text + "' is written", form);
     }

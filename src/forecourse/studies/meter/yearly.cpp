@@ -9,8 +9,6 @@ namespace {
 
 namespace records = site::records;
 
-constexpr double days_of_year = 365.25;  // closed form: the Julian year
-
 std::vector<const records::Sale*> sales_of(const std::string& hose, const records::Records& all,
                                            const std::optional<Day>& to) {
   std::vector<const records::Sale*> out;
@@ -34,6 +32,7 @@ std::optional<double> sold_of(const std::vector<const records::Sale*>& sales) {
     if (day_of(sale->at.day) == first) continue;
     if (sale->volume) {
       sold += sale->volume->si();
+      if (!sale->totalizer && total) *total += sale->volume->si();  // the next total counts it too
     } else if (before && total && *total >= *before) {
       sold += *total - *before;
     } else {

@@ -27,17 +27,6 @@ studies::MeterOptions read_meter_want(WantReader& want) {
   return std::move(read.value);
 }
 
-/// The books that the meters are held against: none without readings.
-std::vector<studies::BookMeters> books_of(const site::Site& site, const site::records::Records& records,
-                                          const studies::MeterOptions& asked, const Context& context) {
-  if (records.dips.empty()) return {};
-  studies::LedgerOptions options;
-  options.from = asked.from;
-  options.to = asked.to;
-  options.measure_expansion = asked.expansion;
-  return studies::book_meters(studies::study_ledger(site, records, options, context));
-}
-
 struct ToldMeters {
   const OpenedSite* opened = nullptr;
   std::shared_ptr<const ReadRecords> records;
@@ -60,8 +49,10 @@ Json tell_meters(const Asked& asked, WantReader& want, ToldMeters& out) {
   out.texts.insert(out.texts.end(), out.records->texts.begin(), out.records->texts.end());
   if (!out.records->read.ok()) return unreadable(*out.records, out.texts);
   const site::records::Records& records = out.records->read.value;
-  out.result = studies::study_meter(opened.site, records, options,
-                                    books_of(opened.site, records, options, asked.context), asked.context);
+  out.result = studies::study_meter(
+      opened.site, records, options,
+      studies::book_meters(opened.site, records, options.from, options.to, options.expansion, asked.context),
+      asked.context);
   return {};
 }
 
