@@ -33,11 +33,11 @@ describe("the view Line tests", () => {
   test("says what is not determined and what to enter", async () => {
     const { page, seen } = await view("hollin-gap");
     expect(await page.textContent(".caution")).toContain("certified tester");
-    expect(await page.textContent(".linetests .halves")).toContain("Not determined");
-    expect(await page.textContent(".linetests .reads")).toContain("not determined");
+    expect(await page.textContent(".ledgerview .halves")).toContain("Not determined");
+    expect(await page.textContent(".ledgerview .reads")).toContain("not determined");
     expect(await field(page, "Fuel warmer than the ground").getAttribute("placeholder")).toBe("not determined");
-    expect(await page.textContent(".linetests .halves")).toContain("Pressure per degree, shut");
-    expect(await page.locator(".linetests .tbl .state .st.none").count()).toBe(1);
+    expect(await page.textContent(".ledgerview .halves")).toContain("Pressure per degree, shut");
+    expect(await page.locator(".ledgerview .tbl .state .st.none").count()).toBe(1);
     expect(await violations(page)).toEqual([]);
     expect(await page.evaluate(small)).toEqual([]);
     expect(seen.faults).toEqual([]);
@@ -53,10 +53,10 @@ describe("the view Line tests", () => {
     )) as { result: { lines: { proves: string[]; thermal: { wait_s: number } }[] } };
     const line = told.result.lines[0];
     expect(await page.locator(".proves li").allTextContents()).toEqual(line?.proves);
-    expect(await page.textContent(".linetests .reads dd")).toContain(((line?.thermal.wait_s ?? 0) / 3600).toFixed(1));
-    expect(await page.locator(".linetests .halves svg").count()).toBe(2);
-    expect(await page.textContent(".linetests .halves")).toContain("calls a leak above");
-    expect(await page.textContent(".linetests .state")).toContain("1 of 2 long enough");
+    expect(await page.textContent(".ledgerview .reads dd")).toContain(((line?.thermal.wait_s ?? 0) / 3600).toFixed(1));
+    expect(await page.locator(".ledgerview .halves svg").count()).toBe(2);
+    expect(await page.textContent(".ledgerview .halves")).toContain("calls a leak above");
+    expect(await page.textContent(".ledgerview .state")).toContain("1 of 2 long enough");
     expect(await page.locator(".quietchart .quietbar").count()).toBe(2);
     expect(await violations(page)).toEqual([]);
     await picture(page, "line-tests");
@@ -71,7 +71,7 @@ describe("the view Line tests", () => {
     await page.click("h1");
     await page.keyboard.press("u");
     await page.waitForFunction(() => document.querySelector(".proves")?.textContent?.includes("kPa"));
-    expect(await page.textContent(".linetests .reads")).toContain("L/h");
+    expect(await page.textContent(".ledgerview .reads")).toContain("L/h");
   });
 
   test("says under the field what cannot be read, and leaves the last answer standing", async () => {
@@ -80,7 +80,7 @@ describe("the view Line tests", () => {
     await ask(page, "Duration", "long");
     expect(await page.textContent(".ask .hint.bad")).toContain("Duration");
     expect(await page.locator(".proves li").count()).toBeGreaterThan(0);
-    expect(await page.locator(".linetests .halves svg").count()).toBe(2);
+    expect(await page.locator(".ledgerview .halves svg").count()).toBe(2);
     await ask(page, "Duration", "");
     expect(await page.locator(".ask .hint.bad").count()).toBe(0);
   });
@@ -88,7 +88,7 @@ describe("the view Line tests", () => {
   test("is reached by keyboard, and a line is picked by the arrows", async () => {
     const { page } = await view("hollin-gap", { query: "?sheet=ledger" });
     await page.keyboard.press("v");
-    await page.waitForSelector(".linetests");
+    await page.waitForSelector(".ledgerview");
     await page.focus("[role=radiogroup][aria-label=Line] [aria-checked=true]");
     await page.keyboard.press("ArrowRight");
     await page.waitForFunction(() => document.querySelector(".insp h2")?.textContent === "Line of premium");
@@ -99,7 +99,7 @@ describe("the view Line tests", () => {
     await page.waitForSelector(".crow");
     await page.click(".crow:has-text('280.44(a)')");
     await page.click(".det >> text=Ledger, Line tests");
-    await page.waitForSelector(".linetests");
+    await page.waitForSelector(".ledgerview");
   });
 
   test("is to read on a narrow screen, without sideways overflow", async () => {

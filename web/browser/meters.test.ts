@@ -52,7 +52,7 @@ describe("the view Meters", () => {
     const stands = page.locator(`[aria-label='Limits of the meter of ${hose}, table'] .state`);
     expect(await stands.count()).toBeGreaterThan(2);
     expect(await stands.locator(".st").count()).toBe(await stands.count());
-    expect(await stands.allTextContents()).toContain(" Within");
+    expect(await stands.allTextContents()).toContain(" Meets: within");
   });
 
   test("counts money at a price, and says what it cannot read", async () => {
@@ -60,7 +60,7 @@ describe("the view Meters", () => {
     const price = page.locator(".ask", { has: page.locator("label:text-is('Price')") }).locator("input");
     await price.fill("3.20 USD per gal");
     await page.keyboard.press("Enter");
-    await page.waitForSelector("th:has-text('USD')");
+    await page.waitForSelector("td:has-text('USD')");
     await price.fill("cheap");
     await page.keyboard.press("Enter");
     await page.waitForSelector(".note.bad");
@@ -85,6 +85,7 @@ describe("the view Meters", () => {
       const { page } = await view({ viewport, query: "?sheet=ledger&view=meters&theme=dark" });
       expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)).toBeLessThanOrEqual(0);
       expect(await violations(page)).toEqual([]);
+      if (viewport === sizes.phone) expect(await page.locator("[aria-label='Asked with']").count()).toBe(0);
     }
   });
 });

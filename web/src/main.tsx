@@ -13,7 +13,7 @@ import "./style/delivery.css";
 import "./style/checks.css";
 import "./style/containment.css";
 import "./style/ledger.css";
-import "./style/linetests.css";
+import "./style/ledgerview.css";
 import "./style/reports.css";
 import "./style/states.css";
 import "./style/drawing.css";

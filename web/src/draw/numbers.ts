@@ -6,6 +6,8 @@ export type UnitSystem = "us" | "si";
 export type Quantity =
   | keyof typeof shownUnits
   | "time"
+  | "minutes"
+  | "hours"
   | "age"
   | "share"
   | "one";
@@ -25,6 +27,8 @@ const bare = (unit: string, size: number): Record<UnitSystem, Shown> => ({
 const shownAs: Record<Quantity, Record<UnitSystem, Shown>> = {
   ...shownUnits,
   time: bare("s", 1),
+  minutes: bare("min", 60),
+  hours: bare("h", 3600),
   age: bare("d", 86400),
   share: bare("%", 0.01),
   one: bare("", 1),
@@ -50,6 +54,8 @@ const decimalsAs: Record<Quantity, Record<UnitSystem, number>> = {
   heat: { us: 0, si: 0 },
   "heat flux": { us: 2, si: 2 },
   time: { us: 1, si: 1 },
+  minutes: { us: 1, si: 1 },
+  hours: { us: 1, si: 1 },
   age: { us: 0, si: 0 },
   share: { us: 1, si: 1 },
   "square loss": { us: 4, si: 5 },
@@ -172,12 +178,13 @@ export function apportion(parts: readonly number[], sum: number): number[] {
   return out;
 }
 
+/** Seconds under two minutes, minutes under two hours, hours. */
+export const timeBy = (seconds: number): Quantity => (seconds < 120 ? "time" : seconds < 7200 ? "minutes" : "hours");
+
 /** Seconds as said: "0.08 s", "12.4 s", "3.5 min", "2.1 h". */
 export function timeSpan(seconds: number): string {
   if (!Number.isFinite(seconds)) return "–";
-  if (seconds < 120) return `${digits(seconds, seconds > 0 && seconds < 0.095 ? 2 : 1)}\u00A0s`;
-  if (seconds < 7200) return `${digits(seconds / 60, 1)}\u00A0min`;
-  return `${digits(seconds / 3600, 1)}\u00A0h`;
+  return withUnit(timeBy(seconds), "si", seconds, seconds > 0 && seconds < 0.095 ? 2 : 1);
 }
 
 /** Ticks of an axis from nothing to at least `most`, in steps of 1, 2, 2.5 or 5. */
@@ -201,3 +208,7 @@ export function readFlow(typed: string, units: UnitSystem): { si: number } | { p
   const si = Number((match[1] ?? "").replace(",", ".")) * size;
   return si > 0 ? { si } : { problem: "A flow to keep is more than nothing." };
 }
+
+/** A typed value with a unit, where none was typed. */
+export const withUnitOr = (typed: string, unit: string) =>
+  unit === "" || typed.trim() === "" || /[a-z%"'°]/i.test(typed) ? typed.trim() : `${typed.trim()} ${unit}`;

@@ -5,6 +5,7 @@ import {
   editsOf,
   grouped,
   originsOf,
+  ruleOf,
   shownOf,
   sideOf,
   sourceOf,
@@ -169,4 +170,41 @@ test("the age of a test is shown in days", () => {
     finding({ unit: "s", of: "age", limit: 365 * day, value: 400 * day, margin: -35 * day, state: "falls short" }),
   ])[0];
   expect(late && shownOf(late, "at most", "us")).toMatchObject({ value: "400\u00A0d", limit: "at most 365\u00A0d" });
+});
+
+test("a margin of temperature has no zero of its own", () => {
+  const [warm] = grouped([finding({ unit: "K", limit: 300, value: 292, margin: 8, state: "meets" })]);
+  expect(shownOf(warm!, "at most", "us").margin).toBe("14.4\u00A0°F");
+  expect(shownOf(warm!, "at most", "si").margin).toBe("8.0\u00A0°C");
+});
+
+test("rules of one id in two sets are two requirements", () => {
+  const alike = [
+    finding({ study: null, set: "Fire code" }),
+    finding({ study: null, set: "Wishes" }),
+    finding({ study: "flow" }),
+    finding({ study: "flow", subject: "D1.b" }),
+  ];
+  expect(new Set(alike.map(ruleOf)).size).toBe(3);
+  expect(grouped(alike)).toHaveLength(3);
+});
+
+test("what a rule set asks without a clause is a wish of it", () => {
+  const wish = sourceOf(finding({ study: null, set: "Wishes of an invented owner", clause: null, clause_verified: false }));
+  expect(wish).toEqual({
+    clause: "Wishes of an invented owner",
+    sure: "It is no code: a wish of this rule set.",
+    short: "a wish",
+  });
+});
+
+test("a time is shown in seconds, minutes or hours by the size of its limit", () => {
+  const told = (limit: number, value: number) => {
+    const [row] = grouped([finding({ unit: "s", limit, value, margin: limit - value })]);
+    const { value: shown, limit: most } = shownOf(row!, "at most", "us");
+    return [shown, most];
+  };
+  expect(told(60, 30)).toEqual(["30.0\u00A0s", "at most 60.0\u00A0s"]);
+  expect(told(1800, 60)).toEqual(["1.0\u00A0min", "at most 30.0\u00A0min"]);
+  expect(told(24 * 3600, 6 * 3600)).toEqual(["6.0\u00A0h", "at most 24.0\u00A0h"]);
 });

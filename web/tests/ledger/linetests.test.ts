@@ -42,20 +42,23 @@ test("what holds where nothing is typed: a value in use, or not determined", () 
   expect(heldFor("warmer", line, "us")).toBe("not determined");
   expect(heldFor("pressure", line, "us")).toBe("not determined");
   expect(heldFor("find", line, "us")).toBe("0.100\u00A0gph");
+  expect([heldFor("duration", line, "us"), heldFor("duration", null, "us")]).toEqual(["60.0\u00A0min", "not determined"]);
   const warm = {
     ...line,
-    thermal: { problem: null, warmer_k: { low: 10, high: 10 }, fuel_expansion_per_k: 0.0009, time_constant_s: 5400 },
+    thermal: { problem: null, warmer_k: { low: 10, high: 10 }, fuel_expansion_per_k: 0.0009, line_expansion_per_k: 0, time_constant_s: 5400 },
   } as KnownLine;
   expect(heldFor("warmer", warm, "us")).toBe("18.0\u00A0°F");
   expect(heldFor("warmer", warm, "si")).toBe("10.0\u00A0°C");
   expect(heldFor("expansion", warm, "us")).toBe("0.000500\u00A01/°F");
+  expect(heldFor("line_expansion", warm, "us")).toBe("left out");
   expect(heldFor("time_constant", warm, "us")).toBe("90.0\u00A0min");
 });
 
 test("quiet times are long enough, too short, or not determined", () => {
   const told = (quiet_enough: number | null) => ({ quiet_enough, quiet_needed_s: 3600 }) as Detection;
-  expect(quietState(told(1), [7200, 60])).toEqual({ state: "meets", words: "1 of 2 long enough" });
-  expect(quietState(told(0), [60])).toEqual({ state: "falls short", words: "Too short" });
+  expect(quietState(told(1), [7200, 60])).toEqual({ state: "meets", words: "Meets: 1 of 2 long enough" });
+  expect(quietState(told(0), [60])).toEqual({ state: "falls short", words: "Falls short: too short" });
+  expect(quietState(told(0), [60, 70]).words).toBe("Falls short: none of 2 long enough");
   expect(quietState(told(null), [])).toEqual({ state: "not determined", words: "Not determined" });
 });
 

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import type { Field, Part } from "../../src/api/types";
-import { asCalledHere, withUnitOr } from "../../src/panels/tank/answer";
+import { withUnitOr } from "../../src/draw/numbers";
+import { asCalledHere } from "../../src/panels/tank/answer";
 import { deliveryParts, depthParts, fieldsOf, flotationParts, vaporParts } from "../../src/panels/tank/values/shown";
 
 const field = (key: string, text: string | null = null): Field => ({
@@ -73,5 +74,9 @@ test("what the engine says names the entries of the page", () => {
 });
 
 test("a bare number gets the unit that is shown", () => {
+  expect(asCalledHere("not known: give --expansion or --line-expansion, or --time-constant")).toBe(
+    'not known: give "Expansion of the fuel" or "Expansion of the line", or "Time constant of the line"',
+  );
+  expect([withUnitOr("12", ""), withUnitOr("12 °F", "degC")]).toEqual(["12", "12 °F"]);
   expect([withUnitOr("12", "gpm"), withUnitOr("12 L/min", "gpm"), withUnitOr(" ", "gpm")]).toEqual(["12 gpm", "12 L/min", ""]);
 });

@@ -17,6 +17,7 @@ import {
   grouped,
   originOf,
   originsOf,
+  ruleOf,
   shownOf,
   sideOf,
   sourceOf,
@@ -38,6 +39,7 @@ export function Checks() {
   const [origin, setOrigin] = useState("");
   const answer = now.answers?.[0];
   const all = answer && "document" in answer ? answer.document.findings : [];
+  const cautions = answer && "document" in answer ? answer.document.cautions : [];
   const origins = originsOf(all);
   const findings = origins.includes(origin) ? all.filter((f) => originOf(f) === origin) : all;
   const groups = grouped(findings).filter((g) => filter === "all" || g.state === filter);
@@ -101,6 +103,7 @@ export function Checks() {
                 onChoose={setChosen}
               />
             ))}
+            <p class="txt cautions">{cautions.join(" ")}</p>
           </div>
           {shown && <Detail key={shown.key} group={shown} side={sideOf(ofRule(findings, shown))} />}
         </div>
@@ -110,11 +113,11 @@ export function Checks() {
 }
 
 const ofRule = (findings: readonly Finding[], group: Group) =>
-  findings.filter((f) => f.rule === group.findings[0].rule);
+  findings.filter((f) => ruleOf(f) === ruleOf(group.findings[0]));
 
 function about(findings: readonly Finding[]): string {
   if (!findings.length) return "What the station is held against";
-  const rules = new Set(findings.map((f) => f.rule)).size;
+  const rules = new Set(findings.map(ruleOf)).size;
   const keep =
     keepFlow.value && findings.some((f) => f.rule === "flow-to-keep") ? `, with ${keepFlow.value} to keep` : "";
   return `${count(findings.length, "finding")} on ${count(rules, "requirement")}${keep}`;

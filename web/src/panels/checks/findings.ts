@@ -13,7 +13,7 @@ import { quantityOf, withShownUnit, type Finding } from "../parts/finding";
 import type { State } from "../parts/status";
 
 interface FindingsDocument {
-  document: { findings: Finding[] };
+  document: { findings: Finding[]; cautions: string[] };
 }
 export type FindingsAnswer = FindingsDocument | ErrorAnswer;
 
@@ -27,7 +27,10 @@ export interface Group {
   findings: [Finding, ...Finding[]];
 }
 
-const keyOf = (f: Finding) => [f.rule, f.state, f.limit, f.reason, f.change, f.clause].join("|");
+/** A requirement: its id is its own within a rule set, or a study, alone. */
+export const ruleOf = (f: Finding) => [f.set ?? f.study, f.rule].join("|");
+
+const keyOf = (f: Finding) => [ruleOf(f), f.state, f.limit, f.reason, f.change, f.clause].join("|");
 
 export function grouped(findings: readonly Finding[]): Group[] {
   const groups: Group[] = [];
@@ -92,7 +95,7 @@ export function shownOf(group: Group, side: Side | null, units: UnitSystem): Sho
   };
 }
 /** A difference of temperatures has no zero of its own. */
-const difference = (quantity: Quantity): Quantity => (quantity === "temperature" ? "one" : quantity);
+const difference = (quantity: Quantity): Quantity => (quantity === "temperature" ? "temperature difference" : quantity);
 
 /** Shares of the width of a bar that starts at nothing: value, limit, and the range of a row. */
 interface Bar {
@@ -136,8 +139,15 @@ const entered: Source = {
   short: "wanted in the site file",
 };
 
+const wished = (set: string): Source => ({
+  clause: set,
+  sure: "It is no code: a wish of this rule set.",
+  short: "a wish",
+});
+
 /** Where a requirement comes from, and how far its text is known. */
 export function sourceOf(f: Finding): Source {
+  if (!f.clause && f.set) return wished(f.set);
   if (!f.clause) return f.rule === "flow-to-keep" ? askedOnFlow : entered;
   if (f.clause === "common practice") {
     return {

@@ -1,9 +1,8 @@
 import type { TargetedKeyboardEvent } from "preact";
 import { useRef, useState } from "preact/hooks";
-import { figure, signed, unitOf, valueIn } from "../../draw/numbers";
+import { figure, signed, unitOf, valueIn, withUnitOr } from "../../draw/numbers";
 import { units } from "../../state/look";
 import { editable, narrow } from "../../state/station";
-import { withUnitOr } from "../tank/answer";
 import { StatusShape } from "../parts/status";
 import { Wide } from "../parts/Wide";
 import type { LedgerBook, LedgerRow } from "./documents";

@@ -1,4 +1,4 @@
-import { figure, unitOf, type Quantity, type UnitSystem } from "../../draw/numbers";
+import { figure, timeBy, unitOf, type Quantity, type UnitSystem } from "../../draw/numbers";
 import type { State } from "./status";
 
 type Known = number | null;
@@ -51,14 +51,18 @@ const quantitiesOf: Record<Finding["of"], Record<string, Quantity>> = {
 
 type Measured = Pick<Finding, "unit" | "of"> & { limit?: Known };
 
-/** Lengths below this are shown in inches or millimeters [m]. */
+/** Lengths below this are shown in inches or millimeters [m]; the same as short_length of report/findings.cpp. */
 const short = 0.5;
 
-/** What the values of a finding are; a unit that is not known is shown as it is. */
-export const quantityOf = ({ unit, of, limit }: Measured): Quantity =>
-  unit === "m" && typeof limit === "number" && Math.abs(limit) < short
-    ? "bore"
-    : (quantitiesOf[of][unit] ?? quantities[unit] ?? "one");
+const lengthBy = (limit: number): Quantity => (Math.abs(limit) < short ? "bore" : "length");
+
+/** What the values of a finding are, lengths and times by the size of its limit; a unit that is not known is shown as
+ * it is. */
+export function quantityOf({ unit, of, limit }: Measured): Quantity {
+  const known = quantitiesOf[of][unit] ?? quantities[unit] ?? "one";
+  if (typeof limit !== "number") return known;
+  return known === "length" ? lengthBy(limit) : known === "time" ? timeBy(limit) : known;
+}
 
 /** A value of a finding with the unit shown. */
 export function withShownUnit(text: string, finding: Measured, units: UnitSystem): string {

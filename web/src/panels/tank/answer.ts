@@ -2,15 +2,14 @@ import { useRef } from "preact/hooks";
 import type { ErrorAnswer } from "../../api/types";
 import { sentence } from "../../draw/words";
 import { labelOf } from "../../state/entry";
+import { askGroups } from "../ledger/linetests/asks";
 
 export type Told<D> = { document: D } | ErrorAnswer | undefined;
 
 /** What the page calls the options of the command line. */
 const asked: Record<string, string> = {
   rate: "Delivery rate", tank: "Into", volume: "Brought", filled: "In the tank", at: "Dips", depth: "Depth",
-  warmer: "Fuel warmer than the ground", "time-constant": "Time constant of the line", "ground-conductivity": "Conductivity of the ground",
-  "ground-heat": "Heat of the ground, by volume", compliance: "Volume the line yields by pressure", "per-degree": "Pressure per degree, shut",
-  pressure: "Test pressure", quiet: "Quiet times in a day",
+  ...Object.fromEntries(askGroups.flatMap((g) => g.asks).map(({ key, label }) => [key.replaceAll("_", "-"), label])),
 };
 
 const named = (key: string) => `"${labelOf(key)}"`;
@@ -31,7 +30,3 @@ export function useLast<D>(answer: Told<D>): { document: D | null; problem: stri
   const problem = answer && "error" in answer ? asCalledHere(`${sentence(answer.error)} ${sentence(answer.hint)}`.trim()) : null;
   return { document: last.current, problem };
 }
-
-/** A typed value with a unit, where none was typed. */
-export const withUnitOr = (typed: string, unit: string) =>
-  typed.trim() === "" || /[a-z%"']/i.test(typed) ? typed.trim() : `${typed.trim()} ${unit}`;

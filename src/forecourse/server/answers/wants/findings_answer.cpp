@@ -1,4 +1,5 @@
 #include "forecourse/checks/station/check_station.h"
+#include "forecourse/report/checks/checks_report.h"
 #include "forecourse/report/findings.h"
 #include "forecourse/server/answers/station/station_parts.h"
 #include "forecourse/server/answers/wants/flow_request.h"
@@ -72,6 +73,7 @@ Json findings_answer(const Asked& asked) {
   report::JsonDocument document;
   document.study = "findings";
   document.version = result.version;
+  document.cautions = report::checks_cautions();
   document.defaults = result.defaults;
   document.warnings = result.warnings;
   document.result["by_state"] = report::count_by_state(checks::all_findings(result));

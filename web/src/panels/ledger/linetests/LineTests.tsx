@@ -89,7 +89,7 @@ function Known({ document, line, old, wrong }: KnownProps) {
   const [box, width] = useWidth<HTMLDivElement>();
   const known = line.problem === null ? line : null;
   return (
-    <div class="split linetests">
+    <div class="split ledgerview">
       <div class={`col${old ? " old" : ""}`} ref={box}>
         {line.problem !== null && <Missing words={line.problem} />}
         {known && <Tests line={known} width={width} />}

@@ -1,12 +1,13 @@
 /** What the view is asked with. Nothing here knows of the page. */
 import type { Units } from "../../../api/types";
-import { digits, figure, siOf, unitOf, withUnit } from "../../../draw/numbers";
+import { digits, figure, siOf, unitOf, withUnit, withUnitOr } from "../../../draw/numbers";
 import type { KnownLine } from "./documents";
 
 export type AskKey =
   | "warmer"
   | "time_constant"
   | "expansion"
+  | "line_expansion"
   | "ground_conductivity"
   | "ground_heat"
   | "compliance"
@@ -31,6 +32,7 @@ interface AskOf {
 }
 
 const each = (unit: string): Record<Units, string> => ({ us: unit, si: unit });
+const perDegree = { us: "1/degF", si: "1/degC" };
 const [pressure, rate, hours] = [{ us: "psi", si: "kPa" }, { us: "gph", si: "L/h" }, each("h")];
 
 export const askGroups: readonly { name: string; asks: readonly AskOf[] }[] = [
@@ -39,7 +41,8 @@ export const askGroups: readonly { name: string; asks: readonly AskOf[] }[] = [
     asks: [
       { key: "warmer", label: "Fuel warmer than the ground", unit: { us: "degF", si: "degC" } },
       { key: "time_constant", label: "Time constant of the line", unit: hours },
-      { key: "expansion", label: "Expansion of the fuel", unit: { us: "1/degF", si: "1/degC" } },
+      { key: "expansion", label: "Expansion of the fuel", unit: perDegree },
+      { key: "line_expansion", label: "Expansion of the line", unit: perDegree },
       { key: "ground_conductivity", label: "Conductivity of the ground", unit: each("W/m.K") },
       { key: "ground_heat", label: "Heat of the ground, by volume", unit: each("kJ/m3.K") },
       { key: "compliance", label: "Volume the line yields by pressure", unit: { us: "gal/psi", si: "L/kPa" } },
@@ -76,8 +79,6 @@ export const askGroups: readonly { name: string; asks: readonly AskOf[] }[] = [
 export const askKeys = askGroups.flatMap((g) => g.asks.map((a) => a.key));
 
 const spoken = (text: string) => text.trim().replace(/\u2212/g, "-");
-/** With the unit, where none was typed. */
-const withUnitOf = (text: string, unit: string) => (unit === "" || text === "" || /[a-z%"'°]/i.test(text) ? text : `${text} ${unit}`);
 /** The unit of a typed value, with what stands before it. */
 const unitIn = (text: string) => /[a-z%"'°].*$/i.exec(text)?.[0] ?? "";
 
@@ -92,13 +93,13 @@ export function valuesOf(key: AskKey, typed: string): string[] {
   const parted = parting[key];
   const values = (parted ? typed.split(parted.at) : [typed]).map(spoken).filter((t) => t !== "");
   const last = unitIn(values.at(-1) ?? "");
-  return values.map((v) => withUnitOf(v, last));
+  return values.map((v) => withUnitOr(v, last));
 }
 
 /** As it is kept, each with a unit. */
 export const keptAs = (key: AskKey, typed: string, unit: string): string =>
   valuesOf(key, typed)
-    .map((v) => withUnitOf(v, unit))
+    .map((v) => withUnitOr(v, unit))
     .join(parting[key]?.with ?? "");
 
 /** The members of a want; what is left empty is left out. */
@@ -128,6 +129,9 @@ const differences = (units: Units, low: number, high: number) => {
   return low === high ? `${shown(low)}\u00A0${unit}` : `${shown(low)} to ${shown(high)}\u00A0${unit}`;
 };
 
+const expansionWords = (units: Units, per_k: number) =>
+  `${digits(per_k * siOf("temperature difference", units, 1), 6)}\u00A01/${unitOf("temperature difference", units)}`;
+
 /** What holds where nothing is asked for: a value in use, or what is missing. */
 export function heldFor(key: AskKey, line: KnownLine | null, units: Units): string {
   const thermal = line && line.thermal.problem === null ? line.thermal : null;
@@ -140,9 +144,10 @@ export function heldFor(key: AskKey, line: KnownLine | null, units: Units): stri
         ? "not determined"
         : hoursOrMinutes(thermal.time_constant_s);
     case "expansion":
-      return thermal
-        ? `${digits(thermal.fuel_expansion_per_k * siOf("temperature difference", units, 1), 6)}\u00A01/${unitOf("temperature difference", units)}`
-        : "not determined";
+      return thermal ? expansionWords(units, thermal.fuel_expansion_per_k) : "not determined";
+    case "line_expansion":
+      if (!thermal) return "not determined";
+      return thermal.line_expansion_per_k === 0 ? "left out" : expansionWords(units, thermal.line_expansion_per_k);
     case "per_degree":
       return test?.per_degree_pa_per_k ? withUnit("per degree", units, test.per_degree_pa_per_k) : "not determined";
     case "pressure":
@@ -152,7 +157,7 @@ export function heldFor(key: AskKey, line: KnownLine | null, units: Units): stri
           ? "1.5 × held"
           : "not determined";
     case "duration":
-      return hoursOrMinutes(test?.duration_s ?? 3600);
+      return test ? hoursOrMinutes(test.duration_s) : "not determined";
     case "find":
       return rateWords(units, line?.volume_test.find_m3_per_s ?? null);
     case "quiet":

@@ -39,6 +39,7 @@ export type Thermal =
       problem: null;
       warmer_k: { low: number; high: number };
       fuel_expansion_per_k: number;
+      line_expansion_per_k: number;
       by_time_constant: boolean;
       time_constant_s: Known;
       at_start_m3_per_s: Known;

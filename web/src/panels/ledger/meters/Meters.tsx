@@ -1,10 +1,10 @@
 import { useRef } from "preact/hooks";
 import type { DrawingAnswer, ErrorAnswer, Want } from "../../../api/types";
-import { digits, figure, unitOf } from "../../../draw/numbers";
+import { figure, unitOf } from "../../../draw/numbers";
 import { count, sentence } from "../../../draw/words";
 import { useStanding } from "../../../state/ask";
 import { units } from "../../../state/look";
-import { recordsRead } from "../../../state/station";
+import { narrow, recordsRead } from "../../../state/station";
 import { Ask } from "../../containment/Ask";
 import { Drawing } from "../../parts/Drawing";
 import { EmptyArt } from "../../parts/EmptyArt";
@@ -16,7 +16,7 @@ import { Requirements } from "../../tank/Requirements";
 import { roomOf } from "../../tank/state";
 import { Refused, Warnings } from "../Month";
 import type { Meter, MeterAnswer, MeterDocument, MetersTold } from "./documents";
-import { percent } from "./rows";
+import { money, percent } from "./rows";
 import { asked, chosenMeter } from "./state";
 import { Book, Limits, MeterList, Provings } from "./Tables";
 
@@ -77,7 +77,7 @@ function Known({ document, old }: { document: MeterDocument; old: boolean }) {
     `${width > 0} ${room} ${meter ? "some" : "none"}`,
   );
   return (
-    <div class="split linetests">
+    <div class="split ledgerview">
       <div class={`col${old ? " old" : ""}`} ref={box}>
         {!meter && (
           <div class="empty">
@@ -149,13 +149,14 @@ function Reads({ meter }: { meter: Meter }) {
       <dt>Told above given in a year</dt>
       <dd>{volume(year.error_m3)}</dd>
       <dt>In money</dt>
-      <dd>{year.money === null ? "no price" : `${digits(year.money, 0)}${year.currency ? `\u00A0${year.currency}` : ""}`}</dd>
+      <dd>{money(year) ?? "no price"}</dd>
     </dl>
   );
 }
 
 function Panel({ meter, unproved }: { meter: Meter | undefined; unproved: readonly string[] }) {
-  const volume = unitOf("volume", units.value) === "gal" ? "gal" : "L";
+  const volume = unitOf("volume", units.value);
+  const shown = asks.filter(({ of }) => !narrow.value || of.value !== "");
   return (
     <aside class="insp" aria-label="Meters">
       <div class="top one">
@@ -165,16 +166,18 @@ function Panel({ meter, unproved }: { meter: Meter | undefined; unproved: readon
         </div>
       </div>
       {meter && <Reads meter={meter} />}
-      <section aria-label="Asked with">
-        <h3 class="grp">Asked with</h3>
-        {asks.map(({ of, label, placeholder }) => (
-          <Ask key={label} label={label} value={of.value} placeholder={placeholder} onCommit={(t) => (of.value = t.trim())} />
-        ))}
-        <p class="txt edit">
-          One for all, or by name, parted by semicolons: regular=3.20 USD per {volume}; diesel=3.60 USD per {volume}. A limit is
-          written county=0.4 %, or county=7 in3 per 5 gal.
-        </p>
-      </section>
+      {shown.length > 0 && (
+        <section aria-label="Asked with">
+          <h3 class="grp">Asked with</h3>
+          {shown.map(({ of, label, placeholder }) => (
+            <Ask key={label} label={label} value={of.value} placeholder={placeholder} onCommit={(t) => (of.value = t.trim())} />
+          ))}
+          <p class="txt edit">
+            One for all, or by name, parted by semicolons: regular=3.20 USD per {volume}; diesel=3.60 USD per {volume}. A limit is
+            written county=0.4 %, or county=7 in3 per 5 gal.
+          </p>
+        </section>
+      )}
       {unproved.length > 0 && (
         <>
           <h3 class="grp">Not proved</h3>

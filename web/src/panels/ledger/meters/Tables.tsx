@@ -1,11 +1,11 @@
-import { digits, figure, unitOf } from "../../../draw/numbers";
+import { figure, unitOf } from "../../../draw/numbers";
 import { units } from "../../../state/look";
 import { StatusShape, stateWords } from "../../parts/status";
 import type { Finding } from "../../parts/finding";
 import { Wide } from "../../parts/Wide";
 import { dayWords } from "../rows";
 import type { BookMeters, Meter, MeterLimit } from "./documents";
-import { lastOf, percent, standing, stateOf, worstOf } from "./rows";
+import { isCorrected, lastOf, money, percent, standing, stateOf, worstOf } from "./rows";
 import { chosenMeter } from "./state";
 
 const volume = (si: number | null) => figure("volume", units.value, si, 0);
@@ -14,7 +14,6 @@ const draw = (si: number | null | undefined) => figure("draw", units.value, si);
 /** Every meter with its last proving; pressing one shows it. */
 export function MeterList(props: { meters: readonly Meter[]; findings: readonly Finding[]; chosen: string }) {
   const system = units.value;
-  const currency = props.meters.find((m) => m.year.currency)?.year.currency;
   return (
     <Wide label="Meters, table">
       <table class="tbl">
@@ -28,14 +27,14 @@ export function MeterList(props: { meters: readonly Meter[]; findings: readonly 
             <th scope="col">Worst draw, {unitOf("draw", system)}</th>
             <th scope="col">Worst draw, %</th>
             <th scope="col">In a year, {unitOf("volume", system)}</th>
-            <th scope="col">Money in a year{currency ? `, ${currency}` : ""}</th>
+            <th scope="col">Money in a year</th>
           </tr>
         </thead>
         <tbody>
           {props.meters.map((m) => {
             const last = lastOf(m);
             const worst = worstOf(last);
-            const state = stateOf(m.hose, props.findings);
+            const state = stateOf(m, props.findings);
             return (
               <tr key={m.hose} class={m.hose === props.chosen ? "chosenrow" : ""}>
                 <th scope="row">
@@ -52,7 +51,7 @@ export function MeterList(props: { meters: readonly Meter[]; findings: readonly 
                 <td>{draw(worst?.error_m3)}</td>
                 <td>{percent(worst?.error ?? null)}</td>
                 <td>{volume(m.year.error_m3)}</td>
-                <td>{m.year.money === null ? "–" : digits(m.year.money, 0)}</td>
+                <td>{money(m.year) ?? "–"}</td>
               </tr>
             );
           })}
@@ -84,7 +83,7 @@ export function Limits({ meter, limits }: { meter: Meter; limits: readonly Meter
         <tbody>
           {worst.limits.map((judged) => {
             const limit = limits[judged.limit];
-            const { state, words } = standing(judged, limit);
+            const { state, words } = standing(judged, limit, isCorrected(worst));
             return (
               <tr key={judged.limit}>
                 <th scope="row" class="words">{limit?.name}</th>

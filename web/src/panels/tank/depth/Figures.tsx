@@ -1,4 +1,4 @@
-import { amount, figure, siOf, unitOf, withUnit } from "../../../draw/numbers";
+import { amount, figure, siOf, unitOf, withUnit, withUnitOr } from "../../../draw/numbers";
 import { clockText } from "../../../draw/clock";
 import { sentence } from "../../../draw/words";
 import { units } from "../../../state/look";
@@ -6,7 +6,6 @@ import { station } from "../../../state/station";
 import { Note } from "../../parts/Note";
 import { Ask } from "../../containment/Ask";
 import type { KnownTank, Tank, TankPlace } from "../documents";
-import { withUnitOr } from "../answer";
 import { chosenTank, depth, rate, stickAt } from "../state";
 import { depthParts } from "../values/shown";
 import { ViewValues } from "../values/ViewValues";

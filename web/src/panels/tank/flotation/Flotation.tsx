@@ -1,6 +1,6 @@
 import type { ComponentChildren } from "preact";
 import type { DrawingAnswer, ErrorAnswer, Want } from "../../../api/types";
-import { amount, digits, figure, unitOf, withUnit } from "../../../draw/numbers";
+import { amount, digits, figure, unitOf, withUnit, withUnitOr } from "../../../draw/numbers";
 import { sentence } from "../../../draw/words";
 import { useStanding } from "../../../state/ask";
 import { units } from "../../../state/look";
@@ -13,7 +13,7 @@ import { Note, Refusal } from "../../parts/Note";
 import { Wide } from "../../parts/Wide";
 import { addOnSite } from "../../site/adding";
 import { Head, UndoButtons } from "../../shell/Shell";
-import { useLast, withUnitOr, type Told } from "../answer";
+import { useLast, type Told } from "../answer";
 import { Requirements } from "../Requirements";
 import { asked, roomOf } from "../state";
 import { flotationParts } from "../values/shown";

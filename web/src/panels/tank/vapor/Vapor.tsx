@@ -1,5 +1,5 @@
 import type { DrawingAnswer, ErrorAnswer, Want } from "../../../api/types";
-import { amount, digits, figure, unitOf, withUnit } from "../../../draw/numbers";
+import { amount, digits, figure, unitOf, withUnit, withUnitOr } from "../../../draw/numbers";
 import { capital, sentence } from "../../../draw/words";
 import { useStanding } from "../../../state/ask";
 import { units } from "../../../state/look";
@@ -12,7 +12,7 @@ import { Note, Refusal } from "../../parts/Note";
 import { Wide } from "../../parts/Wide";
 import { addOnSite } from "../../site/adding";
 import { Head, UndoButtons } from "../../shell/Shell";
-import { asCalledHere, useLast, withUnitOr, type Told } from "../answer";
+import { asCalledHere, useLast, type Told } from "../answer";
 import { Requirements } from "../Requirements";
 import { asked, roomOf } from "../state";
 import { vaporParts } from "../values/shown";
