@@ -135,7 +135,9 @@ TEST(Wants, OfPartsOfAFlowAreThoseOfTheWhole) {
 }
 
 TEST(Wants, OfFindingsHoldThoseOfEveryStudyAndThePathOfTheValue) {
-  const Json findings = document_of("hollin-gap", {{"study", "findings"}, {"on", "2026-11-30"}})["findings"];
+  const Json document = document_of("hollin-gap", {{"study", "findings"}, {"on", "2026-11-30"}});
+  EXPECT_EQ(document["cautions"], printed({"checks", path_of("hollin-gap"), "--json"})["cautions"]);
+  const Json findings = document["findings"];
   std::size_t told = 0;
   for (const char* study : {"flow", "tank", "flotation", "vapor", "delivery", "line-test"}) {
     if (study != std::string("flow")) {

@@ -23,6 +23,7 @@ void fields(Visitor& v, RecordsKept& kept) {
              "Time until records of throughput are at hand when they are asked for.", not_negative);
 }
 
+/// \source [nfpa_30a_2003, 9.2.5.4] what the warning signs say
 template <class Visitor>
 void fields(Visitor& v, Operations& operations) {
   v.about("operations", "How the station is run.");
