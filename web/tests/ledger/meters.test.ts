@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import type { Judged, Meter, MeterLimit, Proving } from "../../src/panels/ledger/meters/documents";
-import { lastOf, money, percent, standing, stateOf, worstOf } from "../../src/panels/ledger/meters/rows";
+import { lastOf, money, percent, standing, stateOf, worstAgainst, worstOf } from "../../src/panels/ledger/meters/rows";
 import type { Finding } from "../../src/panels/parts/finding";
 
 test("the worst draw of the last proving is told", () => {
@@ -13,32 +13,54 @@ test("the worst draw of the last proving is told", () => {
   expect(percent(null)).toBe("–");
 });
 
-test("a meter has the worst state that is determined", () => {
-  const found = (subject: string, state: string) => ({ subject, state }) as Finding;
-  const findings = [found("D1.a", "not determined"), found("D1.a", "meets"), found("D2.a", "falls short"), found("D2.a", "meets")];
-  const proved = (hose: string, fuel_by: string | null = "by its density") =>
-    ({ hose, provings: [{ worst: 0, draws: [{ fuel_by }] }] }) as unknown as Meter;
-  expect(stateOf(proved("D1.a"), findings)).toBe("meets");
-  expect(stateOf(proved("D2.a"), findings)).toBe("falls short");
-  expect(stateOf(proved("D3.a"), findings)).toBe("not determined");
-  expect(stateOf(proved("D1.a", null), findings)).toBe("not determined");
-  expect(stateOf(proved("D2.a", null), findings)).toBe("falls short");
+const limit = (name: string, known = "verified", applies = true) => ({ name, known, applies }) as MeterLimit;
+const found = (subject: string, of: string, state: string) => ({ subject, rule: `meter-error, ${of}`, state }) as Finding;
+
+test("a meter has the worst state of the limits that decide something", () => {
+  const limits = [limit("a"), limit("b"), limit("c", "from memory, not verified")];
+  const findings = [
+    found("D1.a", "a", "meets"),
+    found("D1.a", "b", "does not apply"),
+    found("D1.a", "c", "not determined"),
+    found("D2.a", "a", "falls short"),
+    found("D2.a", "b", "not determined"),
+    found("D3.a", "a", "meets"),
+    found("D3.a", "b", "not determined"),
+    found("D4.a", "a", "does not apply"),
+  ];
+  const states = ["D1.a", "D2.a", "D3.a", "D4.a", "D5.a"].map((hose) => stateOf(hose, findings, limits));
+  expect(states).toEqual(["meets", "falls short", "not determined", "not determined", "not determined"]);
 });
 
-test("a limit from memory, or not of this place, decides nothing", () => {
-  const judged = (within: boolean | null) => ({ within }) as Judged;
-  const limit = (known: string, applies = true) => ({ known, applies }) as MeterLimit;
-  const of = (within: boolean | null, known: MeterLimit, corrected = true) => standing(judged(within), known, corrected);
-  expect(of(true, limit("verified"))).toEqual({ state: "meets", words: "Meets: within" });
-  expect(of(false, limit("verified"))).toEqual({ state: "falls short", words: "Falls short: beyond" });
-  expect(of(true, limit("from memory, not verified")).state).toBe("not determined");
-  expect(of(false, limit("verified", false)).state).toBe("does not apply");
-  expect(of(null, limit("verified")).state).toBe("does not apply");
-  expect(of(true, limit("verified"), false)).toEqual({
+test("a limit stands as its finding does, and says why", () => {
+  const of = (within: boolean | null, one: MeterLimit, state: string, corrected = true) =>
+    standing({ hose: "D1.a", judged: { within } as Judged, limit: one, corrected }, [found("D1.a", one.name, state)]);
+  expect(of(true, limit("a"), "meets")).toEqual({ state: "meets", words: "Meets: within" });
+  expect(of(true, limit("a"), "close")).toEqual({ state: "close", words: "Close: within" });
+  expect(of(false, limit("a"), "falls short")).toEqual({ state: "falls short", words: "Falls short: beyond" });
+  expect(of(true, limit("a"), "not determined", false)).toEqual({
     state: "not determined",
     words: "Not determined: within, temperatures left out",
   });
-  expect(of(false, limit("verified"), false).state).toBe("falls short");
+  const told = (...args: Parameters<typeof of>) => of(...args).words;
+  expect(told(true, limit("a", "from memory, not verified"), "not determined")).toBe("Not determined: within, the limit is from memory");
+  expect(told(false, limit("a", "verified", false), "does not apply")).toBe("Does not apply: beyond, not a rule here");
+  expect(told(null, limit("a"), "does not apply")).toBe("Does not apply: for another draft");
+  expect(told(false, limit("a"), "falls short", false)).toBe("Falls short: beyond");
+});
+
+test("each limit takes the draw that goes furthest of what it allows", () => {
+  const judged = (n: number, error_m3: number, allowed_m3: number | null) => ({ limit: n, error_m3, allowed_m3 });
+  const draws = [
+    { draw: "1", limits: [judged(0, 3, 6), judged(1, 3, null)] },
+    { draw: "2", limits: [judged(0, -5, 6), judged(1, -5, null)] },
+    { draw: "3", limits: [judged(0, 6, 20), judged(1, 1, 2)] },
+  ];
+  expect(worstAgainst({ draws } as unknown as Proving).map(({ draw, judged: j }) => [draw.draw, j.limit])).toEqual([
+    ["2", 0],
+    ["3", 1],
+  ]);
+  expect(worstAgainst(undefined)).toEqual([]);
 });
 
 test("money stands in the currency of its own price", () => {

@@ -49,19 +49,19 @@ const quantitiesOf: Record<Finding["of"], Record<string, Quantity>> = {
   age: { s: "age" },
 };
 
-type Measured = Pick<Finding, "unit" | "of"> & { limit?: Known };
+type Measured = Pick<Finding, "unit" | "of"> & { limit?: Known; value?: Known };
 
 /** Lengths below this are shown in inches or millimeters [m]; the same as short_length of report/findings.cpp. */
 const short = 0.5;
 
 const lengthBy = (limit: number): Quantity => (Math.abs(limit) < short ? "bore" : "length");
 
-/** What the values of a finding are, lengths and times by the size of its limit; a unit that is not known is shown as
- * it is. */
-export function quantityOf({ unit, of, limit }: Measured): Quantity {
+/** What the values of a finding are, lengths and times by the size of its limit, times without one by that of its value;
+ * a unit that is not known is shown as it is. */
+export function quantityOf({ unit, of, limit, value }: Measured): Quantity {
   const known = quantitiesOf[of][unit] ?? quantities[unit] ?? "one";
-  if (typeof limit !== "number") return known;
-  return known === "length" ? lengthBy(limit) : known === "time" ? timeBy(limit) : known;
+  if (known === "time") return timeBy(Math.abs(limit ?? value ?? 0));
+  return known === "length" && typeof limit === "number" ? lengthBy(limit) : known;
 }
 
 /** A value of a finding with the unit shown. */

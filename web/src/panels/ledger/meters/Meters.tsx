@@ -96,7 +96,7 @@ function Known({ document, old }: { document: MeterDocument; old: boolean }) {
                 Error of each meter, last proving <span class="dim n">rings are draws, the disc their mean; positive tells more than it gives</span>
               </h2>
               <Drawing answer={drawn.answers?.[0]} age={drawn.age} label="Error of each meter with its draws, and the limits" />
-              <MeterList meters={meters} findings={document.findings} chosen={meter.hose} />
+              <MeterList meters={meters} findings={document.findings} limits={limits} chosen={meter.hose} />
             </section>
             <section class="part bt" aria-label={`Meter of ${meter.hose}`}>
               <h2>
@@ -107,7 +107,7 @@ function Known({ document, old }: { document: MeterDocument; old: boolean }) {
                   {asCalledHere(words)}
                 </p>
               ))}
-              <Limits meter={meter} limits={limits} />
+              <Limits meter={meter} limits={limits} findings={document.findings} />
               <Provings meter={meter} />
             </section>
           </>

@@ -5,14 +5,21 @@ import type { Finding } from "../../parts/finding";
 import { Wide } from "../../parts/Wide";
 import { dayWords } from "../rows";
 import type { BookMeters, Meter, MeterLimit } from "./documents";
-import { isCorrected, lastOf, money, percent, standing, stateOf, worstOf } from "./rows";
+import { isCorrected, lastOf, money, percent, standing, stateOf, worstAgainst, worstOf } from "./rows";
 import { chosenMeter } from "./state";
 
 const volume = (si: number | null) => figure("volume", units.value, si, 0);
 const draw = (si: number | null | undefined) => figure("draw", units.value, si);
 
+interface ListProps {
+  meters: readonly Meter[];
+  findings: readonly Finding[];
+  limits: readonly MeterLimit[];
+  chosen: string;
+}
+
 /** Every meter with its last proving; pressing one shows it. */
-export function MeterList(props: { meters: readonly Meter[]; findings: readonly Finding[]; chosen: string }) {
+export function MeterList(props: ListProps) {
   const system = units.value;
   return (
     <Wide label="Meters, table">
@@ -34,7 +41,7 @@ export function MeterList(props: { meters: readonly Meter[]; findings: readonly 
           {props.meters.map((m) => {
             const last = lastOf(m);
             const worst = worstOf(last);
-            const state = stateOf(m, props.findings);
+            const state = stateOf(m.hose, props.findings, props.limits);
             return (
               <tr key={m.hose} class={m.hose === props.chosen ? "chosenrow" : ""}>
                 <th scope="row">
@@ -61,11 +68,17 @@ export function MeterList(props: { meters: readonly Meter[]; findings: readonly 
   );
 }
 
-/** The worst draw of the last proving against each limit, in both forms: they need not agree. */
-export function Limits({ meter, limits }: { meter: Meter; limits: readonly MeterLimit[] }) {
+interface LimitsProps {
+  meter: Meter;
+  limits: readonly MeterLimit[];
+  findings: readonly Finding[];
+}
+
+/** Each limit against its worst draw of the last proving, in both forms: they need not agree. */
+export function Limits({ meter, limits, findings }: LimitsProps) {
   const unit = unitOf("draw", units.value);
-  const worst = worstOf(lastOf(meter));
-  if (!worst) return null;
+  const against = worstAgainst(lastOf(meter));
+  if (!against.length) return null;
   return (
     <Wide label={`Limits of the meter of ${meter.hose}, table`}>
       <table class="tbl">
@@ -81,12 +94,13 @@ export function Limits({ meter, limits }: { meter: Meter; limits: readonly Meter
           </tr>
         </thead>
         <tbody>
-          {worst.limits.map((judged) => {
+          {against.map(({ draw: worst, judged }) => {
             const limit = limits[judged.limit];
-            const { state, words } = standing(judged, limit, isCorrected(worst));
+            if (!limit) return null;
+            const { state, words } = standing({ hose: meter.hose, judged, limit, corrected: isCorrected(worst) }, findings);
             return (
               <tr key={judged.limit}>
-                <th scope="row" class="words">{limit?.name}</th>
+                <th scope="row" class="words">{limit.name}</th>
                 <td>{draw(judged.allowed_m3)}</td>
                 <td>{percent(judged.allowed_share)}</td>
                 <td>{draw(judged.error_m3)}</td>
@@ -95,8 +109,8 @@ export function Limits({ meter, limits }: { meter: Meter; limits: readonly Meter
                   <StatusShape state={state} /> {words}
                 </td>
                 <td class="l words">
-                  {limit?.known}
-                  {limit?.clause ? `: ${limit.clause}` : ""}
+                  {limit.known}
+                  {limit.clause ? `: ${limit.clause}` : ""}
                 </td>
               </tr>
             );

@@ -12,8 +12,6 @@ export const lastOf = (meter: Meter): Proving | undefined => meter.provings.at(-
 /** The draw of a proving that is furthest off. */
 export const worstOf = (proving: Proving | undefined) => (proving && proving.worst !== null ? proving.draws[proving.worst] : undefined);
 
-const order: readonly State[] = ["falls short", "close", "meets", "not determined", "does not apply"];
-
 /** What a meter makes in a year, in its own currency; null where no price is known. */
 export const money = ({ money: sum, currency }: Meter["year"]) =>
   sum === null ? null : digits(sum, 0) + (currency ? `\u00A0${currency}` : "");
@@ -21,26 +19,44 @@ export const money = ({ money: sum, currency }: Meter["year"]) =>
 /** Whether a draw was corrected for the temperatures of its fuel. */
 export const isCorrected = (draw: Pick<Draw, "fuel_by">) => draw.fuel_by !== null;
 
-/** The state of a meter: the worst of its findings that are determined. */
-export function stateOf(meter: Pick<Meter, "hose" | "provings">, findings: readonly Finding[]): State {
-  const own = findings.filter((f) => f.subject === meter.hose).map((f) => f.state);
-  const state = order.find((one) => own.includes(one)) ?? "not determined";
-  const worst = worstOf(meter.provings.at(-1));
-  return worst && !isCorrected(worst) && (state === "meets" || state === "close") ? "not determined" : state;
+/** Each limit with the draw of a proving that goes furthest of what it allows. */
+export function worstAgainst(proving: Proving | undefined): { draw: Draw; judged: Judged }[] {
+  const all = proving?.draws.flatMap((draw) => draw.limits.map((judged) => ({ draw, judged }))) ?? [];
+  const strain = ({ error_m3, allowed_m3 }: Judged) => (allowed_m3 === null ? -1 : Math.abs(error_m3) / allowed_m3);
+  const limits = [...new Set(all.map(({ judged }) => judged.limit))].sort((a, b) => a - b);
+  return limits.flatMap((limit) => {
+    const of = all.filter(({ judged }) => judged.limit === limit);
+    return of.sort((a, b) => strain(b.judged) - strain(a.judged)).slice(0, 1);
+  });
 }
 
-/** How a draw stands against a limit, in shape and word. A limit that is from memory, or not of this place, decides
- * nothing, nor does a draw within it whose temperatures are not known. */
-export function standing(
-  judged: Judged,
-  limit: MeterLimit | undefined,
-  corrected: boolean,
-): { state: State; words: string } {
-  const told = (state: State, words: string) => ({ state, words: `${stateWords[state]}: ${words}` });
-  if (judged.within === null) return told("does not apply", "for another draft");
+const isFromMemory = (limit: MeterLimit) => limit.known.includes("memory");
+const isOn = (finding: Finding, hose: string, limit: MeterLimit) =>
+  finding.subject === hose && finding.rule === `meter-error, ${limit.name}`;
+
+const order: readonly State[] = ["falls short", "not determined", "close", "meets"];
+
+/** The state of a meter: the worst of its findings on limits that decide something. */
+export function stateOf(hose: string, findings: readonly Finding[], limits: readonly MeterLimit[]): State {
+  const deciding = limits.filter((limit) => !isFromMemory(limit));
+  const own = findings.filter((f) => deciding.some((limit) => isOn(f, hose, limit))).map((f) => f.state);
+  return order.find((state) => own.includes(state)) ?? "not determined";
+}
+
+interface Stands {
+  hose: string;
+  judged: Judged;
+  limit: MeterLimit;
+  corrected: boolean;
+}
+
+/** How a draw stands against a limit: the state of its finding, and in words why it is that. */
+export function standing({ hose, judged, limit, corrected }: Stands, findings: readonly Finding[]): { state: State; words: string } {
+  const state = findings.find((f) => isOn(f, hose, limit))?.state ?? "not determined";
+  const told = (words: string) => ({ state, words: `${stateWords[state]}: ${words}` });
+  if (judged.within === null) return told("for another draft");
   const where = judged.within ? "within" : "beyond";
-  if (!limit?.applies) return told("does not apply", `${where}, not a rule here`);
-  if (limit.known.includes("memory")) return told("not determined", `${where}, the limit is from memory`);
-  if (judged.within && !corrected) return told("not determined", "within, temperatures left out");
-  return told(judged.within ? "meets" : "falls short", where);
+  if (!limit.applies) return told(`${where}, not a rule here`);
+  if (isFromMemory(limit)) return told(`${where}, the limit is from memory`);
+  return told(judged.within && !corrected ? "within, temperatures left out" : where);
 }
