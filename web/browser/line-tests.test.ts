@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import { onTestFinished, describe, expect, test } from "vitest";
 import { small, violations } from "./access.ts";
 import { withBrowser } from "./shared.ts";
@@ -5,8 +6,15 @@ import { commandJson, end, open, picture, project, serve, settled, sizes } from 
 
 const shared = withBrowser();
 
-async function view(site: string, more: { query?: string; viewport?: { width: number; height: number } } = {}) {
-  const workbench = await serve(site);
+interface Asked {
+  query?: string;
+  viewport?: { width: number; height: number };
+  /** Of the site file, in place of its own. */
+  text?: string;
+}
+
+async function view(site: string, { text, ...more }: Asked = {}) {
+  const workbench = await serve(site, text);
   onTestFinished(() => end(workbench));
   const opened = await open(shared.browser, workbench, { query: "?sheet=ledger&view=line-tests", ...more });
   await settled(opened.page);
@@ -44,7 +52,10 @@ describe("the view Line tests", () => {
   });
 
   test("shows what the command tells of the same line", async () => {
-    const { page } = await view("hollin-gap");
+    const text = readFileSync(`${project}/sites/hollin-gap.toml`, "utf8");
+    const acting = text.replace('at = "10 psi", detection', 'at = "10 psi", acts_within = "1 h", detection');
+    expect(acting).not.toBe(text);
+    const { page } = await view("hollin-gap", { text: acting });
     await askAll(page);
     await ask(page, "Quiet times in a day", "6, 0.5 h");
     const told = (await commandJson(

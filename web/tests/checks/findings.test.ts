@@ -206,5 +206,7 @@ test("a time is shown in seconds, minutes or hours by the size of its limit", ()
   };
   expect(told(60, 30)).toEqual(["30.0\u00A0s", "at most 60.0\u00A0s"]);
   expect(told(1800, 60)).toEqual(["1.0\u00A0min", "at most 30.0\u00A0min"]);
+  const [unlimited] = grouped([finding({ unit: "s", limit: null, value: 5400, margin: null })]);
+  expect(shownOf(unlimited!, null, "us").value).toBe("90.0\u00A0min");
   expect(told(24 * 3600, 6 * 3600)).toEqual(["6.0\u00A0h", "at most 24.0\u00A0h"]);
 });
