@@ -28,21 +28,6 @@ double distance(const site::Position& a, const site::Position& b) {
 }
 
 /// Where a place stands on plan.
-std::optional<site::Position> position_of(const site::Site& site, const std::string& place) {
-  for (const site::Pump& pump : site.pumps) {
-    if (pump.id.text == place) return pump.position;
-  }
-  for (const site::Branch& branch : site.branches) {
-    if (branch.id.text == place) return branch.position;
-  }
-  for (const site::Dispenser& d : site.dispensers) {
-    for (const site::Inlet& inlet : d.inlets) {
-      if (site::place_name(d, inlet) == place) return d.position;
-    }
-  }
-  return std::nullopt;
-}
-
 bool is_entered(const std::optional<site::Pipe>& pipe) { return pipe && pipe->loss; }
 
 }  // namespace
@@ -191,8 +176,8 @@ void SystemBuilder::add_line(const site::Line& line) {
   site::Pipe pipe = line.pipe;
   if (pipe.where == SourceSpan{}) pipe.where = line.where;
   if (!pipe.length) {
-    const auto from = position_of(site_, line.from.text);
-    const auto to = position_of(site_, line.to.text);
+    const auto from = site::position_at(site_, line.from.text);
+    const auto to = site::position_at(site_, line.to.text);
     if (from && to) {
       const Length drawn = Length::from_si(distance(*from, *to));
       pipe.length = site::Entered<Length>{drawn, drawn, drawn, line.where};

@@ -44,7 +44,6 @@ struct Line {
   std::optional<Date> tested;            ///< last line tightness test
   std::optional<AcceptanceTest> acceptance;
   Fact flexible_joints;        ///< at tank, islands and where it can move
-  Fact fiberglass;             ///< of reinforced plastic
   Maybe<Length> straight_run;  ///< least straight run at a change of direction
   std::optional<Date> installed;
   std::optional<Date> replaced;  ///< last time that a part of the run was replaced

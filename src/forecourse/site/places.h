@@ -13,4 +13,20 @@ namespace forecourse::site {
   return dispenser.id.text + "." + inlet.product.text;
 }
 
+/// Where a pump, a branch or an inlet stands on plan; empty: not entered.
+[[nodiscard]] inline std::optional<Position> position_at(const Site& site, const std::string& place) {
+  for (const Pump& pump : site.pumps) {
+    if (pump.id.text == place) return pump.position;
+  }
+  for (const Branch& branch : site.branches) {
+    if (branch.id.text == place) return branch.position;
+  }
+  for (const Dispenser& dispenser : site.dispensers) {
+    for (const Inlet& inlet : dispenser.inlets) {
+      if (place_name(dispenser, inlet) == place) return dispenser.position;
+    }
+  }
+  return std::nullopt;
+}
+
 }  // namespace forecourse::site

@@ -129,15 +129,69 @@ TEST(FederalRules, TheLaterOfSiteAndRecordsCountsAndAFailedTestDoesNot) {
   const std::string site = tank("[[tank.fill]]\nid = \"F1\"\nspill_container = { tested = 2020-01-01 }");
   site::records::Records records;
   EXPECT_EQ(state("spill-container-tested", site, &records), FindingState::falls_short);
-  records.tests.push_back(test_of(TestKind::spill_container, "F1", {2026, 2, 3, {}}, false));
-  EXPECT_EQ(state("spill-container-tested", site, &records), FindingState::falls_short);
   records.tests.push_back(test_of(TestKind::spill_container, "F2", {2026, 2, 3, {}}, true));
   EXPECT_EQ(state("spill-container-tested", site, &records), FindingState::falls_short);
+  records.tests.push_back(test_of(TestKind::spill_container, "F1", {2026, 2, 3, {}}, false));
+  EXPECT_EQ(state("spill-container-tested", site, &records), FindingState::not_determined);
   records.tests.push_back(test_of(TestKind::spill_container, "F1", {2026, 2, 4, {}}, true));
   EXPECT_EQ(state("spill-container-tested", site, &records), FindingState::meets);
   const std::string later = tank("[[tank.fill]]\nid = \"F1\"\nspill_container = { tested = 2026-06-01 }");
   EXPECT_NE(findings("spill-container-tested", later, &records).front().reason.find("last on 2026-06-01"),
             std::string::npos);
+}
+
+/// A failed test after a pass leaves it open until a later one is passed.
+TEST(FederalRules, AFailAfterAPassLeavesItOpen) {
+  using site::records::TestKind;
+  const std::string site = tank("[[tank.fill]]\nid = \"F1\"\nspill_container = { volume = \"5 gal\" }");
+  site::records::Records records;
+  records.tests.push_back(test_of(TestKind::spill_container, "F1", {2026, 2, 3, {}}, true));
+  EXPECT_EQ(state("spill-container-tested", site, &records), FindingState::meets);
+  records.tests.push_back(test_of(TestKind::spill_container, "F1", {2026, 2, 4, {}}, false));
+  EXPECT_EQ(state("spill-container-tested", site, &records), FindingState::not_determined);
+  EXPECT_EQ(findings("spill-container-tested", site, &records).front().change,
+            "its last test failed; mend it and test again");
+  const std::string entered = tank("[[tank.fill]]\nid = \"F1\"\nspill_container = { tested = 2026-02-05 }");
+  EXPECT_EQ(state("spill-container-tested", entered, &records), FindingState::meets);
+  records.tests.push_back(test_of(TestKind::spill_container, "F1", {2026, 2, 6, {}}, true));
+  EXPECT_EQ(state("spill-container-tested", site, &records), FindingState::meets);
+}
+
+TEST(FederalRules, ATestWithoutAnOutcomeProvesNothing) {
+  using site::records::TestKind;
+  const std::string site = tank("[[tank.fill]]\nid = \"F1\"\nspill_container = { volume = \"5 gal\" }");
+  site::records::Records records;
+  records.tests.push_back(test_of(TestKind::spill_container, "F1", {2026, 2, 3, {}}, std::nullopt));
+  EXPECT_EQ(state("spill-container-tested", site, &records), FindingState::not_determined);
+}
+
+/// Of two fills without ids, the better one does not stand for both.
+TEST(FederalRules, EachOfTwoFillsWithoutAnIdIsJudged) {
+  const std::string site = tank(
+      "[[tank.fill]]\nspill_container = { tested = 2026-02-05 }\n"
+      "[[tank.fill]]\nspill_container = { tested = 2020-02-05 }");
+  const std::vector<Finding> found = findings("spill-container-tight", site);
+  ASSERT_EQ(found.size(), 2U);
+  EXPECT_EQ(found[0].subject, "T1 fill 1");
+  EXPECT_EQ(found[0].state, FindingState::meets);
+  EXPECT_EQ(found[1].subject, "T1 fill 2");
+  EXPECT_NE(found[1].state, FindingState::meets);
+}
+
+/// Its size alone monitors no tank: somebody must have gauged it.
+TEST(FederalRules, ASmallTankIsGaugedEvery30Days) {
+  const std::string small = "installed = 2012-06-01\nmonitored_by = \"manual-gauging\"\ncapacity = \"550 gal\"\n";
+  EXPECT_EQ(state("tank-gauged-alone", tank(small)), FindingState::not_determined);
+  site::records::Records records;
+  site::records::Dip dip;
+  dip.tank.text = "T1";
+  dip.depth = Length::from_si(0.5);
+  dip.by.text = "stick";
+  dip.at.day = {2026, 11, 20, {}};
+  records.dips.push_back(dip);
+  EXPECT_EQ(state("tank-gauged-alone", tank(small), &records), FindingState::meets);
+  records.dips.front().by.text = "gauge";
+  EXPECT_EQ(state("tank-gauged-alone", tank(small), &records), FindingState::not_determined);
 }
 
 /// The first test after a repair counts, not the last.

@@ -28,7 +28,8 @@ struct Case {
   std::string missing;  ///< the station without the input; empty: the site without its lines that hold '@'
   std::string subject;  ///< empty: the only finding, or the first
   std::string inside, on, outside;
-  std::string never_missing;  ///< why the input cannot be missing; empty: it can
+  std::string never_missing;         ///< why the input cannot be missing; empty: it can
+  std::vector<std::string> without;  ///< parts of lines without which the part that it is on does not exist
   bool studied = false;
   site::Date on_day = today;                   ///< by which it is judged
   std::map<std::string, std::string> records;  ///< texts by their kind, with '@' as in the site
@@ -54,6 +55,14 @@ std::map<std::string, std::string> records_of(const toml::table& one) {
   return out;
 }
 
+std::vector<std::string> texts_of(const toml::table& one, const char* key) {
+  std::vector<std::string> out;
+  if (const toml::array* all = one[key].as_array()) {
+    for (const toml::node& node : *all) out.push_back(node.value_or(std::string()));
+  }
+  return out;
+}
+
 std::vector<Case> all_cases() {
   std::vector<Case> out;
   for (const auto& entry : std::filesystem::directory_iterator(std::string(TEST_SOURCE_DIR) + "/checks/rules/cases")) {
@@ -62,8 +71,8 @@ std::vector<Case> all_cases() {
       const toml::table& one = *node.as_table();
       const auto text = [&](const char* key) { return one[key].value_or(std::string()); };
       out.push_back({entry.path().stem().string(), text("requirement"), text("site"), text("missing"), text("subject"),
-                     text("inside"), text("on"), text("outside"), text("never_missing"), one["studied"].value_or(false),
-                     day_of(one), records_of(one)});
+                     text("inside"), text("on"), text("outside"), text("never_missing"), texts_of(one, "without"),
+                     one["studied"].value_or(false), day_of(one), records_of(one)});
     }
   }
   std::sort(out.begin(), out.end(), [](const Case& a, const Case& b) {
@@ -88,22 +97,35 @@ std::string with_value(std::string site, const std::string& value) {
   return site;
 }
 
+std::vector<std::string> lines_of(const std::string& text) {
+  std::istringstream in(text);
+  std::vector<std::string> out;
+  for (std::string line; std::getline(in, line);) out.push_back(line);
+  return out;
+}
+
 std::string without_value(const std::string& site) {
-  std::istringstream in(site);
   std::string out;
-  for (std::string line; std::getline(in, line);) {
+  for (const std::string& line : lines_of(site)) {
     if (line.find('@') == std::string::npos) out += line + "\n";
   }
   return out;
 }
 
-site::Site read(const std::string& text) {
-  const auto read = site::read_site("format = 1\n[site]\nname = \"Case (invented)\"\n" + text);
+/// The site, and the first fault of its text; empty: none.
+struct ReadCase {
+  site::Site site;
+  std::string fault;
+};
+
+ReadCase read(const std::string& text) {
+  auto read = site::read_site("format = 1\n[site]\nname = \"Case (invented)\"\n" + text);
+  ReadCase out{std::move(read.value), {}};
   for (const Diagnostic& d : read.diagnostics) {
     const bool of_piping = d.message.starts_with("no line goes");
-    if (d.severity == Severity::error && !of_piping) ADD_FAILURE() << d.message << "\n" << text;
+    if (d.severity == Severity::error && !of_piping && out.fault.empty()) out.fault = d.message;
   }
-  return read.value;
+  return out;
 }
 
 site::records::Records read_records(const Case& one, const std::function<std::string(const std::string&)>& filled) {
@@ -115,8 +137,7 @@ site::records::Records read_records(const Case& one, const std::function<std::st
   return std::move(out.value);
 }
 
-FindingState state(const Case& one, const std::string& text, const site::records::Records& records) {
-  const site::Site site = read(text);
+std::vector<Finding> findings(const Case& one, const site::Site& site, const site::records::Records& records) {
   Facts facts{site, one.on_day};
   if (!one.records.empty()) facts.records = &records;
   std::optional<studies::TankResult> tank;
@@ -134,8 +155,13 @@ FindingState state(const Case& one, const std::string& text, const site::records
     facts.flow = &flow.emplace(studies::study_flow(site, {}));
   }
   BoundRequirement rule = *find(one);
-  const std::vector<Finding> found = check_rules(facts, {&rule, 1});
-  for (const Finding& finding : found) {
+  return check_rules(facts, {&rule, 1});
+}
+
+FindingState state(const Case& one, const std::string& text, const site::records::Records& records) {
+  const ReadCase made = read(text);
+  if (!made.fault.empty()) ADD_FAILURE() << made.fault << "\n" << text;
+  for (const Finding& finding : findings(one, made.site, records)) {
     if (one.subject.empty() || finding.subject == one.subject) return finding.state;
   }
   ADD_FAILURE() << "no finding on " << one.requirement << " " << one.subject << "\n" << text;
@@ -165,11 +191,54 @@ TEST_P(RuleCase, InsideOnOutsideAndMissing) {
   EXPECT_TRUE(met(state(one, one.inside))) << "inside " << one.inside;
   if (rule->figure->kind != FigureKind::fact) {
     ASSERT_FALSE(one.on.empty());
-    EXPECT_TRUE(met(state(one, one.on))) << "on " << one.on;
+    const FindingState on = state(one, one.on);
+    if (rule->is_above || rule->is_below) {
+      EXPECT_EQ(on, FindingState::falls_short) << "on " << one.on;
+    } else {
+      EXPECT_TRUE(met(on)) << "on " << one.on;
+    }
   }
   EXPECT_EQ(state(one, one.outside), FindingState::falls_short) << "outside " << one.outside;
   if (!one.never_missing.empty()) return;
   EXPECT_EQ(missing_state(one), FindingState::not_determined) << "missing";
+}
+
+/// Whether a case lists a line as one without which its part does not exist, or the requirement does not apply.
+bool may_drop(const Case& one, const std::string& line) {
+  return std::any_of(one.without.begin(), one.without.end(),
+                     [&](const std::string& part) { return line.find(part) != std::string::npos; });
+}
+
+/// What is entered less can never make a requirement met that falls short, nor let it not apply.
+TEST_P(RuleCase, NoLineLessMakesItMet) {
+  const Case& one = GetParam();
+  const auto filled = [&](const std::string& text) { return with_value(text, one.outside); };
+  const site::records::Records records = read_records(one, filled);
+  const ReadCase whole = read(filled(one.site));
+  std::string subject;
+  for (const Finding& finding : findings(one, whole.site, records)) {
+    if (!one.subject.empty() && finding.subject != one.subject) continue;
+    subject = finding.subject;
+    break;
+  }
+  const std::vector<std::string> lines = lines_of(filled(one.site));
+  for (std::size_t less = 0; less < lines.size(); ++less) {
+    std::string text;
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+      if (i != less) text += lines[i] + "\n";
+    }
+    const ReadCase made = read(text);
+    const bool opens_table = lines[less].find_first_not_of(' ') == lines[less].find('[');
+    if (!made.fault.empty() || may_drop(one, lines[less])) continue;
+    for (const Finding& finding : findings(one, made.site, records)) {
+      if (finding.subject != subject) continue;
+      EXPECT_FALSE(met(finding.state)) << "it is met without the line\n" << lines[less];
+      EXPECT_TRUE(opens_table || finding.state != FindingState::does_not_apply)
+          << "it does not apply without the line\n"
+          << lines[less] << "\n"
+          << finding.reason;
+    }
+  }
 }
 
 INSTANTIATE_TEST_SUITE_P(Rules, RuleCase, testing::ValuesIn(all_cases()), [](const auto& one) {

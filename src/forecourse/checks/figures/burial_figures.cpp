@@ -27,6 +27,7 @@ std::optional<Cover> cover_of(const site::Tank& tank) {
   if (!tank.flotation || !tank.flotation->cover || !tank.ground || !tank.ground->traffic) return std::nullopt;
   const auto& slab = tank.flotation->slab;
   if (slab && !slab->thickness) return std::nullopt;
+  if (*tank.ground->traffic && !slab && !tank.ground->asphalt) return std::nullopt;
   Cover out;
   out.slab = slab ? slab->thickness->likely.si() : 0.0;
   out.asphalt = tank.ground->asphalt ? tank.ground->asphalt->likely.si() : 0.0;
@@ -35,6 +36,10 @@ std::optional<Cover> cover_of(const site::Tank& tank) {
   out.reinforced = tank.ground->reinforced;
   return out;
 }
+
+constexpr const char* enter_cover =
+    "enter cover under flotation, with the thickness of its slab, and ground = { traffic = ... }, with asphalt where "
+    "vehicles pass and no slab lies over the tank (\"0 in\" where there is none)";
 
 double in(double inches) { return to_si(inches, "in"); }
 
@@ -51,7 +56,7 @@ std::vector<FigureAt> earth_cover(const Facts& facts) {
     FigureAt out = of_part(tank.id.text, tank.flotation ? tank.flotation->where : tank.where);
     const std::optional<Cover> cover = cover_of(tank);
     if (!cover) {
-      out.enter = "enter cover under flotation, with the thickness of its slab, and ground = { traffic = ... }";
+      out.enter = enter_cover;
       return out;
     }
     const bool leans_on_slab = slab_counts(*cover) && !asphalt_counts(*cover) && cover->earth < plain_earth(*cover);
@@ -71,7 +76,7 @@ std::optional<double> slab_beyond(const site::Tank& tank) {
   const site::Slab& slab = *tank.flotation->slab;
   if (slab.overhang) return slab.overhang->likely.si();
   if (!slab.length || !slab.width || !tank.shape || !tank.shape->length) return std::nullopt;
-  const auto& wide = tank.shape->outside_diameter ? tank.shape->outside_diameter : tank.shape->inside_diameter;
+  const auto& wide = tank.shape->outside_diameter;
   if (!wide) return std::nullopt;
   return std::min(slab.length->likely.si() - tank.shape->length->likely.si(),
                   slab.width->likely.si() - wide->likely.si()) /
@@ -84,14 +89,15 @@ std::vector<FigureAt> paving_beyond(const Facts& facts) {
     FigureAt out = of_part(tank.id.text, tank.flotation ? tank.flotation->where : tank.where);
     const std::optional<Cover> cover = cover_of(tank);
     if (!cover) {
-      out.enter = "enter cover under flotation, with the thickness of its slab, and ground = { traffic = ... }";
+      out.enter = enter_cover;
     } else if (!cover->traffic) {
       out.exempt = "no vehicle passes over the tank";
     } else if (cover->earth >= plain_earth(*cover)) {
       out.exempt = "the earth over the tank is thick enough without paving";
     } else if (cover->slab > 0.0) {
       out.value = slab_beyond(tank);
-      if (!out.value) out.enter = "enter overhang of the slab";
+      if (!out.value)
+        out.enter = "enter overhang of the slab, or its sizes and outside_diameter and length of the tank";
     } else if (tank.ground->paving_beyond) {
       out.value = tank.ground->paving_beyond->likely.si();
     } else {
@@ -99,15 +105,6 @@ std::vector<FigureAt> paving_beyond(const Facts& facts) {
     }
     return out;
   });
-}
-
-std::optional<double> inside_height(const site::Tank& tank) {
-  if (!tank.shape) return std::nullopt;
-  const auto& high = tank.shape->inside_diameter && tank.shape->kind.text != "vertical-cylinder"
-                         ? tank.shape->inside_diameter
-                         : tank.shape->height;
-  if (!high) return std::nullopt;
-  return high->likely.si();
 }
 
 /// Share of the capacity below a level above the tank's bottom, by its chart; empty without one.

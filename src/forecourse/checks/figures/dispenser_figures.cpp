@@ -3,17 +3,6 @@
 namespace forecourse::checks {
 namespace {
 
-template <class Read>
-std::vector<FigureAt> each_shear_valve(const Facts& facts, Read read) {
-  std::vector<FigureAt> out;
-  for (const site::Dispenser& dispenser : facts.site.dispensers) {
-    for (const site::Inlet& inlet : dispenser.inlets) {
-      if (inlet.shear_valve) out.push_back(read(site::place_name(dispenser, inlet), *inlet.shear_valve));
-    }
-  }
-  return out;
-}
-
 /// Inlets are fed by submersible pumps: a suction system is not described by a site file.
 std::vector<FigureAt> shear_valve_fitted(const Facts& facts) {
   std::vector<FigureAt> out;
@@ -30,31 +19,26 @@ std::vector<FigureAt> shear_valve_fitted(const Facts& facts) {
 }
 
 std::vector<FigureAt> shear_valve_tested(const Facts& facts) {
-  return each_shear_valve(facts, [](std::string id, const site::ShearValve& valve) {
+  return each_shear_valve(facts, [](std::string id, const site::ShearValve& valve, const site::Dispenser&) {
     return entered_day(std::move(id), valve.where, valve.tested, "enter tested of the shear valve");
   });
 }
 
 /// How far the shear groove lies above the island's top; below it, less than zero.
 std::vector<FigureAt> shear_groove_offset(const Facts& facts) {
-  std::vector<FigureAt> out;
-  for (const site::Dispenser& dispenser : facts.site.dispensers) {
-    for (const site::Inlet& inlet : dispenser.inlets) {
-      if (!inlet.shear_valve) continue;
-      FigureAt one = of_part(site::place_name(dispenser, inlet), inlet.shear_valve->where);
-      if (inlet.shear_valve->groove_elevation && dispenser.elevation) {
-        one.value = inlet.shear_valve->groove_elevation->likely.si() - dispenser.elevation->likely.si();
-      } else {
-        one.enter = "enter groove_elevation of the shear valve and elevation of the dispenser";
-      }
-      out.push_back(std::move(one));
+  return each_shear_valve(facts, [](std::string id, const site::ShearValve& valve, const site::Dispenser& dispenser) {
+    FigureAt out = of_part(std::move(id), valve.where);
+    if (valve.groove_elevation && dispenser.elevation) {
+      out.value = valve.groove_elevation->likely.si() - dispenser.elevation->likely.si();
+    } else {
+      out.enter = "enter groove_elevation of the shear valve and elevation of the dispenser";
     }
-  }
-  return out;
+    return out;
+  });
 }
 
 std::vector<FigureAt> shear_valve_clear(const Facts& facts) {
-  return each_shear_valve(facts, [](std::string id, const site::ShearValve& valve) {
+  return each_shear_valve(facts, [](std::string id, const site::ShearValve& valve, const site::Dispenser&) {
     return entered_fact(std::move(id), valve.where, valve.clear, "enter clear of the shear valve");
   });
 }

@@ -1,5 +1,9 @@
 #include "forecourse/checks/figures/each_part.h"
 
+#include <algorithm>
+
+#include "forecourse/site/shelf.h"
+
 namespace forecourse::checks {
 
 FigureAt of_part(std::string subject, SourceSpan where) {
@@ -9,14 +13,20 @@ FigureAt of_part(std::string subject, SourceSpan where) {
   return out;
 }
 
+std::optional<double> inside_height(const site::Tank& tank) {
+  if (!tank.shape) return std::nullopt;
+  const bool lies = tank.shape->kind.text == "horizontal-cylinder";
+  const auto& high = lies ? tank.shape->inside_diameter : tank.shape->height;
+  return high ? std::optional(high->likely.si()) : std::nullopt;
+}
+
 std::optional<bool> is_buried(const site::Tank& tank) {
   if (tank.above_ground) return !*tank.above_ground;
   if (!tank.bottom_elevation) return std::nullopt;
   const double bottom = tank.bottom_elevation->likely.si();
   if (bottom >= 0.0) return false;
-  if (!tank.shape) return std::nullopt;
-  const auto& high = tank.shape->inside_diameter ? tank.shape->inside_diameter : tank.shape->height;
-  if (!high || bottom + high->likely.si() > 0.0) return std::nullopt;
+  const std::optional<double> height = inside_height(tank);
+  if (!height || bottom + *height > 0.0) return std::nullopt;
   return true;
 }
 
@@ -25,6 +35,23 @@ std::optional<double> hose_reach(const site::Hose& hose) {
   if (!hose.whip) return hose.curb->length->likely.si();
   if (!hose.whip->length) return std::nullopt;
   return hose.curb->length->likely.si() + hose.whip->length->likely.si();
+}
+
+std::optional<double> bore_of(const site::Pipe& pipe) {
+  if (pipe.bore) return pipe.bore->likely.si();
+  const site::ShelfPipe* shelf = site::find_pipe(pipe.nominal.text);
+  return shelf == nullptr ? std::nullopt : std::optional(shelf->bore);
+}
+
+const site::Product* product_of(const site::Site& site, const site::Name& id) {
+  const auto found = std::find_if(site.products.begin(), site.products.end(),
+                                  [&](const site::Product& product) { return product.id == id; });
+  return found == site.products.end() ? nullptr : &*found;
+}
+
+std::optional<bool> is_gasoline(const site::Product* product) {
+  if (product == nullptr || product->kind.empty() || product->kind.text == "other") return std::nullopt;
+  return product->kind.text.starts_with("gasoline");
 }
 
 }  // namespace forecourse::checks

@@ -1,9 +1,7 @@
 #include <algorithm>
 #include <iterator>
 
-#include "forecourse/checks/figures/figure.h"
-#include "forecourse/checks/figures/walk_parts.h"
-#include "forecourse/site/shelf.h"
+#include "forecourse/checks/figures/each_part.h"
 
 namespace forecourse::checks {
 namespace {
@@ -50,12 +48,6 @@ std::vector<FigureAt> breakaway_burst(const Facts& facts) {
   return out;
 }
 
-std::optional<double> bore_of(const site::Pipe& pipe) {
-  if (pipe.bore) return pipe.bore->likely.si();
-  const site::ShelfPipe* shelf = site::find_pipe(pipe.nominal.text);
-  return shelf == nullptr ? std::nullopt : std::optional(shelf->bore);
-}
-
 /// The wider of whip and curb hose.
 std::vector<FigureAt> hose_bore(const Facts& facts) {
   std::vector<FigureAt> out;
@@ -89,25 +81,21 @@ std::vector<FigureAt> hottest_air(const Facts& facts) {
   return {entered_amount("station", facts.site.where, facts.site.hottest_air, "enter hottest_air under [site]")};
 }
 
-template <class Read>
-std::vector<FigureAt> each_line(const Facts& facts, Read read) {
-  std::vector<FigureAt> out;
-  for (const site::Line& line : facts.site.lines) out.push_back(read(line));
-  return out;
-}
-
-/// Whether a line is of one of two materials.
-std::vector<FigureAt> of_material(const Facts& facts, std::string_view a, std::string_view b) {
+/// Whether a line is of one of some materials.
+std::vector<FigureAt> of_material(const Facts& facts, std::initializer_list<std::string_view> materials) {
   return each_line(facts, [&](const site::Line& line) {
     const std::string& material = line.pipe.material.text;
-    const site::Fact is = material.empty() ? site::Fact() : site::Fact(material == a || material == b);
+    site::Fact is;
+    if (!material.empty()) is = std::find(materials.begin(), materials.end(), material) != materials.end();
     return entered_fact(line.id.text, line.where, is, "enter material of the line");
   });
 }
 
-std::vector<FigureAt> line_not_of_metal(const Facts& facts) { return of_material(facts, "fiberglass", "plastic"); }
+std::vector<FigureAt> line_not_of_metal(const Facts& facts) { return of_material(facts, {"fiberglass", "plastic"}); }
 
-std::vector<FigureAt> line_bends(const Facts& facts) { return of_material(facts, "plastic", "flexible-metal"); }
+std::vector<FigureAt> line_bends(const Facts& facts) { return of_material(facts, {"plastic", "flexible-metal"}); }
+
+std::vector<FigureAt> line_fiberglass(const Facts& facts) { return of_material(facts, {"fiberglass"}); }
 
 std::vector<FigureAt> line_ground(const Facts& facts) {
   return each_line(facts, [&](const site::Line& line) {
@@ -202,6 +190,7 @@ std::vector<Figure> equipment_figures() {
       {"coldest-air", "coldest air at the dispensers", amount, temperature, "K", fuel, coldest_air},
       {"hottest-air", "hottest air at the dispensers", amount, temperature, "K", fuel, hottest_air},
       {"line-not-of-metal", "a line of fiberglass or plastic", fact, nullptr, "", fuel, line_not_of_metal},
+      {"line-fiberglass", "a line of reinforced plastic", fact, nullptr, "", fuel, line_fiberglass},
       {"line-bends", "a line of plastic or flexible metal", fact, nullptr, "", fuel, line_bends},
       {"line-ground", "temperature of the ground at a line", amount, temperature, "K", fuel, line_ground},
       {"line-in-sump", "length of a line inside a sump", amount, length, "m", fuel, line_in_sump},

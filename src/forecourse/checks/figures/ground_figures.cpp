@@ -180,7 +180,7 @@ std::vector<FigureAt> fill_to_ignition(const Facts& facts) {
 std::vector<FigureAt> from_tanks(const Facts& facts, const Others& others) {
   return each_buried_tank(facts, [&](const site::Tank& tank) {
     return nearest(facts, of_part(tank.id.text, tank.where), outline(tank), others,
-                   "enter position, axis and shape of the tank");
+                   "enter position and axis of the tank, and its shape with outside_diameter");
   });
 }
 std::vector<FigureAt> tank_to_basement(const Facts& facts) { return from_tanks(facts, basements(facts)); }
@@ -205,7 +205,7 @@ std::vector<FigureAt> tank_to_tank(const Facts& facts) {
     else if (known)
       out.value = least;
     else
-      out.enter = "enter position, axis and shape of the tanks";
+      out.enter = "enter position and axis of the tanks, and their shape with outside_diameter";
     return out;
   });
 }

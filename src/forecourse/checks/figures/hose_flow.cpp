@@ -4,7 +4,7 @@
 #include <array>
 #include <set>
 
-#include "forecourse/checks/figures/walk_parts.h"
+#include "forecourse/checks/figures/each_part.h"
 
 namespace forecourse::checks {
 namespace {
@@ -48,8 +48,16 @@ std::set<std::string> systems_of(const FlowResult& result, const std::string& ho
   return out;
 }
 
-std::string loose_default(const FlowResult& result, const std::string& hose) {
-  const std::set<std::string> systems = systems_of(result, hose);
+void tell(FigureAt& at, const FlowResult& result, const SummaryFlow& flow) {
+  const bool is_spread = flow.low && flow.high;
+  at.value = flow.flow;
+  if (is_spread && result.uncertain_values > 0) at.deviation = std::max(flow.flow - *flow.low, *flow.high - flow.flow);
+  tell_rest(at, result, systems_of(result, at.subject), is_spread);
+}
+
+}  // namespace
+
+std::string loose_default(const FlowResult& result, const std::set<std::string>& systems) {
   for (const DefaultUsed& used : result.defaults) {
     if (!is_firm(used) && used.moves_flow && systems.count(used.system) != 0) {
       return "a default that is " + std::string(word(used.status)) + ": " + used.what;
@@ -58,20 +66,15 @@ std::string loose_default(const FlowResult& result, const std::string& hose) {
   return {};
 }
 
-void tell(FigureAt& at, const FlowResult& result, const SummaryFlow& flow) {
-  at.value = flow.flow;
-  at.rests_on = loose_default(result, at.subject);
-  if (!at.rests_on.empty()) at.enter = "enter the figures of the equipment";
-  if (result.uncertain_values == 0) return;
-  if (flow.low && flow.high) {
-    at.deviation = std::max(flow.flow - *flow.low, *flow.high - flow.flow);
-  } else if (at.rests_on.empty()) {
-    at.rests_on = "values that are uncertain, of which only what is likely was computed";
+void tell_rest(FigureAt& at, const FlowResult& result, const std::set<std::string>& systems, bool is_spread) {
+  at.rests_on = loose_default(result, systems);
+  if (!at.rests_on.empty()) {
+    at.enter = "enter the figures of the equipment";
+  } else if (result.uncertain_values > 0 && !is_spread) {
+    at.rests_on = likely_alone;
     at.enter = "set each to its low and its high with --set, and look at the margin";
   }
 }
-
-}  // namespace
 
 std::vector<FigureAt> hose_flows(const Facts& facts, HoseFlowState state) {
   std::vector<FigureAt> out;

@@ -1,14 +1,8 @@
+#include "forecourse/checks/figures/each_part.h"
 #include "forecourse/checks/figures/tested.h"
 
 namespace forecourse::checks {
 namespace {
-
-template <class Read>
-std::vector<FigureAt> each_line(const Facts& facts, Read read) {
-  std::vector<FigureAt> out;
-  for (const site::Line& line : facts.site.lines) out.push_back(read(line));
-  return out;
-}
 
 /// A run of which half or more was replaced counts as new from that day.
 /// \source [cfr_280, 280.12], as an agency's page tells it

@@ -2,8 +2,8 @@
 #include <cctype>
 #include <functional>
 
+#include "forecourse/checks/figures/each_part.h"
 #include "forecourse/checks/figures/figure.h"
-#include "forecourse/checks/figures/walk_parts.h"
 
 namespace forecourse::checks {
 namespace {
@@ -94,10 +94,6 @@ void gauges(const site::Site& site, const Tell& tell) {
   }
 }
 
-void tanks(const site::Site& site, const Tell& tell) {
-  for (const site::Tank& one : site.tanks) tell(one.id.text, one.where, one.listed_to);
-}
-
 struct Kind {
   void (*each)(const site::Site&, const Tell&);
   std::array<std::string_view, 3> standards;  ///< empty ones do not count
@@ -125,9 +121,15 @@ constexpr Kind us_dispenser{dispensers, {"UL 87"}};
 constexpr Kind us_pump{pumps, {"UL 79"}};
 constexpr Kind us_line{lines, {"UL 971"}};
 constexpr Kind us_sump{sumps, {"UL 2447"}};
-constexpr Kind us_tank{tanks, {"UL 58", "UL 1316", "UL 1746"}};
 constexpr Kind us_vent_valve{vent_valves, {"UL 2583"}};
 constexpr Kind us_overfill_valve{overfill_valves, {"UL 2583"}};
+/// Tanks above ground have standards of their own.
+std::vector<FigureAt> buried_tank_listed(const Facts& facts) {
+  return each_buried_tank(facts, [](const site::Tank& tank) {
+    return listing(tank.id.text, tank.where, tank.listed_to, {"UL 58", "UL 1316", "UL 1746"});
+  });
+}
+
 constexpr Kind eu_dispenser{dispensers, {"EN 13617-1"}};
 constexpr Kind eu_breakaway{parts<&site::Hose::breakaway>, {"EN 13617-2"}};
 constexpr Kind eu_shear_valve{shear_valves, {"EN 13617-3"}};
@@ -156,7 +158,7 @@ std::vector<Figure> listing_figures() {
       figure<us_pump>("pump-listed-ul", "a pump listed to UL 79"),
       figure<us_line>("line-listed-ul", "a line listed to UL 971"),
       figure<us_sump>("sump-listed-ul", "a sump listed to UL 2447"),
-      figure<us_tank>("tank-listed-ul", "a tank listed to UL 58, UL 1316 or UL 1746"),
+      fact_figure("tank-listed-ul", "a buried tank listed to UL 58, UL 1316 or UL 1746", buried_tank_listed),
       figure<us_vent_valve>("vent-valve-listed-ul", "a vent valve listed to UL 2583"),
       figure<us_overfill_valve>("overfill-valve-listed-ul", "an overfill valve listed to UL 2583"),
       figure<eu_dispenser>("dispenser-listed-en", "a dispenser tested to EN 13617-1"),

@@ -2,9 +2,9 @@
 #include <optional>
 #include <set>
 
+#include "forecourse/checks/figures/each_part.h"
 #include "forecourse/checks/figures/figure.h"
 #include "forecourse/checks/figures/hose_flow.h"
-#include "forecourse/checks/figures/walk_parts.h"
 #include "forecourse/checks/rules/period.h"
 
 namespace forecourse::checks {

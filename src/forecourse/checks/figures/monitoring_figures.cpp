@@ -3,7 +3,7 @@
 #include <string_view>
 
 #include "forecourse/base/unit_text.h"
-#include "forecourse/checks/figures/buried_tanks.h"
+#include "forecourse/checks/figures/each_part.h"
 #include "forecourse/checks/figures/tested.h"
 #include "forecourse/studies/ledger/gauging.h"
 
@@ -28,29 +28,28 @@ std::vector<FigureAt> by_stock(const Facts& facts) {
   for (const site::Tank& tank : facts.site.tanks) {
     const auto by = is_monitored_by(tank, {"inventory", "gauge"});
     out.push_back(entered_fact(tank.id.text, tank.where, by, enter_way));
-    for (const site::Fill& fill : tank.fills) {
-      if (!fill.id.empty()) out.push_back(entered_fact(fill.id.text, fill.where, by, enter_way));
-    }
+    for (const site::Fill& fill : tank.fills)
+      out.push_back(entered_fact(name_of(tank, fill), fill.where, by, enter_way));
   }
   return out;
 }
 
 std::vector<FigureAt> by_readings(const Facts& facts) {
-  return each_buried_tank(facts, [](const site::Tank& tank) {
+  return each_tank_not_above_ground(facts, [](const site::Tank& tank) {
     return entered_fact(tank.id.text, tank.where, is_monitored_by(tank, {"inventory", "gauge", "manual-gauging"}),
                         enter_way);
   });
 }
 
 std::vector<FigureAt> by_manual_gauging(const Facts& facts) {
-  return each_buried_tank(facts, [](const site::Tank& tank) {
+  return each_tank_not_above_ground(facts, [](const site::Tank& tank) {
     return entered_fact(tank.id.text, tank.where, is_monitored_by(tank, {"manual-gauging"}), enter_way);
   });
 }
 
 /// Inventory control, or manual gauging in its place: both serve for ten years after the tank was installed.
 std::vector<FigureAt> by_inventory(const Facts& facts) {
-  return each_buried_tank(facts, [&](const site::Tank& tank) {
+  return each_tank_not_above_ground(facts, [&](const site::Tank& tank) {
     std::optional<bool> by = is_monitored_by(tank, {"inventory", "manual-gauging"});
     if (by.value_or(false)) {
       by = tank.installed ? std::optional(!is_before(later(*tank.installed, {10, 0, 0}), facts.today)) : std::nullopt;
@@ -62,14 +61,14 @@ std::vector<FigureAt> by_inventory(const Facts& facts) {
 // The interstice
 
 std::vector<FigureAt> interstice_alarm(const Facts& facts) {
-  return each_buried_tank(facts, [](const site::Tank& tank) {
+  return each_tank_not_above_ground(facts, [](const site::Tank& tank) {
     return entered_fact(tank.id.text, tank.where, tank.interstice ? tank.interstice->alarm : std::nullopt,
                         "enter interstice of the tank, with alarm");
   });
 }
 
 std::vector<FigureAt> interstice_monitored(const Facts& facts) {
-  return each_buried_tank(facts, [](const site::Tank& tank) {
+  return each_tank_not_above_ground(facts, [](const site::Tank& tank) {
     return entered_day(tank.id.text, tank.where, tank.interstice ? tank.interstice->monitored : std::nullopt,
                        "enter interstice of the tank, with monitored");
   });
@@ -92,7 +91,7 @@ constexpr const char* a_stick = "it is a stick";
 bool is_stick(const site::TankGauge& gauge) { return gauge.kind.text == "stick"; }
 
 std::vector<FigureAt> gauge_leak_test(const Facts& facts) {
-  return each_buried_tank(facts, [](const site::Tank& tank) {
+  return each_tank_not_above_ground(facts, [](const site::Tank& tank) {
     return entered_day(tank.id.text, tank.where, tank.gauge ? tank.gauge->leak_tested : std::nullopt,
                        "enter gauge of the tank, with leak_tested");
   });
@@ -123,7 +122,7 @@ std::vector<FigureAt> level_step(const Facts& facts) {
 
 /// The last reading of water at the bottom, in the site file or in the records.
 std::vector<FigureAt> water_read(const Facts& facts) {
-  return each_buried_tank(facts, [&](const site::Tank& tank) {
+  return each_tank_not_above_ground(facts, [&](const site::Tank& tank) {
     MaybeDay last = tank.reading && tank.reading->water ? tank.reading->taken : std::nullopt;
     if (facts.records != nullptr) {
       for (const site::records::Dip& dip : facts.records->dips) {
@@ -135,24 +134,14 @@ std::vector<FigureAt> water_read(const Facts& facts) {
 }
 
 std::vector<FigureAt> drop_tube_gap(const Facts& facts) {
-  std::vector<FigureAt> out;
-  for (const site::Tank& tank : facts.site.tanks) {
-    for (const site::Fill& fill : tank.fills) {
-      const std::string& subject = fill.id.empty() ? tank.id.text : fill.id.text;
-      FigureAt one;
-      if (fill.drop_tube) {
-        one = entered_amount(subject, fill.drop_tube->where, fill.drop_tube->end_above_bottom,
-                             "enter end_above_bottom of the drop tube");
-      } else {
-        one.subject = subject;
-        one.where = fill.where;
-        one.enter = "enter drop_tube of the fill, with end_above_bottom";
-      }
-      if (is_above_ground(tank)) one.exempt = above_ground;
-      out.push_back(std::move(one));
-    }
-  }
-  return out;
+  return each_fill(facts, [](const site::Tank& tank, const site::Fill& fill, std::string name) {
+    const site::Maybe<Length> none;
+    FigureAt out = entered_amount(std::move(name), fill.drop_tube ? fill.drop_tube->where : fill.where,
+                                  fill.drop_tube ? fill.drop_tube->end_above_bottom : none,
+                                  "enter drop_tube of the fill, with end_above_bottom");
+    if (is_above_ground(tank)) out.exempt = above_ground;
+    return out;
+  });
 }
 
 // Manual gauging
@@ -164,9 +153,22 @@ std::optional<studies::GaugingRule> gauging_rule_of(const site::Tank& tank) {
                                wide ? std::optional(tank.shape->inside_diameter->likely.si()) : std::nullopt);
 }
 
+/// The last level read by hand, in the site file or in the records.
+std::vector<FigureAt> gauged(const Facts& facts) {
+  return each_tank_not_above_ground(facts, [&](const site::Tank& tank) {
+    MaybeDay last = tank.reading && tank.reading->depth ? tank.reading->taken : std::nullopt;
+    if (facts.records != nullptr) {
+      for (const site::records::Dip& dip : facts.records->dips) {
+        if (dip.tank.text == tank.id.text && dip.depth && dip.by.text != "gauge") last = later_of(last, dip.at.day);
+      }
+    }
+    return entered_day(tank.id.text, tank.where, last, "enter taken of the reading, or give the records, with dips");
+  });
+}
+
 /// Its limit depends on the size of the tank.
 std::vector<FigureAt> gauging_quiet(const Facts& facts) {
-  return each_buried_tank(facts, [](const site::Tank& tank) {
+  return each_tank_not_above_ground(facts, [](const site::Tank& tank) {
     FigureAt out = entered_amount(tank.id.text, tank.where, tank.gauging_quiet,
                                   "enter gauging_quiet, capacity and shape of the tank");
     if (const auto rule = gauging_rule_of(tank)) out.at_least = to_si(rule->hours, "h");
@@ -176,7 +178,7 @@ std::vector<FigureAt> gauging_quiet(const Facts& facts) {
 
 /// Whether manual gauging may be the only method; tanks beyond its sizes are another requirement's matter.
 std::vector<FigureAt> gauged_alone(const Facts& facts) {
-  return each_buried_tank(facts, [](const site::Tank& tank) {
+  return each_tank_not_above_ground(facts, [](const site::Tank& tank) {
     std::optional<bool> by = is_monitored_by(tank, {"manual-gauging"});
     if (by.value_or(false)) {
       const auto rule = gauging_rule_of(tank);
@@ -189,7 +191,7 @@ std::vector<FigureAt> gauged_alone(const Facts& facts) {
 // Tightness tests and statistics
 
 std::vector<FigureAt> tightness_tested(const Facts& facts) {
-  return each_buried_tank(facts, [&](const site::Tank& tank) {
+  return each_tank_not_above_ground(facts, [&](const site::Tank& tank) {
     return last_tested(facts, tank.id.text, tank.where, tank.tested, {TestKind::tank_tightness, {tank.id.text}},
                        "enter tested of the tank");
   });
@@ -213,7 +215,7 @@ std::vector<FigureAt> tightness_rate(const Facts& facts) {
 }
 
 std::vector<FigureAt> statistics_made(const Facts& facts) {
-  return each_buried_tank(facts, [](const site::Tank& tank) {
+  return each_tank_not_above_ground(facts, [](const site::Tank& tank) {
     return entered_day(tank.id.text, tank.where, tank.statistics ? tank.statistics->made : std::nullopt,
                        "enter statistics of the tank, with made");
   });
@@ -247,6 +249,7 @@ std::vector<Figure> monitoring_figures() {
       fact_figure("tank-gauged-alone", "manual gauging may be the only method for a tank of this size", gauged_alone),
       fact_figure("tank-interstice-alarm", "a tank's interstice is watched all the time and somebody is told",
                   interstice_alarm),
+      day_figure("tank-gauged", "last level of a tank that was read by hand", gauged),
       day_figure("tank-interstice-monitored", "last look at a tank's interstice", interstice_monitored),
       day_figure("gauge-leak-test", "last leak test of a tank by its gauge", gauge_leak_test),
       leak_figure("gauge-leak-rate", "leak rate that a gauge finds", gauge_leak_rate),

@@ -6,14 +6,14 @@
 namespace forecourse::checks {
 namespace {
 
+/// `read(line, figure)`
 template <class Read>
-std::vector<FigureAt> each_line(const Facts& facts, Read read) {
-  std::vector<FigureAt> out;
-  for (const site::Line& line : facts.site.lines) {
-    out.push_back(of_part(line.id.text, line.acceptance ? line.acceptance->where : line.where));
-    read(line, out.back());
-  }
-  return out;
+std::vector<FigureAt> each_line_test(const Facts& facts, Read read) {
+  return each_line(facts, [&](const site::Line& line) {
+    FigureAt out = of_part(line.id.text, line.acceptance ? line.acceptance->where : line.where);
+    read(line, out);
+    return out;
+  });
 }
 
 const char* const of_test = "enter acceptance = { kind, pressure, greatest, held, tested } of the line";
@@ -31,7 +31,7 @@ std::optional<double> greatest(const Facts& facts, const site::Line& line) {
 /// With its own limit, `limit(kind, greatest)`.
 template <class Limit>
 std::vector<FigureAt> test_pressure(const Facts& facts, Limit limit) {
-  return each_line(facts, [&](const site::Line& line, FigureAt& out) {
+  return each_line_test(facts, [&](const site::Line& line, FigureAt& out) {
     out.enter = of_test;
     if (!line.acceptance || !line.acceptance->pressure) return;
     const std::optional<double> most = greatest(facts, line);
@@ -54,7 +54,7 @@ std::vector<FigureAt> at_greatest(const Facts& facts) {
 }
 
 std::vector<FigureAt> held_for(const Facts& facts) {
-  return each_line(facts, [](const site::Line& line, FigureAt& out) {
+  return each_line_test(facts, [](const site::Line& line, FigureAt& out) {
     if (line.acceptance && line.acceptance->held)
       out.value = line.acceptance->held->likely.si();
     else
@@ -63,7 +63,7 @@ std::vector<FigureAt> held_for(const Facts& facts) {
 }
 
 std::vector<FigureAt> tested(const Facts& facts) {
-  return each_line(facts, [](const site::Line& line, FigureAt& out) {
+  return each_line_test(facts, [](const site::Line& line, FigureAt& out) {
     if (line.acceptance && line.acceptance->tested)
       out.day = line.acceptance->tested;
     else
@@ -71,29 +71,24 @@ std::vector<FigureAt> tested(const Facts& facts) {
   });
 }
 
-template <site::Fact site::Line::*Member>
-std::vector<FigureAt> of_line(const Facts& facts) {
-  return each_line(facts, [](const site::Line& line, FigureAt& out) {
-    out.fact = line.*Member;
-    if (!out.fact) out.enter = "enter flexible_joints and fiberglass of the line";
+std::vector<FigureAt> flexible_joints(const Facts& facts) {
+  return each_line(facts, [](const site::Line& line) {
+    return entered_fact(line.id.text, line.where, line.flexible_joints, "enter flexible_joints of the line");
   });
 }
 
 std::vector<FigureAt> bore(const Facts& facts) {
-  return each_line(facts, [](const site::Line& line, FigureAt& out) {
-    if (line.pipe.bore)
-      out.value = line.pipe.bore->likely.si();
-    else
-      out.enter = "enter bore of the line";
+  return each_line(facts, [](const site::Line& line) {
+    FigureAt out = of_part(line.id.text, line.where);
+    out.value = bore_of(line.pipe);
+    if (!out.value) out.enter = "enter bore of the line, or its nominal size";
+    return out;
   });
 }
 
 std::vector<FigureAt> straight_run(const Facts& facts) {
-  return each_line(facts, [](const site::Line& line, FigureAt& out) {
-    if (line.straight_run)
-      out.value = line.straight_run->likely.si();
-    else
-      out.enter = "enter straight_run of the line";
+  return each_line(facts, [](const site::Line& line) {
+    return entered_amount(line.id.text, line.where, line.straight_run, "enter straight_run of the line");
   });
 }
 
@@ -107,8 +102,7 @@ std::vector<Figure> piping_test_figures() {
                                    at_greatest),
       amount_figure<Duration>("line-acceptance-time", "time for which a new line's test was held", "s", held_for),
       day_figure("line-acceptance-tested", "last such test of a line", tested),
-      fact_figure("line-flexible-joints", "flexible joints of a line", of_line<&site::Line::flexible_joints>),
-      fact_figure("line-fiberglass", "a line of reinforced plastic", of_line<&site::Line::fiberglass>),
+      fact_figure("line-flexible-joints", "flexible joints of a line", flexible_joints),
       amount_figure<Length>("line-inside-diameter", "inside diameter of a line", "m", bore),
       amount_figure<Length>("line-straight-run", "straight run at a line's change of direction", "m", straight_run),
   };

@@ -55,9 +55,8 @@ double between(const std::vector<PlanPoint>& a, const std::vector<PlanPoint>& b)
 }
 
 std::optional<Outline> upright(const site::TankShape& shape, const PlanPoint& middle) {
-  const auto& wide = shape.outside_diameter ? shape.outside_diameter : shape.inside_diameter;
-  if (!wide) return std::nullopt;
-  return Outline{{middle}, wide->likely.si() / 2.0};
+  if (!shape.outside_diameter) return std::nullopt;
+  return Outline{{middle}, shape.outside_diameter->likely.si() / 2.0};
 }
 
 /// Half of how long a lying tank is on plan, its heads included.
@@ -96,9 +95,7 @@ std::optional<Outline> outline(const site::Tank& tank) {
   const site::TankShape& shape = *tank.shape;
   const PlanPoint middle = point(*tank.position);
   if (shape.kind.text == "vertical-cylinder") return upright(shape, middle);
-  const auto& wide = shape.kind.text == "rectangular" ? shape.width
-                     : shape.outside_diameter         ? shape.outside_diameter
-                                                      : shape.inside_diameter;
+  const auto& wide = shape.kind.text == "rectangular" ? shape.width : shape.outside_diameter;
   const std::optional<double> half = half_length(shape);
   if (!wide || !half || !tank.axis) return std::nullopt;
   const double x = std::cos(tank.axis->likely.si());

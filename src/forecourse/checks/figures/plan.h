@@ -27,7 +27,7 @@ struct Outline {
 [[nodiscard]] std::optional<Outline> outline(const std::optional<site::Position>& position);
 [[nodiscard]] std::optional<Outline> outline(const site::Building& building);
 [[nodiscard]] std::optional<Outline> outline(const site::LotLine& line);
-/// A tank by its outside, else its inside sizes.
+/// A tank by its outside diameter; a rectangular one by its inside sizes, as a site file has no others.
 [[nodiscard]] std::optional<Outline> outline(const site::Tank& tank);
 
 }  // namespace forecourse::checks

@@ -3,9 +3,10 @@
 #include <limits>
 #include <map>
 
+#include "forecourse/checks/figures/each_part.h"
 #include "forecourse/checks/figures/figure.h"
-#include "forecourse/checks/figures/walk_parts.h"
-#include "forecourse/checks/rules/period.h"
+#include "forecourse/checks/figures/plan.h"
+#include "forecourse/checks/figures/tested.h"
 
 namespace forecourse::checks {
 namespace {
@@ -65,15 +66,6 @@ std::vector<FigureAt> sump_tested(const Facts& facts) {
   return out;
 }
 
-template <class Read>
-std::vector<FigureAt> each_shear_valve(const Facts& facts, Read read) {
-  std::vector<FigureAt> out;
-  each_inlet_of(facts.site, [&](const std::string& id, const site::Inlet& inlet, const site::Dispenser& dispenser) {
-    if (inlet.shear_valve) out.push_back(read(id, *inlet.shear_valve, dispenser));
-  });
-  return out;
-}
-
 std::vector<FigureAt> shear_valve_passes(const Facts& facts) {
   return each_shear_valve(facts, [](const std::string& id, const site::ShearValve& valve, const site::Dispenser&) {
     static const site::Maybe<VolumeFlow> unknown;
@@ -88,41 +80,54 @@ std::vector<FigureAt> shear_valve_anchored(const Facts& facts) {
   });
 }
 
-/// The last blow or drive-off, of the site file and the records.
-std::optional<site::Date> last_hit(const Facts& facts, const site::Dispenser& dispenser) {
-  std::optional<site::Date> last = dispenser.last_hit;
+bool is_hit(const site::records::Incident& one) { return one.kind.text == "struck" || one.kind.text == "drive-off"; }
+
+/// Whether an incident was at a dispenser, as records may call it: by itself, one of its inlets or of its hoses.
+bool is_at(const site::records::Incident& one, const site::Dispenser& dispenser) {
+  return one.part == dispenser.id ||
+         std::any_of(dispenser.inlets.begin(), dispenser.inlets.end(),
+                     [&](const auto& inlet) { return site::place_name(dispenser, inlet) == one.part.text; }) ||
+         std::any_of(dispenser.hoses.begin(), dispenser.hoses.end(),
+                     [&](const auto& hose) { return hose.id == one.part; });
+}
+
+/// The last blow or drive-off that `counts`, of the records.
+template <class Counts>
+std::optional<site::Date> last_recorded_hit(const Facts& facts, Counts counts) {
+  std::optional<site::Date> last;
   if (facts.records == nullptr) return last;
   for (const site::records::Incident& one : facts.records->incidents) {
-    const bool of_this = one.part == dispenser.id && (one.kind.text == "struck" || one.kind.text == "drive-off");
-    if (of_this && (!last || days_between(*last, one.at.day) > 0)) last = one.at.day;
+    if (is_hit(one) && counts(one)) last = later_of(last, one.at.day);
   }
   return last;
 }
 
 std::vector<FigureAt> tested_since_hit(const Facts& facts) {
+  // Where it is not on record which dispenser was hit, it may have been any.
+  const auto somewhere = last_recorded_hit(facts, [](const auto& one) { return one.part.empty(); });
   return each_shear_valve(facts, [&](const std::string& id, const site::ShearValve& valve,
                                      const site::Dispenser& dispenser) {
-    const std::optional<site::Date> hit = last_hit(facts, dispenser);
-    site::Fact since;
-    if (hit && valve.tested) since = days_between(*hit, *valve.tested) >= 0;
-    FigureAt out = entered_fact(id, valve.where, since,
-                                hit ? "enter tested of the shear valve"
-                                    : "enter last_hit of the dispenser, or records of a station that never had one");
-    if (!hit && facts.records != nullptr) out.exempt = "no blow and no drive-off is on record";
+    const auto here =
+        later_of(dispenser.last_hit, last_recorded_hit(facts, [&](const auto& one) { return is_at(one, dispenser); }));
+    const auto since = [&](const site::Date& hit) { return days_between(hit, *valve.tested) >= 0; };
+    site::Fact fact;
+    if (here && valve.tested && !since(*here)) fact = false;
+    if ((here || somewhere) && valve.tested && (!here || since(*here)) && (!somewhere || since(*somewhere)))
+      fact = true;
+    const bool known_where = here || !somewhere;
+    FigureAt out = entered_fact(id, valve.where, fact,
+                                !known_where || (here && valve.tested) ? "record the part of each blow and drive-off"
+                                : here                                 ? "enter tested of the shear valve"
+                                       : "enter last_hit of the dispenser, or give the records, with incidents");
+    const bool none = !here && !somewhere && facts.records != nullptr && !facts.records->incidents.empty();
+    if (none) out.exempt = "no blow and no drive-off is on record";
     return out;
   });
 }
 
-template <class Read>
-std::vector<FigureAt> each_stop(const Facts& facts, Read read) {
-  std::vector<FigureAt> out;
-  for (const site::EmergencyStop& stop : facts.site.emergency_stops) out.push_back(read(stop));
-  return out;
-}
-
 /// Pumps that an emergency stop leaves running.
 std::vector<FigureAt> stop_leaves(const Facts& facts) {
-  return each_stop(facts, [&](const site::EmergencyStop& stop) {
+  return each_emergency_stop(facts, [&](const site::EmergencyStop& stop) {
     FigureAt out;
     out.subject = stop.id.text;
     out.where = stop.where;
@@ -138,14 +143,8 @@ std::vector<FigureAt> stop_leaves(const Facts& facts) {
   });
 }
 
-std::vector<FigureAt> stop_cuts_power(const Facts& facts) {
-  return each_stop(facts, [](const site::EmergencyStop& stop) {
-    return entered_fact(stop.id.text, stop.where, stop.also_cuts_power, "enter also_cuts_power of the emergency stop");
-  });
-}
-
 std::vector<FigureAt> stop_keeps_monitoring(const Facts& facts) {
-  return each_stop(facts, [](const site::EmergencyStop& stop) {
+  return each_emergency_stop(facts, [](const site::EmergencyStop& stop) {
     return entered_fact(stop.id.text, stop.where, stop.keeps_monitoring,
                         "enter keeps_monitoring of the emergency stop");
   });
@@ -186,20 +185,34 @@ std::vector<FigureAt> fill_mark(const Facts& facts) {
   return out;
 }
 
-/// Length of line from a pump to each place; a place that no line of known length reaches has none.
-std::map<std::string, double> distances_from(const site::Site& site, const std::string& pump) {
-  std::map<std::string, double> out{{pump, 0.0}};
+/// As the network takes it: entered, else straight on the plan [m]; empty: not known.
+std::optional<double> length_of(const site::Site& site, const site::Line& line) {
+  if (line.pipe.length) return line.pipe.length->likely.si();
+  const auto from = outline(site::position_at(site, line.from.text));
+  const auto to = outline(site::position_at(site, line.to.text));
+  return from && to ? std::optional(distance(*from, *to)) : std::nullopt;
+}
+
+/// The places that a pump's line reaches.
+struct Reached {
+  std::map<std::string, double> distances;  ///< [m] of line from the pump
+  bool known = true;                        ///< false: the length of a line on the way is not
+};
+
+Reached reached_from(const site::Site& site, const std::string& pump) {
+  Reached out{{{pump, 0.0}}, true};
   for (bool found = true; found;) {
     found = false;
     for (const site::Line& line : site.lines) {
-      if (!line.pipe.length) continue;
-      const double length = line.pipe.length->likely.si();
+      const std::optional<double> length = length_of(site, line);
       for (const auto& [a, b] : {std::pair(line.from.text, line.to.text), std::pair(line.to.text, line.from.text)}) {
-        const auto start = out.find(a);
-        if (start == out.end()) continue;
-        const auto [end, fresh] = out.try_emplace(b, start->second + length);
-        if (fresh || start->second + length < end->second - 1e-9) {
-          end->second = std::min(end->second, start->second + length);
+        const auto start = out.distances.find(a);
+        if (start == out.distances.end()) continue;
+        out.known = out.known && length;
+        const double there = start->second + length.value_or(0.0);
+        const auto [end, fresh] = out.distances.try_emplace(b, there);
+        if (fresh || there < end->second - 1e-9) {
+          end->second = std::min(end->second, there);
           found = true;
         }
       }
@@ -212,14 +225,14 @@ std::map<std::string, double> distances_from(const site::Site& site, const std::
 /// Empty while a height or a length is not known.
 std::string farthest_and_highest(const site::Site& site, const site::Pump& pump) {
   constexpr double level = 0.01;  // [m]; heights that differ by less are the same
-  const std::map<std::string, double> distances = distances_from(site, pump.id.text);
+  const Reached reached = reached_from(site, pump.id.text);
   std::string best;
   double height = -std::numeric_limits<double>::infinity();
   double distance = 0.0;
-  bool known = true;
+  bool known = reached.known;
   each_inlet_of(site, [&](const std::string& id, const site::Inlet& inlet, const site::Dispenser& dispenser) {
-    const auto found = distances.find(id);
-    if (found == distances.end()) return;
+    const auto found = reached.distances.find(id);
+    if (found == reached.distances.end()) return;
     const auto& elevation = inlet.elevation ? inlet.elevation : dispenser.elevation;
     known = known && elevation;
     if (!elevation) return;
@@ -284,8 +297,6 @@ std::vector<Figure> practice_figures() {
       {"shear-valve-tested-since-hit", "a shear valve tested since its dispenser was hit", fact, nullptr, "", fuel,
        tested_since_hit},
       {"stop-leaves-running", "pumps that an emergency stop leaves running", amount, nullptr, "", fuel, stop_leaves},
-      {"stop-cuts-power", "an emergency stop that cuts the power of the dispensers", fact, nullptr, "", fuel,
-       stop_cuts_power},
       {"stop-keeps-monitoring", "an emergency stop that leaves the monitoring of tanks on", fact, nullptr, "", fuel,
        stop_keeps_monitoring},
       {"breakaway-purged", "volume drawn after a breakaway was joined again", amount, &Volume::kind(), "m3", fuel,

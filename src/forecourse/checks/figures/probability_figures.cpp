@@ -1,4 +1,4 @@
-#include "forecourse/checks/figures/buried_tanks.h"
+#include "forecourse/checks/figures/each_part.h"
 
 namespace forecourse::checks {
 namespace {

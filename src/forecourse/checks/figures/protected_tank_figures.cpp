@@ -88,6 +88,31 @@ std::vector<FigureAt> slow_time(const Facts& facts) {
   });
 }
 
+/// Whether a slowed drop is shut off before a fitting at the top is wet.
+std::vector<FigureAt> slow_shuts_dry(const Facts& facts) {
+  return each_protected_tank(facts, [&](const site::Tank& tank, FigureAt& out) {
+    if (!slows(tank)) {
+      out.exempt = "it gives notice and shuts off in place of it";
+      return;
+    }
+    bool any = false;
+    site::Fact dry = true;
+    if (facts.tank != nullptr) {
+      for (const studies::TankTold& told : facts.tank->tanks) {
+        if (told.tank != tank.id.text) continue;
+        for (const studies::DeviceSet& set : told.overfill.set) {
+          if (set.device != studies::OverfillDevice::shutoff) continue;
+          any = true;
+          if (set.wets_fitting.value_or(false)) dry = false;
+          if (!set.wets_fitting && dry.value_or(false)) dry.reset();
+        }
+      }
+    }
+    if (any) out.fact = dry;
+    if (!out.fact) out.enter = "enter closes_at of the overfill valve, and where the fittings at the tank's top stand";
+  });
+}
+
 }  // namespace
 
 std::vector<Figure> protected_tank_figures() {
@@ -100,6 +125,8 @@ std::vector<Figure> protected_tank_figures() {
       amount_figure<VolumeFlow>("protected-slow-flow", "flow to which the drop into a protected tank is slowed", "m3/s",
                                 slow_flow),
       amount_figure<Duration>("protected-slow-time", "time from there until a protected tank is full", "s", slow_time),
+      fact_figure("protected-slow-dry", "a slowed drop into a protected tank that is shut off before a fitting is wet",
+                  slow_shuts_dry),
   };
 }
 

@@ -1,5 +1,6 @@
 #include <fmt/format.h>
 
+#include "forecourse/base/unit_text.h"
 #include "forecourse/checks/figures/tested.h"
 
 namespace forecourse::checks {
@@ -56,9 +57,31 @@ std::vector<FigureAt> hand_held(const Facts& facts) {
 
 // Releases
 
-std::string name_of(const site::records::Incident& incident) {
+using Incidents = std::vector<site::records::Incident>;
+
+std::string short_name(const site::records::Incident& incident) {
   return fmt::format("{} of {}{}", incident.kind.text, text(incident.at.day),
                      incident.part.empty() ? "" : ", " + incident.part.text);
+}
+
+/// The time of day, where it is known: " at 14:05".
+std::string clock(const site::records::Incident& incident) {
+  if (!incident.at.time) return {};
+  const auto minutes = static_cast<int>(from_si(incident.at.time->si(), "min"));
+  return fmt::format(" at {:02}:{:02}", minutes / 60, minutes % 60);
+}
+
+/// Of two of one kind and day at one part, each has its time and its number.
+std::string name_of(const Incidents& all, const site::records::Incident& incident) {
+  const std::string name = short_name(incident);
+  int count = 0;
+  int number = 0;
+  for (const site::records::Incident& one : all) {
+    if (short_name(one) != name) continue;
+    ++count;
+    if (&one <= &incident) ++number;
+  }
+  return count == 1 ? name : fmt::format("{}{}, number {}", name, clock(incident), number);
 }
 
 template <class Read>
@@ -67,7 +90,7 @@ std::vector<FigureAt> each_incident(const Facts& facts, Read read) {
   if (facts.records == nullptr) return out;
   for (const site::records::Incident& incident : facts.records->incidents) {
     FigureAt one;
-    one.subject = name_of(incident);
+    one.subject = name_of(facts.records->incidents, incident);
     one.where = incident.at.day.where;
     read(incident, one);
     out.push_back(std::move(one));

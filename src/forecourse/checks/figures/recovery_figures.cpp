@@ -1,5 +1,5 @@
+#include "forecourse/checks/figures/each_part.h"
 #include "forecourse/checks/figures/figure.h"
-#include "forecourse/checks/figures/walk_parts.h"
 
 namespace forecourse::checks {
 namespace {
@@ -8,18 +8,18 @@ namespace {
 
 constexpr double months_of_a_year = 12.0;
 
-bool gives_gasoline(const site::Site& site, const site::Dispenser& dispenser) {
-  for (const site::Inlet& inlet : dispenser.inlets) {
-    if (is_gasoline(product_of(site, inlet.product))) return true;
-  }
-  return false;
+std::optional<bool> gives_gasoline(const site::Site& site, const site::Dispenser& dispenser) {
+  return any_is(dispenser.inlets,
+                [&](const site::Inlet& inlet) { return is_gasoline(product_of(site, inlet.product)); });
 }
 
 std::vector<FigureAt> recovery_fitted(const Facts& facts) {
   std::vector<FigureAt> out;
   for (const site::Dispenser& dispenser : facts.site.dispensers) {
-    if (!gives_gasoline(facts.site, dispenser)) continue;
-    out.push_back(entered_fact(dispenser.id.text, dispenser.where, dispenser.vapor_recovery.has_value(), {}));
+    const std::optional<bool> gasoline = gives_gasoline(facts.site, dispenser);
+    if (gasoline && !*gasoline) continue;
+    const site::Fact fitted = gasoline ? site::Fact(dispenser.vapor_recovery.has_value()) : std::nullopt;
+    out.push_back(entered_fact(dispenser.id.text, dispenser.where, fitted, "enter kind of the product"));
   }
   return out;
 }
@@ -31,8 +31,11 @@ std::vector<FigureAt> gasoline_per_year(const Facts& facts) {
   out.where = facts.site.operations ? facts.site.operations->where : facts.site.where;
   double sum = 0.0;
   bool known = facts.site.operations.has_value();
+  bool kinds_known = true;
   for (const site::Product& product : facts.site.products) {
-    if (!is_gasoline(&product)) continue;
+    const std::optional<bool> gasoline = is_gasoline(&product);
+    if (gasoline && !*gasoline) continue;
+    kinds_known = kinds_known && gasoline;
     bool told = false;
     if (facts.site.operations) {
       for (const site::Throughput& one : facts.site.operations->throughput) {
@@ -43,7 +46,9 @@ std::vector<FigureAt> gasoline_per_year(const Facts& facts) {
     }
     known = known && told;
   }
-  if (known) {
+  if (!kinds_known) {
+    out.enter = "enter kind of the product";
+  } else if (known) {
     out.value = sum;
   } else {
     out.enter = "enter throughput of each gasoline under [operations]";

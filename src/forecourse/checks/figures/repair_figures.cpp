@@ -63,24 +63,17 @@ std::vector<FigureAt> sump(const Facts& facts) {
   return sump_after(facts, &site::Sump::repaired, "enter tested of the sump; it is due within 30 days of the repair");
 }
 
-const std::string& subject_of(const site::Tank& tank, const site::Fill& fill) {
-  return fill.id.empty() ? tank.id.text : fill.id.text;
-}
-
 /// Spill containers after an event.
 std::vector<FigureAt> container_after(const Facts& facts, MaybeDay site::SpillContainer::*event, const char* enter) {
   std::vector<FigureAt> out;
-  for (const site::Tank& tank : facts.site.tanks) {
-    for (const site::Fill& fill : tank.fills) {
-      if (!fill.spill_container || !((*fill.spill_container).*event)) continue;
-      const std::string& subject = subject_of(tank, fill);
-      out.push_back(
-          time_to_first(facts, subject, *((*fill.spill_container).*event),
-                        with_recorded(facts, {fill.spill_container->tested}, {TestKind::spill_container, {subject}}),
-                        thirty_days, enter));
-      exempt_above_ground(tank, out.back());
-    }
-  }
+  each_fill_of(facts.site, [&](const std::string& subject, const site::Fill& fill, const site::Tank& tank) {
+    if (!fill.spill_container || !((*fill.spill_container).*event)) return;
+    out.push_back(time_to_first(
+        facts, subject, *((*fill.spill_container).*event),
+        with_recorded(facts, {fill.spill_container->tested}, {TestKind::spill_container, record_names_of(tank, fill)}),
+        thirty_days, enter));
+    exempt_above_ground(tank, out.back());
+  });
   return out;
 }
 
@@ -89,17 +82,18 @@ std::vector<FigureAt> spill_and_overfill(const Facts& facts) {
   constexpr const char* enter = "enter tested of it; it is due within 30 days of the repair";
   std::vector<FigureAt> out = container_after(facts, &site::SpillContainer::repaired, enter);
   for (const site::Tank& tank : facts.site.tanks) {
-    const auto add = [&](const std::string& subject, const MaybeDay& repaired, const MaybeDay& tested) {
+    const auto add = [&](const std::vector<std::string>& names, const MaybeDay& repaired, const MaybeDay& tested) {
       if (!repaired) return;
-      out.push_back(time_to_first(facts, subject, *repaired,
-                                  with_recorded(facts, {tested}, {TestKind::overfill_device, {subject}}), thirty_days,
+      out.push_back(time_to_first(facts, names.front(), *repaired,
+                                  with_recorded(facts, {tested}, {TestKind::overfill_device, names}), thirty_days,
                                   enter));
       exempt_above_ground(tank, out.back());
     };
     for (const site::Fill& fill : tank.fills) {
-      if (fill.overfill_valve) add(subject_of(tank, fill), fill.overfill_valve->repaired, fill.overfill_valve->tested);
+      if (fill.overfill_valve)
+        add(record_names_of(tank, fill), fill.overfill_valve->repaired, fill.overfill_valve->tested);
     }
-    if (tank.overfill_alarm) add(tank.id.text, tank.overfill_alarm->repaired, tank.overfill_alarm->tested);
+    if (tank.overfill_alarm) add({tank.id.text}, tank.overfill_alarm->repaired, tank.overfill_alarm->tested);
   }
   return out;
 }

@@ -64,29 +64,23 @@ std::vector<FigureAt> stop_clearance(const Facts& facts) {
 }
 
 std::vector<FigureAt> stop_tested(const Facts& facts) {
-  std::vector<FigureAt> out;
-  for (const site::EmergencyStop& stop : facts.site.emergency_stops) {
-    out.push_back(entered_day(stop.id.text, stop.where, stop.tested, "enter tested of the emergency stop"));
-  }
-  return out;
+  return each_emergency_stop(facts, [](const site::EmergencyStop& stop) {
+    return entered_day(stop.id.text, stop.where, stop.tested, "enter tested of the emergency stop");
+  });
 }
 
 std::vector<FigureAt> stop_height(const Facts& facts) {
-  std::vector<FigureAt> out;
-  for (const site::EmergencyStop& stop : facts.site.emergency_stops) {
-    out.push_back(entered_amount(stop.id.text, stop.where, stop.height, "enter height of the emergency stop"));
-  }
-  return out;
+  return each_emergency_stop(facts, [](const site::EmergencyStop& stop) {
+    return entered_amount(stop.id.text, stop.where, stop.height, "enter height of the emergency stop");
+  });
 }
 
 template <site::Fact site::EmergencyStop::*Member>
 std::vector<FigureAt> of_stop_fact(const Facts& facts) {
-  std::vector<FigureAt> out;
-  for (const site::EmergencyStop& stop : facts.site.emergency_stops) {
-    out.push_back(entered_fact(stop.id.text, stop.where, stop.*Member,
-                               "enter sign, manual_reset and also_cuts_power of the emergency stop"));
-  }
-  return out;
+  return each_emergency_stop(facts, [](const site::EmergencyStop& stop) {
+    return entered_fact(stop.id.text, stop.where, stop.*Member,
+                        "enter sign, manual_reset and also_cuts_power of the emergency stop");
+  });
 }
 
 /// Whether some emergency stop stops a pump. One that lists no pumps leaves it open.

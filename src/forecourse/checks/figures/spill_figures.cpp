@@ -1,5 +1,5 @@
 #include "forecourse/base/api_units.h"
-#include "forecourse/checks/figures/buried_tanks.h"
+#include "forecourse/checks/figures/each_part.h"
 #include "forecourse/checks/figures/tested.h"
 
 namespace forecourse::checks {
@@ -17,59 +17,42 @@ std::string exemption_of(const site::Tank& tank) {
   return small ? "it is filled with no more than 25 gal at one time" : "";
 }
 
-const std::string& subject_of(const site::Tank& tank, const site::Fill& fill) {
-  return fill.id.empty() ? tank.id.text : fill.id.text;
-}
-
-/// Each fill with a spill container, or each fill.
-template <class Read>
-std::vector<FigureAt> each_fill(const Facts& facts, Read read) {
-  std::vector<FigureAt> out;
-  for (const site::Tank& tank : facts.site.tanks) {
-    for (const site::Fill& fill : tank.fills) {
-      FigureAt one = read(subject_of(tank, fill), fill);
-      one.exempt = exemption_of(tank);
-      out.push_back(std::move(one));
-    }
-  }
-  return out;
-}
-
+/// `read(name, container, names by which records may call it)`
 template <class Read>
 std::vector<FigureAt> each_container(const Facts& facts, Read read) {
   std::vector<FigureAt> out;
-  for (const site::Tank& tank : facts.site.tanks) {
-    for (const site::Fill& fill : tank.fills) {
-      if (!fill.spill_container) continue;
-      FigureAt one = read(subject_of(tank, fill), *fill.spill_container);
-      one.exempt = exemption_of(tank);
-      out.push_back(std::move(one));
-    }
-  }
+  each_fill_of(facts.site, [&](const std::string& subject, const site::Fill& fill, const site::Tank& tank) {
+    if (!fill.spill_container) return;
+    out.push_back(read(subject, *fill.spill_container, record_names_of(tank, fill)));
+    out.back().exempt = exemption_of(tank);
+  });
   return out;
 }
 
 std::vector<FigureAt> fitted(const Facts& facts) {
-  return each_fill(facts, [](const std::string& subject, const site::Fill& fill) {
-    return entered_fact(subject, fill.where, fill.spill_container.has_value(), {});
+  return each_fill(facts, [](const site::Tank& tank, const site::Fill& fill, std::string name) {
+    FigureAt out = entered_fact(std::move(name), fill.where, fill.spill_container.has_value(), {});
+    out.exempt = exemption_of(tank);
+    return out;
   });
 }
 
 std::vector<FigureAt> double_wall(const Facts& facts) {
-  return each_container(facts, [](const std::string& subject, const site::SpillContainer& container) {
+  return each_container(facts, [](const std::string& subject, const site::SpillContainer& container, const auto&) {
     return entered_fact(subject, container.where, container.double_wall, "enter double_wall of the spill container");
   });
 }
 
 std::vector<FigureAt> tested(const Facts& facts) {
-  return each_container(facts, [&](const std::string& subject, const site::SpillContainer& container) {
-    return last_tested(facts, subject, container.where, container.tested, {TestKind::spill_container, {subject}},
-                       "enter tested of the spill container");
-  });
+  return each_container(facts,
+                        [&](const std::string& subject, const site::SpillContainer& container, const auto& names) {
+                          return last_tested(facts, subject, container.where, container.tested,
+                                             {TestKind::spill_container, names}, "enter tested of the spill container");
+                        });
 }
 
 std::vector<FigureAt> monitored(const Facts& facts) {
-  return each_container(facts, [](const std::string& subject, const site::SpillContainer& container) {
+  return each_container(facts, [](const std::string& subject, const site::SpillContainer& container, const auto&) {
     return entered_day(subject, container.where, container.monitored, "enter monitored of the spill container");
   });
 }
@@ -78,17 +61,19 @@ std::vector<FigureAt> monitored(const Facts& facts) {
 std::vector<FigureAt> overfill_tested(const Facts& facts) {
   std::vector<FigureAt> out;
   for (const site::Tank& tank : facts.site.tanks) {
-    const auto add = [&](const std::string& subject, SourceSpan where, const MaybeDay& entered, const char* enter) {
-      out.push_back(last_tested(facts, subject, where, entered, {TestKind::overfill_device, {subject}}, enter));
+    const auto add = [&](const std::vector<std::string>& names, SourceSpan where, const MaybeDay& entered,
+                         const char* enter) {
+      out.push_back(last_tested(facts, names.front(), where, entered, {TestKind::overfill_device, names}, enter));
       out.back().exempt = exemption_of(tank);
     };
     for (const site::Fill& fill : tank.fills) {
       if (!fill.overfill_valve) continue;
-      add(subject_of(tank, fill), fill.overfill_valve->where, fill.overfill_valve->tested,
+      add(record_names_of(tank, fill), fill.overfill_valve->where, fill.overfill_valve->tested,
           "enter tested of the overfill valve");
     }
     if (tank.overfill_alarm)
-      add(tank.id.text, tank.overfill_alarm->where, tank.overfill_alarm->tested, "enter tested of the overfill alarm");
+      add({tank.id.text}, tank.overfill_alarm->where, tank.overfill_alarm->tested,
+          "enter tested of the overfill alarm");
   }
   return out;
 }

@@ -1,32 +1,27 @@
-#include <algorithm>
-
-#include "forecourse/checks/figures/figure.h"
+#include "forecourse/checks/figures/each_part.h"
 
 namespace forecourse::checks {
 namespace {
 
-bool is_gasoline(const site::Site& site, const std::string& product) {
-  return std::any_of(site.products.begin(), site.products.end(), [&](const site::Product& one) {
-    return one.id.text == product && one.kind.text.starts_with("gasoline");
-  });
-}
-
-bool delivers_gasoline(const site::Site& site, const site::Hose& hose) {
-  return is_gasoline(site, hose.product.text) ||
-         std::any_of(hose.blend.begin(), hose.blend.end(),
-                     [&](const site::BlendShare& share) { return is_gasoline(site, share.product.text); });
+std::optional<bool> delivers_gasoline(const site::Site& site, const site::Hose& hose) {
+  if (hose.blend.empty()) return is_gasoline(product_of(site, hose.product));
+  return any_is(hose.blend,
+                [&](const site::BlendShare& share) { return is_gasoline(product_of(site, share.product)); });
 }
 
 std::vector<FigureAt> each_spout(const Facts& facts, site::Maybe<Length> site::Spout::*size, const char* enter) {
-  std::vector<FigureAt> out;
-  for (const site::Dispenser& dispenser : facts.site.dispensers) {
-    for (const site::Hose& hose : dispenser.hoses) {
-      out.push_back(entered_amount(hose.id.text, hose.spout ? hose.spout->where : hose.where,
-                                   hose.spout ? (*hose.spout).*size : std::nullopt, enter));
-      if (!delivers_gasoline(facts.site, hose)) out.back().exempt = "it delivers no gasoline";
+  return each_hose(facts, [&](const site::Dispenser&, const site::Hose& hose) {
+    const std::optional<bool> gasoline = delivers_gasoline(facts.site, hose);
+    FigureAt out = entered_amount(hose.id.text, hose.spout ? hose.spout->where : hose.where,
+                                  hose.spout ? (*hose.spout).*size : std::nullopt, enter);
+    if (!gasoline) {
+      out.value.reset();
+      out.enter = "enter kind of the product";
+    } else if (!*gasoline) {
+      out.exempt = "it delivers no gasoline";
     }
-  }
-  return out;
+    return out;
+  });
 }
 
 std::vector<FigureAt> diameter(const Facts& facts) {

@@ -1,8 +1,11 @@
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 #include "forecourse/base/unit_text.h"
 #include "forecourse/checks/figures/figure.h"
+#include "forecourse/checks/figures/hose_flow.h"
+#include "forecourse/site/uncertain_values.h"
 
 namespace forecourse::checks {
 namespace {
@@ -18,31 +21,48 @@ std::vector<FigureAt> pump_rise(const Facts& facts) {
     FigureAt one;
     one.subject = pump.id.text;
     one.where = pump.where;
+    std::set<std::string> systems;
     if (facts.flow != nullptr) {
       for (const studies::FlowState& state : facts.flow->states) {
         for (const studies::SystemFlow& system : state.systems) {
           for (const studies::PumpDuty& duty : system.pumps) {
             if (duty.id != pump.id.text || !duty.running || !(duty.flow > 0.0)) continue;
+            systems.insert(system.system);
             one.value = std::min(one.value.value_or(duty.pressure_rise), duty.pressure_rise);
           }
         }
       }
     }
-    if (!one.value) one.enter = "enter what the flow study asks for";
+    if (one.value) {
+      tell_rest(one, *facts.flow, systems, false);
+    } else {
+      one.enter = "enter what the flow study asks for";
+    }
     out.push_back(std::move(one));
   }
   return out;
+}
+
+/// Whether a size of a sump was entered as low, likely and high: the study computes with what is likely.
+bool is_uncertain(const std::vector<site::UncertainValue>& values, const studies::ContainedSump& sump) {
+  const std::string path = (sump.of_tank ? "tank." : "dispenser.") + sump.owner + ".sump.";
+  return std::any_of(values.begin(), values.end(), [&](const auto& value) { return value.path.starts_with(path); });
 }
 
 template <class Read>
 std::vector<FigureAt> each_sump(const Facts& facts, Read read) {
   std::vector<FigureAt> out;
   if (facts.containment == nullptr) return out;
+  const std::vector<site::UncertainValue> uncertain = site::uncertain_values(facts.site);
   for (const studies::ContainedSump& sump : facts.containment->sumps) {
     FigureAt one;
     one.subject = sump.owner;
     one.where = sump.where;
     if (sump.problem.empty()) read(sump, one);
+    if (one.value && is_uncertain(uncertain, sump)) {
+      one.rests_on = likely_alone;
+      one.enter = "set each to its low and its high with --set, and look at the margin";
+    }
     if (!one.value && one.enter.empty())
       one.enter = sump.problem.empty() ? "enter sensor_height of the sump" : sump.problem;
     out.push_back(std::move(one));

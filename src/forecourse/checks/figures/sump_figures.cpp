@@ -13,7 +13,7 @@ using site::records::TestKind;
 
 /// Whether the interstice of a line or of a tank opens into a sump; empty where one may, for all that is entered.
 site::Fact watches_interstice(const Facts& facts, const SumpOf& sump) {
-  bool known = true;
+  bool known = !facts.site.lines.empty();
   const auto opens_here = [&](const site::Fact& double_wall, const std::optional<site::Interstice>& interstice) {
     if (interstice && !interstice->drains_to.empty()) {
       return std::find(sump.places.begin(), sump.places.end(), interstice->drains_to.text) != sump.places.end();
@@ -30,7 +30,7 @@ site::Fact watches_interstice(const Facts& facts, const SumpOf& sump) {
 std::vector<FigureAt> watches(const Facts& facts) {
   return each_sump(facts, [&](const SumpOf& sump) {
     return entered_fact(sump.subject, sump.sump->where, watches_interstice(facts, sump),
-                        "enter double_wall and interstice, with drains_to, of the lines");
+                        "enter the lines, with their double_wall and interstice, with drains_to");
   });
 }
 
@@ -69,12 +69,6 @@ std::vector<FigureAt> sensor_tested(const Facts& facts) {
 }
 
 // Under dispensers
-
-std::vector<FigureAt> each_dispenser(const Facts& facts, FigureAt (*read)(const site::Dispenser&)) {
-  std::vector<FigureAt> out;
-  for (const site::Dispenser& dispenser : facts.site.dispensers) out.push_back(read(dispenser));
-  return out;
-}
 
 /// When a dispenser and all that joins it to the tanks are new: the day of the oldest of them.
 std::vector<FigureAt> system_installed(const Facts& facts) {

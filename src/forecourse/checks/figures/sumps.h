@@ -4,7 +4,7 @@
 #include <utility>
 #include <vector>
 
-#include "forecourse/checks/figures/buried_tanks.h"
+#include "forecourse/checks/figures/each_part.h"
 
 namespace forecourse::checks {
 

@@ -1,19 +1,19 @@
 #include <algorithm>
 
-#include "forecourse/checks/figures/buried_tanks.h"
+#include "forecourse/checks/figures/each_part.h"
 #include "forecourse/checks/figures/tested.h"
 
 namespace forecourse::checks {
 namespace {
 
 std::vector<FigureAt> installed(const Facts& facts) {
-  return each_buried_tank(facts, [](const site::Tank& tank) {
+  return each_tank_not_above_ground(facts, [](const site::Tank& tank) {
     return entered_day(tank.id.text, tank.where, tank.installed, "enter installed of the tank");
   });
 }
 
 std::vector<FigureAt> double_wall(const Facts& facts) {
-  return each_buried_tank(facts, [](const site::Tank& tank) {
+  return each_tank_not_above_ground(facts, [](const site::Tank& tank) {
     return entered_fact(tank.id.text, tank.where, tank.double_wall, "enter double_wall of the tank");
   });
 }
@@ -27,7 +27,7 @@ const studies::TankTold* told_of(const Facts& facts, const site::Tank& tank) {
 
 /// As entered, else by the shape.
 std::vector<FigureAt> capacity(const Facts& facts) {
-  return each_buried_tank(facts, [&](const site::Tank& tank) {
+  return each_tank_not_above_ground(facts, [&](const site::Tank& tank) {
     FigureAt out = entered_amount(tank.id.text, tank.where, tank.capacity, "enter capacity of the tank");
     const studies::TankTold* told = told_of(facts, tank);
     if (!out.value && told != nullptr) out.value = told->capacity;
@@ -77,14 +77,14 @@ std::optional<bool> holds_high_blend(const Facts& facts, const site::Tank& tank)
 }
 
 std::vector<FigureAt> high_blend(const Facts& facts) {
-  return each_buried_tank(facts, [&](const site::Tank& tank) {
+  return each_tank_not_above_ground(facts, [&](const site::Tank& tank) {
     return entered_fact(tank.id.text, tank.where, holds_high_blend(facts, tank),
                         "enter ethanol and biodiesel of the product");
   });
 }
 
 std::vector<FigureAt> compatible(const Facts& facts) {
-  return each_buried_tank(facts, [](const site::Tank& tank) {
+  return each_tank_not_above_ground(facts, [](const site::Tank& tank) {
     return entered_fact(tank.id.text, tank.where, tank.compatible, "enter compatible of the tank");
   });
 }

@@ -3,7 +3,6 @@
 
 #include "forecourse/base/unit_text.h"
 #include "forecourse/checks/figures/each_part.h"
-#include "forecourse/site/shelf.h"
 #include "forecourse/studies/delivery/limits.h"
 
 namespace forecourse::checks {
@@ -24,10 +23,8 @@ std::optional<double> nominal_size(double bore) {
 }
 
 std::optional<double> vent_nominal(const site::Vent& vent) {
-  if (!vent.pipe) return std::nullopt;
-  if (vent.pipe->bore) return nominal_size(vent.pipe->bore->likely.si());
-  const site::ShelfPipe* known = site::find_pipe(vent.pipe->nominal.text);
-  return known == nullptr ? std::nullopt : nominal_size(known->bore);
+  const std::optional<double> bore = vent.pipe ? bore_of(*vent.pipe) : std::nullopt;
+  return bore ? nominal_size(*bore) : std::nullopt;
 }
 
 FigureAt vent_size_of(const site::Vent& vent, std::string name) {
@@ -62,7 +59,7 @@ std::optional<double> flow_through(const Facts& facts, const site::Tank& own, co
       }));
     }
     if (drops == 0) continue;
-    if (!delivery.rate) return std::nullopt;
+    if (!delivery.rate || (drops > 1 && !delivery.at_once)) return std::nullopt;
     const int at_once = delivery.at_once ? static_cast<int>(delivery.at_once->likely) : 1;
     const double flow = std::min(drops, at_once) * delivery.rate->likely.si();
     most = std::max(most.value_or(0.0), flow);
@@ -70,19 +67,27 @@ std::optional<double> flow_through(const Facts& facts, const site::Tank& own, co
   return most;
 }
 
+/// Of a vent's pipe, with the branch from the tank where it is shared [m]; empty: not known.
+std::optional<double> vent_length(const site::Vent& vent) {
+  if (!vent.pipe || !vent.pipe->length) return std::nullopt;
+  if (!vent.branch) return vent.pipe->length->likely.si();
+  if (!vent.branch->length) return std::nullopt;
+  return vent.pipe->length->likely.si() + vent.branch->length->likely.si();
+}
+
 /// With its own limit, by the table of flow and length.
 std::vector<FigureAt> vent_size_for_flow(const Facts& facts) {
   return each_vent(facts, [&](const site::Tank& tank, const site::Vent& vent, std::string name) {
     FigureAt out = vent_size_of(vent, std::move(name));
     const std::optional<double> flow = flow_through(facts, tank, vent);
-    if (!flow || !vent.pipe || !vent.pipe->length) {
+    const std::optional<double> length = vent_length(vent);
+    if (!flow || !length) {
       out.value.reset();
-      out.enter = "enter rate of each delivery into the tank, and length and bore of the vent's pipe";
+      out.enter = !flow ? "enter rate of each delivery into the tank, and at_once where it has several drops"
+                        : "enter length of the vent's pipe, and of its branch where it has one";
       return out;
     }
-    double length = vent.pipe->length->likely.si();
-    if (vent.branch && vent.branch->length) length += vent.branch->length->likely.si();
-    out.at_least = studies::vent_size(*flow, length);
+    out.at_least = studies::vent_size(*flow, *length);
     if (!out.at_least) out.enter = "the table of vent sizes ends before this flow and length; have an engineer size it";
     return out;
   });
@@ -167,9 +172,8 @@ std::vector<FigureAt> fill_into_buried(const Facts& facts) {
 
 std::vector<FigureAt> fill_of_gasoline(const Facts& facts) {
   return each_fill(facts, [&](const site::Tank& tank, const site::Fill&, std::string name) {
-    const site::Fact gasoline =
-        tank.product.empty() ? std::nullopt : site::Fact(studies::is_gasoline(facts.site, tank.product.text));
-    return entered_fact(std::move(name), tank.where, gasoline, "enter product of the tank");
+    return entered_fact(std::move(name), tank.where, is_gasoline(product_of(facts.site, tank.product)),
+                        "enter product of the tank, and kind of the product");
   });
 }
 

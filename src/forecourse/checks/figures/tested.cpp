@@ -6,19 +6,38 @@
 
 namespace forecourse::checks {
 
-bool is_before(const site::Date& a, const site::Date& b) { return days_between(a, b) > 0; }
-
 MaybeDay later_of(const MaybeDay& a, const MaybeDay& b) {
   if (!a || !b) return a ? a : b;
   return is_before(*a, *b) ? b : a;
 }
 
-std::vector<site::Date> recorded_days(const Facts& facts, const Recorded& which) {
-  std::vector<site::Date> out;
+namespace {
+
+std::vector<const site::records::Test*> recorded_tests(const Facts& facts, const Recorded& which) {
+  std::vector<const site::records::Test*> out;
   if (facts.records == nullptr) return out;
   for (const site::records::Test& test : facts.records->tests) {
     const bool of_part = std::find(which.parts.begin(), which.parts.end(), test.part.text) != which.parts.end();
-    if (test.kind == which.kind && of_part && test.passed.value_or(true)) out.push_back(test.at.day);
+    if (test.kind == which.kind && of_part) out.push_back(&test);
+  }
+  return out;
+}
+
+/// The day of the last test whose outcome is stated, where it failed.
+MaybeDay last_failed(const std::vector<const site::records::Test*>& tests) {
+  MaybeDay out;
+  for (const site::records::Test* test : tests) {
+    if (test->passed) out = *test->passed ? MaybeDay() : MaybeDay(test->at.day);
+  }
+  return out;
+}
+
+}  // namespace
+
+std::vector<site::Date> recorded_days(const Facts& facts, const Recorded& which) {
+  std::vector<site::Date> out;
+  for (const site::records::Test* test : recorded_tests(facts, which)) {
+    if (test->passed.value_or(false)) out.push_back(test->at.day);
   }
   return out;
 }
@@ -27,6 +46,11 @@ FigureAt last_tested(const Facts& facts, std::string subject, SourceSpan where, 
                      const Recorded& which, std::string enter) {
   MaybeDay last = entered;
   for (const site::Date& day : recorded_days(facts, which)) last = later_of(last, day);
+  const MaybeDay failed = last_failed(recorded_tests(facts, which));
+  if (failed && !(entered && is_before(*failed, *entered))) {
+    last.reset();
+    enter = "its last test failed; mend it and test again";
+  }
   return entered_day(std::move(subject), where, last, std::move(enter));
 }
 

@@ -11,8 +11,6 @@ namespace forecourse::checks {
 
 using MaybeDay = std::optional<site::Date>;
 
-[[nodiscard]] bool is_before(const site::Date& a, const site::Date& b);
-
 /// The later of two days, as far as they are known.
 [[nodiscard]] MaybeDay later_of(const MaybeDay& a, const MaybeDay& b);
 
@@ -22,10 +20,12 @@ struct Recorded {
   std::vector<std::string> parts;
 };
 
-/// Their days, in the order of time. A test that was stated to have failed proves nothing and is left out.
+/// Days of those that were passed, in the order of time. A test of which it is not stated that it was passed proves
+/// nothing and is left out.
 [[nodiscard]] std::vector<site::Date> recorded_days(const Facts& facts, const Recorded& which);
 
-/// A figure of a part: the later of the day entered and those in the records.
+/// A figure of a part: the later of the day entered and those of passed tests in the records. There is none where the
+/// last test on record failed, and none was entered for a later day.
 [[nodiscard]] FigureAt last_tested(const Facts& facts, std::string subject, SourceSpan where, const MaybeDay& entered,
                                    const Recorded& which, std::string enter);
 

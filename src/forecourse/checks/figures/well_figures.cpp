@@ -1,16 +1,16 @@
-#include "forecourse/checks/figures/buried_tanks.h"
+#include "forecourse/checks/figures/each_part.h"
 #include "forecourse/checks/figures/tested.h"
 
 namespace forecourse::checks {
 namespace {
 
-/// Each well about a tank; one without an id goes by its tank.
+/// Each well about a tank.
 template <class Read>
 std::vector<FigureAt> each_well(const Facts& facts, Read read) {
   std::vector<FigureAt> out;
   for (const site::Tank& tank : facts.site.tanks) {
     for (const site::Well& well : tank.wells) {
-      out.push_back(read(well.id.empty() ? tank.id.text : well.id.text, well));
+      out.push_back(read(name_in_tank(tank, tank.wells, well, "well"), well));
       if (is_above_ground(tank)) out.back().exempt = above_ground;
     }
   }
@@ -19,7 +19,7 @@ std::vector<FigureAt> each_well(const Facts& facts, Read read) {
 
 /// Of each tank: the day by which all its wells had been read.
 std::vector<FigureAt> wells_read(const Facts& facts) {
-  return each_buried_tank(facts, [](const site::Tank& tank) {
+  return each_tank_not_above_ground(facts, [](const site::Tank& tank) {
     MaybeDay oldest;
     bool all = !tank.wells.empty();
     for (const site::Well& well : tank.wells) {

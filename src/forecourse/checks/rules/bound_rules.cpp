@@ -47,6 +47,12 @@ class Binder {
     error(where, fmt::format("{} does not fit '{}', which is {}", key, figure.id, kind_words(figure)), hint_of(figure));
   }
 
+  void one_of(std::string_view key, const site::Name& written, std::string_view strict_key, const site::Name& strict) {
+    if (written.empty() || strict.empty()) return;
+    error(strict.where, fmt::format("{} and {} are both given", key, strict_key),
+          fmt::format("{} is the stricter: its limit itself does not meet", strict_key));
+  }
+
   std::optional<double> amount(const Figure& figure, std::string_view key, const site::Name& written) {
     if (written.empty()) return std::nullopt;
     if (figure.kind != FigureKind::amount) {
@@ -89,8 +95,14 @@ class Binder {
     for (const site::Condition& condition : entered.when) bind(condition, bound);
     if (bound.figure == nullptr) return;
     const Figure& figure = *bound.figure;
-    bound.at_least = amount(figure, "at_least", entered.at_least);
-    bound.at_most = amount(figure, "at_most", entered.at_most);
+    bound.is_above = !entered.above.empty();
+    bound.is_below = !entered.below.empty();
+    one_of("at_least", entered.at_least, "above", entered.above);
+    one_of("at_most", entered.at_most, "below", entered.below);
+    bound.at_least =
+        bound.is_above ? amount(figure, "above", entered.above) : amount(figure, "at_least", entered.at_least);
+    bound.at_most =
+        bound.is_below ? amount(figure, "below", entered.below) : amount(figure, "at_most", entered.at_most);
     if (entered.is && figure.kind != FigureKind::fact) does_not_fit(figure, "is", entered.where);
     if (!entered.every.empty() && figure.kind != FigureKind::day) does_not_fit(figure, "every", entered.every.where);
     if (!entered.every.empty()) {
@@ -102,14 +114,15 @@ class Binder {
     }
     const bool fits = (figure.kind == FigureKind::fact && entered.is) ||
                       (figure.kind == FigureKind::day && !entered.every.empty()) || figure.kind == FigureKind::amount;
-    const bool told = entered.is || !entered.every.empty() || !entered.at_least.empty() || !entered.at_most.empty();
+    const bool told = entered.is || !entered.every.empty() || !entered.at_least.empty() || !entered.at_most.empty() ||
+                      bound.is_above || bound.is_below;
     if (!fits && !told) {
       error(entered.where,
             fmt::format("the requirement '{}' is on '{}', which is {}", entered.id.text, figure.id, kind_words(figure)),
             hint_of(figure));
     }
     if (bound.at_least && bound.at_most && *bound.at_most < *bound.at_least) {
-      error(entered.at_most.where, "at_most is below at_least", "");
+      error(bound.is_below ? entered.below.where : entered.at_most.where, "at_most is below at_least", "");
     }
     out_.value.push_back(std::move(bound));
   }

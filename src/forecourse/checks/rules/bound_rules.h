@@ -26,6 +26,8 @@ struct BoundRequirement {
   const Figure* figure = nullptr;
   std::optional<double> at_least;  ///< [SI]; neither limit: the figure's own
   std::optional<double> at_most;
+  bool is_above = false;  ///< `at_least` itself does not meet
+  bool is_below = false;  ///< `at_most` itself does not meet
   std::optional<Period> every;
   std::vector<BoundCondition> when;
 };

@@ -46,25 +46,28 @@ class Readings {
   std::map<const Figure*, std::vector<FigureAt>> read_;
 };
 
-bool before(const site::Date& a, const site::Date& b) { return days_between(a, b) > 0; }
-
 /// Whether one condition holds; the reason names its figure.
 Application holds(const BoundCondition& condition, const FigureAt* at) {
   const std::string words(condition.figure->words);
   const auto no = [&](const std::string& is) { return Application{Applies::no, words + is, {}}; };
   const auto unknown = [&](std::string enter) { return Application{Applies::unknown, words, std::move(enter)}; };
   if (at == nullptr) return unknown({});
+  if (!at->rests_on.empty()) return unknown(at->enter);
   if (condition.figure->kind == FigureKind::fact) {
     if (!at->fact) return unknown(at->enter);
     return *at->fact == *condition.is ? Application{} : no(*at->fact ? ": yes" : ": no");
   }
   if (condition.figure->kind == FigureKind::day) {
     if (!at->day) return unknown(at->enter);
-    if (condition.after && !before(*condition.after, *at->day)) return no(": " + text(*at->day));
-    if (condition.by && before(*condition.by, *at->day)) return no(": " + text(*at->day));
+    if (condition.after && !is_before(*condition.after, *at->day)) return no(": " + text(*at->day));
+    if (condition.by && is_before(*condition.by, *at->day)) return no(": " + text(*at->day));
     return {};
   }
   if (!at->value) return unknown(at->enter);
+  for (const std::optional<double>& border : {condition.above, condition.up_to}) {
+    if (border && at->deviation && std::abs(*at->value - *border) < *at->deviation)
+      return unknown("make the value more certain: it may lie on either side of the rule's border");
+  }
   if (condition.above && !(*at->value > *condition.above)) return no(" is no larger than the rule's border");
   if (condition.up_to && *at->value > *condition.up_to) return no(" is larger than the rule's border");
   return {};
@@ -104,9 +107,10 @@ void not_known(Finding& out, std::string reason, const std::string& enter) {
   out.change = enter;
 }
 
-FindingState state_of(const FigureAt& at, double margin, double limit) {
+/// \param is_strict the limit itself does not meet
+FindingState state_of(const FigureAt& at, double margin, double limit, bool is_strict) {
   const double rounding = 1e-9 * std::abs(limit);
-  if (margin < -rounding) return FindingState::falls_short;
+  if (is_strict ? margin <= rounding : margin < -rounding) return FindingState::falls_short;
   if (at.deviation) return margin < *at.deviation ? FindingState::close : FindingState::meets;
   return checks::state_of(margin, limit);
 }
@@ -123,7 +127,7 @@ void judge_amount(const BoundRequirement& rule, const FigureAt& at, Finding& out
   const bool by_least = least && (!most || *at.value - *least < *most - *at.value);
   out.limit = by_least ? least : most;
   out.margin = by_least ? *at.value - *least : *most - *at.value;
-  out.state = state_of(at, *out.margin, *out.limit);
+  out.state = state_of(at, *out.margin, *out.limit, by_least ? rule.is_above : rule.is_below);
 }
 
 void judge_day(const BoundRequirement& rule, const FigureAt& at, const site::Date& today, Finding& out) {

@@ -27,6 +27,8 @@ site::Date later(const site::Date& day, const Period& period) {
   return studies::date_of({number + period.days});
 }
 
+bool is_before(const site::Date& a, const site::Date& b) { return days_between(a, b) > 0; }
+
 int days_between(const site::Date& from, const site::Date& to) {
   return studies::day_of(to).number - studies::day_of(from).number;
 }

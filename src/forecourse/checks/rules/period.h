@@ -23,6 +23,8 @@ struct Period {
 [[nodiscard]] site::Date later(const site::Date& day, const Period& period);
 
 /// [d] from one day to another; negative where it lies before.
+[[nodiscard]] bool is_before(const site::Date& a, const site::Date& b);
+
 [[nodiscard]] int days_between(const site::Date& from, const site::Date& to);
 
 /// "2026-11-30"

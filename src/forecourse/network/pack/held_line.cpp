@@ -14,6 +14,22 @@ const site::Pump* find_pump(const site::Site& site, const std::string& id) {
   return found == site.pumps.end() ? nullptr : &*found;
 }
 
+/// Of a pump that runs against shut hoses [Pa], piezometric.
+double shutoff_of(const PipingSystem& system, const PumpPoint& pump) {
+  const double rise = -loss(system.runs[at(pump.run)].elements.front(), 0.0).pressure_loss;
+  return system.weight_of(surface_of(system, pump)) + rise;
+}
+
+std::optional<double> strongest_shutoff(const PipingSystem& system) {
+  std::optional<double> out;
+  for (const PumpPoint& pump : system.pumps) {
+    if (!pump.running) continue;
+    const double one = shutoff_of(system, pump);
+    out = std::max(out.value_or(one), one);
+  }
+  return out;
+}
+
 void relieve(const site::Site& site, const PipingSystem& system, HeldLine& line) {
   for (const PumpPoint& pump : system.pumps) {
     const site::Pump* entered = find_pump(site, pump.id);
@@ -39,6 +55,7 @@ HeldLine held_line(const site::Site& site, const PipingSystem& system) {
   double lowest = std::numeric_limits<double>::infinity();
   for (const PumpPoint& pump : system.pumps) lowest = std::min(lowest, surface_of(system, pump));
   out.decayed = system.weight_of(lowest);
+  out.shutoff = strongest_shutoff(system);
   for (const PumpPoint& pump : system.pumps) {
     const site::Pump* entered = find_pump(site, pump.id);
     if (entered == nullptr || !entered->check_valve.value_or(false)) {
@@ -47,8 +64,7 @@ HeldLine held_line(const site::Site& site, const PipingSystem& system) {
       return out;
     }
     if (!pump.running) continue;
-    const double rise = -loss(system.runs[at(pump.run)].elements.front(), 0.0).pressure_loss;
-    const double shutoff = system.weight_of(surface_of(system, pump)) + rise;
+    const double shutoff = shutoff_of(system, pump);
     if (out.held && shutoff <= *out.held) continue;
     out.held = shutoff;
     out.held_by = "check valve of pump " + pump.id + ", at its pressure without flow";

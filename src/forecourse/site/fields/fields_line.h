@@ -44,7 +44,6 @@ void fields(Visitor& v, Line& line) {
   v.date("tested", line.tested, "Last tightness test.");
   v.table("acceptance", line.acceptance, "The test when it was new, or the last like it.");
   v.fact("flexible_joints", line.flexible_joints, "Whether there are some at tank, islands and where it can move.");
-  v.fact("fiberglass", line.fiberglass, "Whether it is of reinforced plastic.");
   v.quantity("straight_run", line.straight_run, "Least straight run at a change of direction.", positive);
   v.date("installed", line.installed, "When it was laid.");
   v.date("replaced", line.replaced, "When a part of the run was last replaced.");

@@ -75,7 +75,7 @@ void fields(Visitor& v, TankGround& ground) {
   v.about("ground", "How a buried tank lies in the ground. Cover and slab stand under `flotation`.");
   v.quantity("surround", ground.surround, "Least thickness of the inert fill around it.", positive);
   v.fact("traffic", ground.traffic, "Whether vehicles may pass over it.");
-  v.quantity("asphalt", ground.asphalt, "Thickness of the asphalt over it.", positive);
+  v.quantity("asphalt", ground.asphalt, "Thickness of the asphalt over it; zero where there is none.", not_negative);
   v.quantity("paving_beyond", ground.paving_beyond, "How far asphalt reaches beyond its outline.", not_negative);
   v.fact("reinforced", ground.reinforced, "Whether the slab over it has reinforcement.");
 }

@@ -32,6 +32,8 @@ void fields(Visitor& v, Requirement& requirement) {
   v.name("figure", requirement.figure, "Figure that is held against it.");
   v.name("at_least", requirement.at_least, "Of an amount: no less than this, with its unit.");
   v.name("at_most", requirement.at_most, "Of an amount: no more than this, with its unit.");
+  v.name("above", requirement.above, "Of an amount: more than this, with its unit.");
+  v.name("below", requirement.below, "Of an amount: less than this, with its unit.");
   v.fact("is", requirement.is, "Of a fact: what it must be.");
   v.name("every", requirement.every, "Of a day: it lies no further back than this, as in \"3 years\".");
   v.list("when", requirement.when, "What decides whether it applies; all must hold.");

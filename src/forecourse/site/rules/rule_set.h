@@ -26,8 +26,8 @@ struct Condition {
 };
 
 /// One requirement of a rule set: a figure of the station and what it must be. Which of the limits fits is told by the
-/// figure: an amount has `at_least` or `at_most` or both, or takes its limit from the part; a fact has `is`; a day has
-/// `every`.
+/// figure: an amount has `at_least` or `above`, `at_most` or `below`, one of each kind or both, or takes its limit from
+/// the part; a fact has `is`; a day has `every`.
 struct Requirement {
   SourceSpan where{};
   Name id;
@@ -38,6 +38,8 @@ struct Requirement {
   Name figure;
   Name at_least;  ///< with its unit
   Name at_most;
+  Name above;  ///< as `at_least`, but the limit itself does not meet
+  Name below;  ///< as `at_most`, but the limit itself does not meet
   Fact is;
   Name every;  ///< "3 years", "30 days": the day lies no further back
   std::vector<Condition> when;

@@ -49,15 +49,17 @@ class RestTeller {
     network::HeldLine line = network::held_line(site_, system_);
     decayed_ = line.decayed;
     held_ = line.held;
+    shutoff_ = line.shutoff;
     out_.held_pressure = line.held_pressure();
     out_.held_by = std::move(line.held_by);
   }
 
   void add_place(const std::string& id, double elevation, bool is_shown) {
     const double weight = system_.weight_of(elevation);
-    RestPlace place{id, {}, {}, decayed_ - weight, decayed_ < weight};
+    RestPlace place{id, {}, {}, decayed_ - weight, decayed_ < weight, {}};
     if (is_shown) place.elevation = elevation;
     if (held_) place.held_gauge = *held_ - weight;
+    if (shutoff_) place.shutoff_gauge = *shutoff_ - weight;
     out_.places.push_back(std::move(place));
   }
 
@@ -66,7 +68,7 @@ class RestTeller {
       if (system_.elevations_known && place.elevation_entered) {
         add_place(place.id, place.elevation, true);
       } else {
-        out_.places.push_back({place.id, {}, {}, {}, false});
+        out_.places.push_back({place.id, {}, {}, {}, false, {}});
       }
     }
     for (const network::HosePoint& hose : system_.hoses) {
@@ -192,6 +194,7 @@ class RestTeller {
   FillTimes fill_times_;
   double decayed_ = 0.0;        ///< [Pa] piezometric, once the line has fallen to the liquid
   std::optional<double> held_;  ///< [Pa] piezometric
+  std::optional<double> shutoff_;
   LineAtRest out_;
 };
 

@@ -15,6 +15,7 @@ struct RestPlace {
   std::optional<double> held_gauge;     ///< [Pa] just after the pump stopped; empty: nothing holds the line
   std::optional<double> decayed_gauge;  ///< [Pa] once the line has fallen to the liquid in the tank
   bool below_atmosphere = false;        ///< when decayed: vapor may form, and air may come in where it is not tight
+  std::optional<double> shutoff_gauge;  ///< [Pa] while the pumps run against shut hoses; empty: no pump runs
 };
 
 /// A stretch of conduit that holds fuel.
