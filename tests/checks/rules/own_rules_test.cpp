@@ -111,9 +111,10 @@ TEST(OwnRules, TwoOfOneIdAndWhatIsMissing) {
                           "2:1: error: the requirement has no words | write what it asks in a sentence",
                           "2:1: error: the requirement has no figure | write figure = \"hose-length\", or another that "
                           "`forecourse checks --figures` lists"));
-  EXPECT_THAT(told_of(rules("figure = \"breakaway-fitted\"\nis = true\nlimit = \"3\"\n")),
-              ElementsAre("8:1: error: 'limit' is not a key of requirement 'one' | its keys are: id, words, clause, "
-                          "edition, seen, figure, at_least, at_most, is, every, when, change, route, who"));
+  EXPECT_THAT(
+      told_of(rules("figure = \"breakaway-fitted\"\nis = true\nlimit = \"3\"\n")),
+      ElementsAre("8:1: error: 'limit' is not a key of requirement 'one' | its keys are: id, words, clause, "
+                  "edition, seen, figure, at_least, at_most, above, below, is, every, when, change, route, who"));
 }
 
 TEST(OwnRules, ASetThatASiteNamesAndThatDoesNotExist) {

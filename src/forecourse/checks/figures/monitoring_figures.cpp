@@ -146,8 +146,16 @@ std::vector<FigureAt> drop_tube_gap(const Facts& facts) {
 
 // Manual gauging
 
+/// Whether the rule rests on a diameter that is not entered.
+bool diameter_is_wanted(const site::Tank& tank) {
+  if (!tank.capacity || (tank.shape && tank.shape->inside_diameter)) return false;
+  const auto listed = studies::gauging_rule(tank.capacity->likely.si(), to_si(48.0, "in"));
+  const auto other = studies::gauging_rule(tank.capacity->likely.si(), std::nullopt);
+  return listed && other && listed->hours != other->hours;
+}
+
 std::optional<studies::GaugingRule> gauging_rule_of(const site::Tank& tank) {
-  if (!tank.capacity) return std::nullopt;
+  if (!tank.capacity || diameter_is_wanted(tank)) return std::nullopt;
   const bool wide = tank.shape && tank.shape->inside_diameter;
   return studies::gauging_rule(tank.capacity->likely.si(),
                                wide ? std::optional(tank.shape->inside_diameter->likely.si()) : std::nullopt);
@@ -172,6 +180,7 @@ std::vector<FigureAt> gauging_quiet(const Facts& facts) {
     FigureAt out = entered_amount(tank.id.text, tank.where, tank.gauging_quiet,
                                   "enter gauging_quiet, capacity and shape of the tank");
     if (const auto rule = gauging_rule_of(tank)) out.at_least = to_si(rule->hours, "h");
+    if (diameter_is_wanted(tank)) out.enter = "enter shape of the tank, with inside_diameter";
     return out;
   });
 }
@@ -182,7 +191,7 @@ std::vector<FigureAt> gauged_alone(const Facts& facts) {
     std::optional<bool> by = is_monitored_by(tank, {"manual-gauging"});
     if (by.value_or(false)) {
       const auto rule = gauging_rule_of(tank);
-      by = tank.capacity ? std::optional(rule && rule->alone) : std::nullopt;
+      by = tank.capacity && !diameter_is_wanted(tank) ? std::optional(rule && rule->alone) : std::nullopt;
     }
     return entered_fact(tank.id.text, tank.where, by, "enter monitored_by, capacity and shape of the tank");
   });

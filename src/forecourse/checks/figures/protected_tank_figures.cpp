@@ -8,7 +8,7 @@ namespace {
 /// Whether such a tank relies on a slow end of the drop, in place of a notice.
 bool slows(const site::Tank& tank) {
   return !tank.overfill_alarm && std::any_of(tank.fills.begin(), tank.fills.end(), [](const site::Fill& fill) {
-    return fill.overfill_valve && fill.overfill_valve->restricted;
+    return fill.overfill_valve && (fill.overfill_valve->restricted || fill.overfill_valve->restricts_at);
   });
 }
 
@@ -60,12 +60,17 @@ std::vector<FigureAt> slow_flow(const Facts& facts) {
       return;
     }
     double most = 0.0;
+    bool known = true;
     for (const site::Fill& fill : tank.fills) {
-      if (fill.overfill_valve && fill.overfill_valve->restricted) {
-        most = std::max(most, fill.overfill_valve->restricted->likely.si());
-      }
+      if (!fill.overfill_valve) continue;
+      const auto& valve = *fill.overfill_valve;
+      if (valve.restricted) most = std::max(most, valve.restricted->likely.si());
+      known = known && (valve.restricted || !valve.restricts_at);
     }
-    out.value = most;
+    if (known)
+      out.value = most;
+    else
+      out.enter = "enter restricted of the overfill valve";
   });
 }
 

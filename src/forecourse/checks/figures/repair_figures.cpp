@@ -82,18 +82,21 @@ std::vector<FigureAt> spill_and_overfill(const Facts& facts) {
   constexpr const char* enter = "enter tested of it; it is due within 30 days of the repair";
   std::vector<FigureAt> out = container_after(facts, &site::SpillContainer::repaired, enter);
   for (const site::Tank& tank : facts.site.tanks) {
-    const auto add = [&](const std::vector<std::string>& names, const MaybeDay& repaired, const MaybeDay& tested) {
+    const auto add = [&](std::string subject, const std::vector<std::string>& names, const MaybeDay& repaired,
+                         const MaybeDay& tested) {
       if (!repaired) return;
-      out.push_back(time_to_first(facts, names.front(), *repaired,
+      out.push_back(time_to_first(facts, std::move(subject), *repaired,
                                   with_recorded(facts, {tested}, {TestKind::overfill_device, names}), thirty_days,
                                   enter));
       exempt_above_ground(tank, out.back());
     };
     for (const site::Fill& fill : tank.fills) {
       if (fill.overfill_valve)
-        add(record_names_of(tank, fill), fill.overfill_valve->repaired, fill.overfill_valve->tested);
+        add(name_of(tank, fill) + " overfill valve", record_names_of(tank, fill), fill.overfill_valve->repaired,
+            fill.overfill_valve->tested);
     }
-    if (tank.overfill_alarm) add({tank.id.text}, tank.overfill_alarm->repaired, tank.overfill_alarm->tested);
+    if (tank.overfill_alarm)
+      add(tank.id.text, {tank.id.text}, tank.overfill_alarm->repaired, tank.overfill_alarm->tested);
   }
   return out;
 }
