@@ -10,12 +10,17 @@
 namespace forecourse::checks {
 namespace {
 
-Finding finding(const std::string& set, const std::string& requirement, const std::string& text) {
+Finding finding(const std::string& set, const std::string& requirement, const std::string& text,
+                const site::records::Records* records = nullptr) {
   const auto read = site::read_site("format = 1\n[site]\nname = \"Case (invented)\"\n" + text);
   for (const auto& rules : built_in_rules()) {
     for (const BoundRequirement& rule : rules) {
       if (rule.set->id.text != set || rule.entered->id.text != requirement) continue;
-      const std::vector<Finding> found = check_rules(Facts{read.value, {2026, 11, 30, {}}}, {&rule, 1});
+      const studies::FlowResult flow = studies::study_flow(read.value, {});
+      Facts facts{read.value, {2026, 11, 30, {}}};
+      facts.records = records;
+      facts.flow = &flow;
+      const std::vector<Finding> found = check_rules(facts, {&rule, 1});
       if (!found.empty()) return found.front();
     }
   }
@@ -115,6 +120,110 @@ TEST(VentSize, TanksFilledTogetherCountTogether) {
   };
   EXPECT_EQ(state("1"), FindingState::meets);        // 200 gpm, 200 ft: 1-1/4 in
   EXPECT_EQ(state("2"), FindingState::falls_short);  // 400 gpm, 200 ft: 2 in
+}
+
+TEST(VentSize, WithoutAtOnceAndABranchesLengthItIsNotDetermined) {
+  const auto state = [](const std::string& delivery, const std::string& vent) {
+    return finding("us-osha", "vent-size-for-flow",
+                   "[[product]]\nid = \"p\"\nkind = \"gasoline-e10\"\n[[tank]]\nid = \"T1\"\nproduct = \"p\"\n"
+                   "  [[tank.vent]]\n  pipe = { length = \"150 ft\", bore = \"3.07 in\" }\n" +
+                       vent + "[[delivery]]\nid = \"L1\"\nrate = \"200 gpm\"\n" + delivery +
+                       "  [[delivery.compartment]]\n  product = \"p\"\n  tank = \"T1\"\n"
+                       "  [[delivery.compartment]]\n  product = \"p\"\n  tank = \"T1\"\n")
+        .state;
+  };
+  EXPECT_EQ(state("at_once = 2\n", ""), FindingState::meets);
+  EXPECT_EQ(state("", ""), FindingState::not_determined);
+  EXPECT_EQ(state("at_once = 2\n", "  branch = { bore = \"2.07 in\" }\n"), FindingState::not_determined);
+}
+
+/// A product without a kind may be gasoline.
+TEST(Gasoline, WithoutAKindItIsNotDetermined) {
+  const auto state = [](const std::string& kind) {
+    return finding("us-federal", "spout-diameter",
+                   "[[product]]\nid = \"p\"\n" + kind +
+                       "[[dispenser]]\nid = \"D1\"\n  [[dispenser.inlet]]\n  product = \"p\"\n"
+                       "  [[dispenser.hose]]\n  id = \"H1\"\n  product = \"p\"\n  outlet_elevation = \"3 ft\"\n"
+                       "  spout = { diameter = \"2 in\" }\n")
+        .state;
+  };
+  EXPECT_EQ(state("kind = \"gasoline-e10\"\n"), FindingState::falls_short);
+  EXPECT_EQ(state("kind = \"diesel-b5\"\n"), FindingState::does_not_apply);
+  EXPECT_EQ(state("kind = \"other\"\n"), FindingState::not_determined);
+}
+
+/// The relief of a pump acts once it has stopped; while it runs the parts bear all of its pressure.
+TEST(Pressure, ReliefDoesNotLowerWhatAPumpGives) {
+  const auto state = [](const std::string& shutoff) {
+    return finding("equipment-standards", "pump-pressure",
+                   "[[product]]\nid = \"p\"\nkind = \"gasoline-e10\"\ntemperature = \"60 degF\"\n[[tank]]\n"
+                   "id = \"T1\"\nproduct = \"p\"\nsurface_elevation = \"0 ft\"\n[[pump]]\nid = \"P1\"\ntank = "
+                   "\"T1\"\ncheck_valve = true\npressure_relief = \"10 psi\"\ndischarge_elevation = \"0 ft\"\n"
+                   "curve = { shutoff = \"" +
+                       shutoff +
+                       " psi\", per_flow_squared = \"0.01 psi/gpm^2\" }\n[[line]]\nid = \"L1\"\nfrom = \"P1\"\n"
+                       "to = \"D1.p\"\nlength = \"50 ft\"\nbore = \"2 in\"\n[[dispenser]]\nid = \"D1\"\n"
+                       "elevation = \"0 ft\"\n  [[dispenser.inlet]]\n  product = \"p\"\n  line_elevation = \"0 ft\"\n"
+                       "  [[dispenser.hose]]\n  id = \"H1\"\n  product = \"p\"\n  outlet_elevation = \"3 ft\"\n"
+                       "  loss = { per_flow_squared = \"0.1 psi/gpm^2\" }\n")
+        .state;
+  };
+  EXPECT_EQ(state("40"), FindingState::meets);
+  EXPECT_EQ(state("60"), FindingState::falls_short);
+}
+
+/// A blow is on record by the dispenser, an inlet or a hose of it; one without a place may have been anywhere.
+TEST(ShearValve, ABlowCountsByWhateverItsPartIsCalled) {
+  const auto state = [](const std::string& part, const site::Date& day) {
+    site::records::Records records;
+    site::records::Incident blow;
+    blow.kind.text = "struck";
+    blow.part.text = part;
+    blow.at.day = day;
+    records.incidents.push_back(blow);
+    return finding("recommended-practices", "shear-valve-after-hit",
+                   "[[product]]\nid = \"p\"\nkind = \"gasoline-e10\"\n[[dispenser]]\nid = \"D1\"\n"
+                   "  [[dispenser.inlet]]\n  product = \"p\"\n  shear_valve = { tested = 2026-05-01 }\n"
+                   "  [[dispenser.hose]]\n  id = \"H1\"\n  product = \"p\"\n  outlet_elevation = \"3 ft\"\n",
+                   &records)
+        .state;
+  };
+  const site::Date before{2026, 4, 1, {}};
+  const site::Date after{2026, 6, 1, {}};
+  for (const char* part : {"D1", "D1.p", "H1"}) {
+    EXPECT_EQ(state(part, before), FindingState::meets) << part;
+    EXPECT_EQ(state(part, after), FindingState::falls_short) << part;
+  }
+  EXPECT_EQ(state("", before), FindingState::meets);
+  EXPECT_EQ(state("", after), FindingState::not_determined);
+  EXPECT_EQ(state("D9", after), FindingState::does_not_apply);
+}
+
+/// Without records of any incident it is not known that there was none.
+TEST(ShearValve, WithoutRecordsOfIncidentsItIsNotDetermined) {
+  const site::records::Records records;
+  const std::string text =
+      "[[product]]\nid = \"p\"\nkind = \"gasoline-e10\"\n[[dispenser]]\nid = \"D1\"\n  [[dispenser.inlet]]\n"
+      "  product = \"p\"\n  shear_valve = { tested = 2026-05-01 }\n";
+  EXPECT_EQ(finding("recommended-practices", "shear-valve-after-hit", text, &records).state,
+            FindingState::not_determined);
+}
+
+/// A dispenser behind a line of unknown length may be the farthest.
+TEST(LeakDetector, BehindALineWithoutLengthItIsNotDetermined) {
+  const auto state = [](const std::string& length) {
+    return finding("recommended-practices", "detector-tested-at",
+                   "[[product]]\nid = \"p\"\nkind = \"gasoline-e10\"\n[[tank]]\nid = \"T1\"\nproduct = \"p\"\n"
+                   "[[pump]]\nid = \"P1\"\ntank = \"T1\"\nleak_detector = { tested_at = \"D1.p\" }\n"
+                   "[[dispenser]]\nid = \"D1\"\nelevation = \"0 ft\"\n  [[dispenser.inlet]]\n  product = \"p\"\n"
+                   "[[dispenser]]\nid = \"D2\"\nelevation = \"0 ft\"\n  [[dispenser.inlet]]\n  product = \"p\"\n"
+                   "[[line]]\nid = \"L1\"\nfrom = \"P1\"\nto = \"D1.p\"\nlength = \"50 ft\"\n"
+                   "[[line]]\nid = \"L2\"\nfrom = \"D1.p\"\nto = \"D2.p\"\n" +
+                       length)
+        .state;
+  };
+  EXPECT_EQ(state("length = \"30 ft\"\n"), FindingState::falls_short);
+  EXPECT_EQ(state(""), FindingState::not_determined);
 }
 
 }  // namespace
