@@ -69,6 +69,62 @@ TEST(OwnRules, AMostBelowTheLeast) {
               ElementsAre("8:11: error: at_most is below at_least"));
 }
 
+TEST(OwnRules, ALimitThatIsAskedTwice) {
+  EXPECT_THAT(told_of(rules("figure = \"hose-flow-alone\"\nat_most = \"12 gpm\"\nbelow = \"12 gpm\"\n")),
+              ElementsAre("8:9: error: at_most and below are both given | below is the stricter: its limit itself does "
+                          "not meet"));
+}
+
+/// A figure that is told in the test itself.
+template <int number>
+FigureAt& told_at() {
+  static FigureAt at;
+  return at;
+}
+template <int number>
+Figure told_figure() {
+  return {"told", "the figure told", FigureKind::amount, nullptr, "", Measured::fuel, [](const Facts&) {
+            return std::vector<FigureAt>{told_at<number>()};
+          }};
+}
+
+/// The state of a requirement that is met, under the condition that another figure lies above 10.
+FindingState state_above_10(const FigureAt& other) {
+  const Figure judged = told_figure<1>();
+  const Figure decides = told_figure<2>();
+  told_at<1>().subject = told_at<2>().subject = "station";
+  told_at<1>().value = 1.0;
+  told_at<2>().value = other.value;
+  told_at<2>().deviation = other.deviation;
+  told_at<2>().rests_on = other.rests_on;
+  const site::Requirement entered{};
+  const site::RuleSet set{};
+  BoundRequirement rule;
+  rule.entered = &entered;
+  rule.set = &set;
+  rule.figure = &judged;
+  rule.at_least = 0.0;
+  rule.when.push_back({&decides, {}, 10.0, {}, {}, {}});
+  const site::Site site{};
+  return check_rules({site, {2026, 11, 30, {}}}, {&rule, 1}).front().state;
+}
+
+/// What a finding may not rest on, a condition may not either.
+TEST(OwnRules, AConditionOnWhatIsNotCertainLeavesItOpen) {
+  FigureAt other;
+  other.value = 9.0;
+  EXPECT_EQ(state_above_10(other), FindingState::does_not_apply);
+  other.rests_on = "a default that is illustrative";
+  EXPECT_EQ(state_above_10(other), FindingState::not_determined);
+  other.rests_on.clear();
+  other.deviation = 0.5;
+  EXPECT_EQ(state_above_10(other), FindingState::does_not_apply);
+  other.deviation = 1.5;
+  EXPECT_EQ(state_above_10(other), FindingState::not_determined);
+  other.value = 12.0;
+  EXPECT_EQ(state_above_10(other), FindingState::meets);
+}
+
 TEST(OwnRules, AKeyThatDoesNotFitTheFigure) {
   EXPECT_THAT(told_of(rules("figure = \"hose-flow-alone\"\nevery = \"3 years\"\n")),
               ElementsAre("7:9: error: every does not fit 'hose-flow-alone', which is an amount | write at_least or "
