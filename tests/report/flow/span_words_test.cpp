@@ -68,7 +68,7 @@ TEST(SpanSection, ShowsWhatIsNotDeterminedAndHasNoFigureWithoutNumbers) {
 TEST(RestRows, GivePressuresTimesAndReasons) {
   studies::LineAtRest line;
   line.system = "regular";
-  line.places = {{"P1", 0.0, to_si(20.0, "psi"), to_si(-1.0, "psi"), true}, {"stub", {}, {}, {}, false}};
+  line.places = {{"P1", 0.0, to_si(20.0, "psi"), to_si(-1.0, "psi"), true, {}}, {"stub", {}, {}, {}, false, {}}};
   line.hoses = {{"D1.a", {0.0, 0.0, 0.0, ""}, {{}, {}, 0.0, "enter wall"}, {{}, 12.0, 0.1, "enter opening_time"}},
                 {"D1.b", {0.0, 0.0, 0.0, ""}, {2.0, 2.0, 0.1, ""}, {{}, 14.0, 0.1, "enter opening_time"}}};
   const auto rows = rest_rows(line, site::Display::us, Glyphs::ascii);
