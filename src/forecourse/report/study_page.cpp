@@ -8,6 +8,7 @@ namespace {
 
 std::vector<std::string> in_words(const std::vector<DefaultUsed>& defaults, site::Display display, Glyphs glyphs) {
   std::vector<std::string> out;
+  out.reserve(defaults.size());
   for (const DefaultUsed& used : defaults) {
     out.push_back((used.system.empty() ? "" : used.system + ": ") + used.what + " " +
                   default_value(used, display, glyphs) + ", " + word(used.status) + " (" + used.source + ")");

@@ -93,6 +93,19 @@ std::vector<FigureAt> slow_time(const Facts& facts) {
   });
 }
 
+/// Whether each shutoff of a tank is dry: one that is not settles it; else empty where that is not known of one, or
+/// there is none.
+site::Fact shuts_dry(const studies::TankTold& told) {
+  site::Fact dry;
+  bool known = true;
+  for (const studies::DeviceSet& set : told.overfill.set) {
+    if (set.device != studies::OverfillDevice::shutoff) continue;
+    if (set.wets_fitting) dry = dry.value_or(true) && !*set.wets_fitting;
+    known = known && set.wets_fitting.has_value();
+  }
+  return known || !dry.value_or(true) ? dry : site::Fact{};
+}
+
 /// Whether a slowed drop is shut off before a fitting at the top is wet.
 std::vector<FigureAt> slow_shuts_dry(const Facts& facts) {
   return each_protected_tank(facts, [&](const site::Tank& tank, FigureAt& out) {
@@ -100,20 +113,12 @@ std::vector<FigureAt> slow_shuts_dry(const Facts& facts) {
       out.exempt = "it gives notice and shuts off in place of it";
       return;
     }
-    bool any = false;
-    site::Fact dry = true;
     if (facts.tank != nullptr) {
-      for (const studies::TankTold& told : facts.tank->tanks) {
-        if (told.tank != tank.id.text) continue;
-        for (const studies::DeviceSet& set : told.overfill.set) {
-          if (set.device != studies::OverfillDevice::shutoff) continue;
-          any = true;
-          if (set.wets_fitting.value_or(false)) dry = false;
-          if (!set.wets_fitting && dry.value_or(false)) dry.reset();
-        }
-      }
+      const auto& tanks = facts.tank->tanks;
+      const auto told =
+          std::find_if(tanks.begin(), tanks.end(), [&](const auto& one) { return one.tank == tank.id.text; });
+      if (told != tanks.end()) out.fact = shuts_dry(*told);
     }
-    if (any) out.fact = dry;
     if (!out.fact) out.enter = "enter closes_at of the overfill valve, and where the fittings at the tank's top stand";
   });
 }

@@ -33,7 +33,7 @@ std::vector<FigureAt> pump_rise(const Facts& facts) {
         }
       }
     }
-    if (one.value) {
+    if (facts.flow != nullptr && one.value) {
       tell_rest(one, *facts.flow, systems, false);
     } else {
       one.enter = "enter what the flow study asks for";

@@ -46,31 +46,53 @@ class Readings {
   std::map<const Figure*, std::vector<FigureAt>> read_;
 };
 
+Application does_not(const BoundCondition& condition, const std::string& is) {
+  return {Applies::no, std::string(condition.figure->words) + is, {}};
+}
+
+Application not_known(const BoundCondition& condition, std::string enter) {
+  return {Applies::unknown, std::string(condition.figure->words), std::move(enter)};
+}
+
+Application fact_holds(const BoundCondition& condition, const FigureAt& at) {
+  if (!at.fact) return not_known(condition, at.enter);
+  return *at.fact == *condition.is ? Application{} : does_not(condition, *at.fact ? ": yes" : ": no");
+}
+
+Application day_holds(const BoundCondition& condition, const FigureAt& at) {
+  if (!at.day) return not_known(condition, at.enter);
+  const bool too_early = condition.after && !is_before(*condition.after, *at.day);
+  const bool too_late = condition.by && is_before(*condition.by, *at.day);
+  return too_early || too_late ? does_not(condition, ": " + text(*at.day)) : Application{};
+}
+
+/// Whether a border lies within what is uncertain of a value.
+bool is_blurred(const std::optional<double>& border, const FigureAt& at) {
+  return border && at.deviation && std::abs(*at.value - *border) < *at.deviation;
+}
+
+Application amount_holds(const BoundCondition& condition, const FigureAt& at) {
+  if (!at.value) return not_known(condition, at.enter);
+  if (is_blurred(condition.above, at) || is_blurred(condition.up_to, at))
+    return not_known(condition, "make the value more certain: it may lie on either side of the rule's border");
+  if (condition.above && !(*at.value > *condition.above))
+    return does_not(condition, " is no larger than the rule's border");
+  if (condition.up_to && *at.value > *condition.up_to) return does_not(condition, " is larger than the rule's border");
+  return {};
+}
+
 /// Whether one condition holds; the reason names its figure.
 Application holds(const BoundCondition& condition, const FigureAt* at) {
-  const std::string words(condition.figure->words);
-  const auto no = [&](const std::string& is) { return Application{Applies::no, words + is, {}}; };
-  const auto unknown = [&](std::string enter) { return Application{Applies::unknown, words, std::move(enter)}; };
-  if (at == nullptr) return unknown({});
-  if (!at->rests_on.empty()) return unknown(at->enter);
-  if (condition.figure->kind == FigureKind::fact) {
-    if (!at->fact) return unknown(at->enter);
-    return *at->fact == *condition.is ? Application{} : no(*at->fact ? ": yes" : ": no");
+  if (at == nullptr) return not_known(condition, {});
+  if (!at->rests_on.empty()) return not_known(condition, at->enter);
+  switch (condition.figure->kind) {
+    case FigureKind::fact:
+      return fact_holds(condition, *at);
+    case FigureKind::day:
+      return day_holds(condition, *at);
+    default:
+      return amount_holds(condition, *at);
   }
-  if (condition.figure->kind == FigureKind::day) {
-    if (!at->day) return unknown(at->enter);
-    if (condition.after && !is_before(*condition.after, *at->day)) return no(": " + text(*at->day));
-    if (condition.by && is_before(*condition.by, *at->day)) return no(": " + text(*at->day));
-    return {};
-  }
-  if (!at->value) return unknown(at->enter);
-  for (const std::optional<double>& border : {condition.above, condition.up_to}) {
-    if (border && at->deviation && std::abs(*at->value - *border) < *at->deviation)
-      return unknown("make the value more certain: it may lie on either side of the rule's border");
-  }
-  if (condition.above && !(*at->value > *condition.above)) return no(" is no larger than the rule's border");
-  if (condition.up_to && *at->value > *condition.up_to) return no(" is larger than the rule's border");
-  return {};
 }
 
 std::string edition_of(const BoundRequirement& rule) {
