@@ -14,6 +14,21 @@ namespace {
 
 constexpr double overfill_share = 0.95;
 
+/// The smallest pressure that a pump adds where it delivers.
+void read_rise(const studies::FlowResult& flow, const std::string& pump, FigureAt& out) {
+  std::set<std::string> systems;
+  for (const studies::FlowState& state : flow.states) {
+    for (const studies::SystemFlow& system : state.systems) {
+      for (const studies::PumpDuty& duty : system.pumps) {
+        if (duty.id != pump || !duty.running || !(duty.flow > 0.0)) continue;
+        systems.insert(system.system);
+        out.value = std::min(out.value.value_or(duty.pressure_rise), duty.pressure_rise);
+      }
+    }
+  }
+  if (out.value) tell_rest(out, flow, systems, false);
+}
+
 /// The smallest pressure that each pump adds in any state in which it delivers.
 std::vector<FigureAt> pump_rise(const Facts& facts) {
   std::vector<FigureAt> out;
@@ -21,23 +36,8 @@ std::vector<FigureAt> pump_rise(const Facts& facts) {
     FigureAt one;
     one.subject = pump.id.text;
     one.where = pump.where;
-    std::set<std::string> systems;
-    if (facts.flow != nullptr) {
-      for (const studies::FlowState& state : facts.flow->states) {
-        for (const studies::SystemFlow& system : state.systems) {
-          for (const studies::PumpDuty& duty : system.pumps) {
-            if (duty.id != pump.id.text || !duty.running || !(duty.flow > 0.0)) continue;
-            systems.insert(system.system);
-            one.value = std::min(one.value.value_or(duty.pressure_rise), duty.pressure_rise);
-          }
-        }
-      }
-    }
-    if (facts.flow != nullptr && one.value) {
-      tell_rest(one, *facts.flow, systems, false);
-    } else {
-      one.enter = "enter what the flow study asks for";
-    }
+    if (facts.flow != nullptr) read_rise(*facts.flow, pump.id.text, one);
+    if (!one.value) one.enter = "enter what the flow study asks for";
     out.push_back(std::move(one));
   }
   return out;
