@@ -119,7 +119,7 @@ class Drawing {
 
   static std::string stroke(std::size_t dash, const std::vector<Point>& corners) {
     return "<polyline class=\"grade\"" + std::string(dashes[std::min<std::size_t>(dash, 3)]) + " points=\"" +
-           points(corners) + "\"/>\n";
+           points(thinned(corners)) + "\"/>\n";
   }
 
   [[nodiscard]] std::string course(const Curve& curve) const {

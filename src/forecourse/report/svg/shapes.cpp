@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "forecourse/report/utf8.h"
 
@@ -18,7 +19,45 @@ std::vector<double> every(double spacing, double end) {
   return out;
 }
 
+/// How far a point lies from the stretch between two others.
+double away(Point p, Point from, Point to) {
+  const double dx = to.x - from.x, dy = to.y - from.y, square = dx * dx + dy * dy;
+  const double along = square > 0.0 ? std::clamp(((p.x - from.x) * dx + (p.y - from.y) * dy) / square, 0.0, 1.0) : 0.0;
+  return std::hypot(p.x - from.x - along * dx, p.y - from.y - along * dy);
+}
+
+/// The corner between two others that lies farthest from the stretch between them, and how far.
+std::pair<std::size_t, double> farthest(const std::vector<Point>& corners, std::size_t from, std::size_t to) {
+  std::pair<std::size_t, double> out{from, 0.0};
+  for (std::size_t i = from + 1; i < to; ++i) {
+    const double distance = away(corners[i], corners[from], corners[to]);
+    if (distance > out.second) out = {i, distance};
+  }
+  return out;
+}
+
 }  // namespace
+
+std::vector<Point> thinned(const std::vector<Point>& corners) {
+  constexpr double seen = 0.1;  // a coordinate is written to a tenth
+  if (corners.size() < 3) return corners;
+  std::vector<bool> stays(corners.size(), false);
+  stays.front() = stays.back() = true;
+  std::vector<std::pair<std::size_t, std::size_t>> stretches{{0, corners.size() - 1}};
+  while (!stretches.empty()) {
+    const auto [from, to] = stretches.back();
+    stretches.pop_back();
+    const auto [at, distance] = farthest(corners, from, to);
+    if (!(distance > seen)) continue;
+    stays[at] = true;
+    stretches.insert(stretches.end(), {{from, at}, {at, to}});
+  }
+  std::vector<Point> out;
+  for (std::size_t i = 0; i < corners.size(); ++i) {
+    if (stays[i]) out.push_back(corners[i]);
+  }
+  return out;
+}
 
 std::string circle(Point center, double radius, std::string_view css_class) {
   return fmt::format("<circle class=\"{}\" cx=\"{}\" cy=\"{}\" r=\"{}\"/>\n", css_class, coordinate(center.x),

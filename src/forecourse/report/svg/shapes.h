@@ -14,6 +14,10 @@ namespace forecourse::report::svg {
 [[nodiscard]] std::string polygon(const std::vector<Point>& corners, std::string_view css_class);
 [[nodiscard]] std::string polyline(const std::vector<Point>& corners, std::string_view css_class);
 
+/// A line with as few of its corners as leave every other one within a tenth of a pixel of what is drawn; its ends
+/// stay. It is split at its farthest corner until none is far.
+[[nodiscard]] std::vector<Point> thinned(const std::vector<Point>& corners);
+
 /// What of the station a piece of a drawing shows, so that a page can tell which one was touched.
 struct Shows {
   int stop = 0;      ///< of the course, counted from 1; 0: none

@@ -183,7 +183,7 @@ class Curve {
   }
   [[nodiscard]] std::string dashed(const std::vector<Point>& all, const char* dashes) const {
     return "<polyline class=\"grade\" stroke-dasharray=\"" + std::string(dashes) + "\" points=\"" +
-           points(placed(all)) + "\"/>\n";
+           points(thinned(placed(all))) + "\"/>\n";
   }
 
   const VolumeCurve& c_;

@@ -117,7 +117,7 @@ class Drawing {
       std::vector<Point> corners;
       for (std::size_t k = first; k < end; ++k) corners.push_back({x(series.time[k]), y(series.high[k])});
       for (std::size_t k = end; k-- > first;) corners.push_back({x(series.time[k]), y(series.low[k])});
-      out += polygon(corners, "spread");
+      out += polygon(thinned(corners), "spread");
     }
     return out;
   }
@@ -129,7 +129,7 @@ class Drawing {
       std::vector<Point> corners;
       for (std::size_t k = first; k < end; ++k) corners.push_back({x(series.time[k]), y(series.value[k])});
       out += "<polyline class=\"grade\"" + std::string(dashes[std::min<std::size_t>(series.dash, 3)]) + " points=\"" +
-             points(corners) + "\"/>\n";
+             points(thinned(corners)) + "\"/>\n";
     }
     return out;
   }
