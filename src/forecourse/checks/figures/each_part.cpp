@@ -30,6 +30,13 @@ std::optional<bool> is_buried(const site::Tank& tank) {
   return true;
 }
 
+std::string spill_exemption(const site::Tank& tank) {
+  constexpr double small_transfer = cubic_meters_from_gallons(25.0);  ///< \source [cfr_280, 280.20(c)(2)(ii)]
+  if (is_above_ground(tank)) return above_ground;
+  const bool small = tank.largest_transfer && tank.largest_transfer->likely.si() <= small_transfer;
+  return small ? "it is filled with no more than 25 gal at one time" : "";
+}
+
 std::optional<double> hose_reach(const site::Hose& hose) {
   if (!hose.curb || !hose.curb->length) return std::nullopt;
   if (!hose.whip) return hose.curb->length->likely.si();

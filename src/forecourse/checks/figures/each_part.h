@@ -166,6 +166,9 @@ inline constexpr const char* above_ground = "the tank stands above ground";
 /// Whether a tank lies in the ground: as stated, else by its elevation, which counts from grade; empty: not known.
 [[nodiscard]] std::optional<bool> is_buried(const site::Tank& tank);
 
+/// Why a tank needs neither spill nor overfill equipment by the federal rule; empty: it needs them.
+[[nodiscard]] std::string spill_exemption(const site::Tank& tank);
+
 /// A figure of a buried tank alone: exempt for one above ground, and unknown where that is not known.
 template <class Read>
 [[nodiscard]] std::vector<FigureAt> each_buried_tank(const Facts& facts, Read read) {

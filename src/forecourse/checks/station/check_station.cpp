@@ -80,7 +80,10 @@ void check_studies(const Facts& facts, const Studied& studied, Collector& collec
 void count(CheckResult& out) {
   std::map<std::string, bool> seen;
   for (const FindingSet& set : out.sets) {
-    for (const Finding& one : set.findings) seen.emplace(set.id + " " + one.rule, one.clause_verified);
+    for (const Finding& one : set.findings) {
+      bool& verified = seen.try_emplace(set.id + " " + one.rule, true).first->second;
+      verified = verified && one.clause_verified;
+    }
   }
   out.requirements = static_cast<int>(seen.size());
   out.verified = static_cast<int>(std::count_if(seen.begin(), seen.end(), [](const auto& one) { return one.second; }));
