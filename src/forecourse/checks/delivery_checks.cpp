@@ -1,10 +1,11 @@
 #include "forecourse/checks/delivery_checks.h"
 
 #include <algorithm>
+#include <limits>
 #include <tuple>
 
 #include "forecourse/checks/clause.h"
-#include "forecourse/site/shelf.h"
+#include "forecourse/checks/figures/each_part.h"
 #include "forecourse/studies/delivery/limits.h"
 
 namespace forecourse::checks {
@@ -166,38 +167,55 @@ class Checks {
     out_.push_back(std::move(f));
   }
 
-  /// Highest rate into a tank in the run asked for [m3/s]; 0: nothing is dropped into it.
-  [[nodiscard]] double rate_into(const std::string& tank) const {
-    double rate = 0.0;
-    if (result_.runs.empty()) return rate;
+  [[nodiscard]] bool breathes(const std::string& tank, const site::Tank& own, const site::Vent& vent) const {
+    return std::any_of(site_.tanks.begin(), site_.tanks.end(), [&](const site::Tank& one) {
+      if (one.id.text != tank) return false;
+      return one.id == own.id ||
+             (!vent.shared.empty() && std::any_of(one.vents.begin(), one.vents.end(), [&](const site::Vent& other) {
+               return other.shared == vent.shared;
+             }));
+    });
+  }
+
+  static bool at_once(const studies::DropTold& a, const studies::DropTold& b) {
+    constexpr double never = std::numeric_limits<double>::infinity();
+    return a.begins.value_or(never) < b.ends.value_or(never) && b.begins.value_or(never) < a.ends.value_or(never);
+  }
+
+  /// Highest rate into the tanks that breathe through a vent, in the run asked for [m3/s]; 0: nothing is dropped.
+  [[nodiscard]] double rate_through(const site::Tank& own, const site::Vent& vent) const {
+    double most = 0.0;
+    if (result_.runs.empty()) return most;
     for (const studies::DropTold& drop : run().drops) {
-      if (drop.tank == tank) rate = std::max(rate, drop.highest_rate);
+      if (!breathes(drop.tank, own, vent)) continue;
+      double rate = drop.highest_rate;
+      for (const studies::DropTold& other : run().drops) {
+        if (&other != &drop && breathes(other.tank, own, vent) && at_once(drop, other)) rate += other.highest_rate;
+      }
+      most = std::max(most, rate);
     }
-    return rate;
+    return most;
   }
 
   void size(const site::Tank& tank, const site::Vent& vent, const std::string& name) {
-    const double rate = rate_into(tank.id.text);
+    const double rate = rate_through(tank, vent);
     if (!(rate > 0.0)) return;
     Finding f = make("vent-size", "the vent is as wide as the table of vent diameters asks at this rate", name,
                      {"29 CFR 1910.106(b)(3)(iv)(b), table of vent line diameters",
                       "29 CFR 1910.106 as read in a current copy", ClauseSeen::text},
                      vent.where);
-    const auto* known = vent.pipe ? site::find_pipe(vent.pipe->nominal.text) : nullptr;
-    const double bore = vent.pipe && vent.pipe->bore ? vent.pipe->bore->likely.si()
-                        : known != nullptr           ? known->bore
-                                                     : 0.0;
-    if (!(bore > 0.0) || !vent.pipe->length) {
+    const std::optional<double> bore = vent.pipe ? bore_of(*vent.pipe) : std::nullopt;
+    const std::optional<double> nominal = bore ? nominal_size(*bore) : std::nullopt;
+    if (!nominal || !vent.pipe->length) {
       f.reason = "bore and length of its pipe are not both entered";
       f.change = "enter pipe = { length, bore }";
-    } else if (const auto nominal = studies::vent_size(rate, vent.pipe->length->likely.si())) {
-      constexpr double rounding = 0.92;  // a bore lies this close to its nominal size, at the least of Schedule 80
-      at_least(f, bore, *nominal * rounding, "m");
-      if (f.state == FindingState::close) f.state = FindingState::meets;  // the limit is a nominal size, made smaller
+    } else if (const auto asked = studies::vent_size(rate, vent.pipe->length->likely.si())) {
+      at_least(f, *nominal, *asked, "m");
+      if (f.state == FindingState::close) f.state = FindingState::meets;  // a nominal size is met or not
       if (f.state == FindingState::falls_short) f.change = "widen the vent, or drop more slowly";
     } else {
-      f.state = FindingState::not_determined;
       f.reason = "its length or the rate is beyond the table";
+      f.change = "have an engineer size it";
     }
     out_.push_back(std::move(f));
   }

@@ -43,6 +43,12 @@ std::optional<double> capacity_of(const site::Tank& tank) {
   return std::numbers::pi * radius * radius * *si(tank.shape->length);  // without its heads: no less than that
 }
 
+/// A limit that is met by little is met: nothing here is computed.
+FindingState is_kept(double margin, double limit) {
+  constexpr double rounding = 1e-9;  // of a value written in other units
+  return margin >= -rounding * limit ? FindingState::meets : FindingState::falls_short;
+}
+
 class Checker {
  public:
   Checker(const site::Site& site, const VaporResult& result, const std::optional<site::Date>& on)
@@ -123,7 +129,7 @@ class Checker {
     const bool strict = late.value_or(true);
     f.limit = strict ? parts::fill_gap_since : parts::fill_gap_until_2006;
     f.margin = *f.limit - *f.value;
-    f.state = *f.margin >= 0.0 ? FindingState::meets : FindingState::falls_short;
+    f.state = is_kept(*f.margin, *f.limit);
     if (!late && *f.value > parts::fill_gap_since && *f.value <= parts::fill_gap_until_2006) {
       f.state = FindingState::not_determined;
       f.reason = "6 in or 12 in, by the day of installation, which is not entered";
@@ -199,7 +205,7 @@ class Checker {
     f.limit = test->target;
     f.value = test->end;
     f.margin = *f.value - *f.limit;
-    f.state = *f.margin >= 0.0 ? FindingState::meets : FindingState::falls_short;
+    f.state = is_kept(*f.margin, *f.limit);
     if (f.state == FindingState::falls_short) f.change = "find the leak, and test again";
     judge_age(vapor.pressure_test->tested, f);
     add(std::move(f));
@@ -250,8 +256,7 @@ class Checker {
     const bool nearer_low = *f.value - limits.first < limits.second - *f.value;
     f.limit = nearer_low ? limits.first : limits.second;
     f.margin = nearer_low ? *f.value - limits.first : limits.second - *f.value;
-    constexpr double rounding = 1e-9;  // of a setting written in other units
-    f.state = *f.margin >= -rounding * *f.limit ? FindingState::meets : FindingState::falls_short;
+    f.state = is_kept(*f.margin, *f.limit);
     if (f.state == FindingState::falls_short) f.change = "a valve with another setting";
     judge_age(valve.tested, f);
     add(std::move(f));

@@ -1,7 +1,9 @@
 #include "forecourse/checks/figures/each_part.h"
 
 #include <algorithm>
+#include <array>
 
+#include "forecourse/base/api_units.h"
 #include "forecourse/site/shelf.h"
 
 namespace forecourse::checks {
@@ -48,6 +50,16 @@ std::optional<double> bore_of(const site::Pipe& pipe) {
   if (pipe.bore) return pipe.bore->likely.si();
   const site::ShelfPipe* shelf = site::find_pipe(pipe.nominal.text);
   return shelf == nullptr ? std::nullopt : std::optional(shelf->bore);
+}
+
+std::optional<double> nominal_size(double bore) {
+  constexpr std::array<double, 10> inches{0.5, 0.75, 1.0, 1.25, 1.5, 2.0, 2.5, 3.0, 4.0, 6.0};
+  constexpr double least_share = 0.925;  // 0.929 is 2-1/2 in of Schedule 80; 1-1/4 in of Schedule 40 is 0.920 of 1-1/2
+  std::optional<double> out;
+  for (const double one : inches) {
+    if (bore >= least_share * meters_from_inches(one)) out = meters_from_inches(one);
+  }
+  return out;
 }
 
 const site::Product* product_of(const site::Site& site, const site::Name& id) {
