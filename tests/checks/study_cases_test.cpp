@@ -369,7 +369,7 @@ std::vector<StudyCase> computed_cases() {
     if (v.empty()) {
       told.end.reset();
     } else {
-      told.end = std::stod(v) * *told.target;
+      told.end = std::stod(v) * *told.federal_target;
     }
     return check_vapor(site, result, today);
   };

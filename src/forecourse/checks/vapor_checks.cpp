@@ -197,12 +197,12 @@ class Checker {
     }
     const auto test = std::find_if(result_.tests.begin(), result_.tests.end(),
                                    [&](const studies::VaporTests& t) { return t.tank == tank.id.text; });
-    if (test == result_.tests.end() || !test->target || !test->end) {
+    if (test == result_.tests.end() || !test->federal_target || !test->end) {
       f.reason = "no static pressure test is entered";
-      f.change = "enter vapor_return.pressure_test with ullage, nozzles, end and tested";
+      f.change = "enter vapor_return.pressure_test with ullage, end and tested";
       return add(std::move(f));
     }
-    f.limit = test->target;
+    f.limit = test->federal_target;
     f.value = test->end;
     f.margin = *f.value - *f.limit;
     f.state = is_kept(*f.margin, *f.limit);

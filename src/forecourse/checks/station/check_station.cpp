@@ -13,6 +13,7 @@
 #include "forecourse/checks/rules/check_rules.h"
 #include "forecourse/checks/tank_checks.h"
 #include "forecourse/checks/vapor_checks.h"
+#include "forecourse/site/days_to_come.h"
 #include "forecourse/site/has_parts.h"
 
 namespace forecourse::checks {
@@ -152,6 +153,8 @@ CheckResult check_station(const Facts& facts, const Studied& studied, std::span<
     out.warnings.insert(out.warnings.end(), bound.diagnostics.begin(), bound.diagnostics.end());
     collect.set({set.id.text, false, set.title.text, set.edition.text, check_rules(facts, bound.value)});
   }
+  const std::vector<Diagnostic> to_come = site::days_to_come(facts.site, facts.today);
+  out.warnings.insert(out.warnings.end(), to_come.begin(), to_come.end());
   count(out);
   return out;
 }
