@@ -1,28 +1,29 @@
 #include "forecourse/checks/delivery_checks.h"
 
 #include <algorithm>
+#include <limits>
 #include <tuple>
 
-#include "forecourse/site/shelf.h"
+#include "forecourse/checks/clause.h"
+#include "forecourse/checks/figures/each_part.h"
 #include "forecourse/studies/delivery/limits.h"
 
 namespace forecourse::checks {
 namespace {
 
+using site::ClauseSeen;
 using studies::DeliveryResult;
 using studies::DeliveryRun;
 
-constexpr const char* subpart = "as read in stored copies of the text";
+const std::string both_vent_rules = std::string("29 CFR 1910.106 as read in a current copy; ") + fire_code;
 
-Finding make(const char* rule, const char* requirement, const std::string& subject, const char* clause,
+Finding make(const char* rule, const char* requirement, const std::string& subject, const Clause& clause,
              const SourceSpan& where) {
   Finding f;
   f.rule = rule;
   f.requirement = requirement;
   f.subject = subject;
-  f.clause = clause;
-  f.edition = subpart;
-  f.clause_verified = true;
+  cite(clause, f);
   f.where = where;
   return f;
 }
@@ -75,7 +76,7 @@ class Checks {
   void room(const studies::DeliveryTank& told) {
     Finding f =
         make("delivery-room", "what is brought is no more than the room in the tank, up to 95 % of its capacity",
-             told.tank, "40 CFR 280.30(a), 280.20(c)(1)(ii)", result_.where);
+             told.tank, {"40 CFR 280.30(a), 280.20(c)(1)(ii)", tank_rule, ClauseSeen::text}, result_.where);
     at_most(f, told.for_it, told.room_to_95, "m3");
     if (told.room_to_95 <= 0.0) f.state = FindingState::falls_short;
     if (f.state == FindingState::falls_short) f.change = "order less, or wait until more is sold";
@@ -83,19 +84,28 @@ class Checks {
   }
 
   void truck() {
+    const bool gasoline = std::any_of(run().drops.begin(), run().drops.end(), [&](const studies::DropTold& drop) {
+      return studies::is_gasoline(site_, drop.product);
+    });
     const auto one = [&](const char* rule, const char* words, double value, double limit) {
-      Finding f = make(rule, words, result_.delivery, "40 CFR 63 Subpart CCCCCC table 1 (1)(c)", result_.where);
-      bool gasoline = false;
-      for (const studies::DropTold& drop : run().drops)
-        gasoline = gasoline || studies::is_gasoline(site_, drop.product);
-      if (!run().truck.closed || !gasoline) {
+      Finding f = make(rule, words, result_.delivery,
+                       {"40 CFR 63 Subpart CCCCCC, table 1 (1)(c)", vapor_rule, ClauseSeen::text}, result_.where);
+      const std::optional<bool> bound = studies::is_in_top_tier(site_);
+      const bool small = !bound.value_or(true);
+      if (!run().truck.closed || !gasoline || small) {
         f.state = FindingState::does_not_apply;
-        f.reason = gasoline ? "no vapor hose is on" : "no gasoline is dropped";
-      } else {
-        f.of = Measured::vapor;
-        at_most(f, value, limit, "Pa");
-        if (f.state == FindingState::falls_short) f.change = "widen the way of the vapor, or drop more slowly";
-        unless_firm(f, result_);
+        f.reason = !gasoline ? "no gasoline is dropped" : small ? "its throughput lies below" : "no vapor hose is on";
+        return out_.push_back(std::move(f));
+      }
+      f.of = Measured::vapor;
+      at_most(f, value, limit, "Pa");
+      if (f.state == FindingState::falls_short) f.change = "widen the way of the vapor, or drop more slowly";
+      unless_firm(f, result_);
+      if (f.state == FindingState::falls_short && !bound) {
+        f.state = FindingState::not_determined;
+        f.reason =
+            "it is above the limit, which holds from 100,000 gal of gasoline a month; the throughput is not entered";
+        f.change = "enter operations.throughput; " + f.change;
       }
       out_.push_back(std::move(f));
     };
@@ -108,8 +118,8 @@ class Checks {
   void velocities(const studies::DropTold& drop) {
     const auto one = [&](const char* rule, const char* words, const std::optional<double>& value,
                          const std::optional<double>& limit, const char* missing) {
-      Finding f = make(rule, words, drop.compartment, "NFPA 77 table 7.6", result_.where);
-      f.edition = "2000";
+      Finding f = make(rule, words, drop.compartment, {"NFPA 77, table 7.6", "NFPA 77, 2000", ClauseSeen::older_text},
+                       result_.where);
       if (!value || !limit) {
         f.reason = missing;
         f.change = "enter it";
@@ -136,7 +146,6 @@ class Checks {
       height(vent, name);
       size(tank, vent, name);
       restrictor(tank, vent, name);
-      if (gasoline && vent.valve) settings(*vent.valve, name);
       if (gasoline) mixed(tank, vent, name);
     }
   }
@@ -147,7 +156,7 @@ class Checks {
 
   void height(const site::Vent& vent, const std::string& name) {
     Finding f = make("vent-height", "a vent ends at least 12 ft above the ground beside it", name,
-                     "29 CFR 1910.106(b)(3)(iv)(a), IFC 5704.2.7.3.3", vent.where);
+                     {"29 CFR 1910.106(b)(3)(iv)(a), IFC 5704.2.7.3.3", both_vent_rules, ClauseSeen::text}, vent.where);
     if (!vent.outlet_elevation) {
       f.reason = "the elevation of its outlet is not entered";
       f.change = "enter outlet_elevation";
@@ -158,43 +167,62 @@ class Checks {
     out_.push_back(std::move(f));
   }
 
-  /// Highest rate into a tank in the run asked for [m3/s]; 0: nothing is dropped into it.
-  [[nodiscard]] double rate_into(const std::string& tank) const {
-    double rate = 0.0;
-    if (result_.runs.empty()) return rate;
+  [[nodiscard]] bool breathes(const std::string& tank, const site::Tank& own, const site::Vent& vent) const {
+    return std::any_of(site_.tanks.begin(), site_.tanks.end(), [&](const site::Tank& one) {
+      if (one.id.text != tank) return false;
+      return one.id == own.id ||
+             (!vent.shared.empty() && std::any_of(one.vents.begin(), one.vents.end(), [&](const site::Vent& other) {
+               return other.shared == vent.shared;
+             }));
+    });
+  }
+
+  static bool at_once(const studies::DropTold& a, const studies::DropTold& b) {
+    constexpr double never = std::numeric_limits<double>::infinity();
+    return a.begins.value_or(never) < b.ends.value_or(never) && b.begins.value_or(never) < a.ends.value_or(never);
+  }
+
+  /// Highest rate into the tanks that breathe through a vent, in the run asked for [m3/s]; 0: nothing is dropped.
+  [[nodiscard]] double rate_through(const site::Tank& own, const site::Vent& vent) const {
+    double most = 0.0;
+    if (result_.runs.empty()) return most;
     for (const studies::DropTold& drop : run().drops) {
-      if (drop.tank == tank) rate = std::max(rate, drop.highest_rate);
+      if (!breathes(drop.tank, own, vent)) continue;
+      double rate = drop.highest_rate;
+      for (const studies::DropTold& other : run().drops) {
+        if (&other != &drop && breathes(other.tank, own, vent) && at_once(drop, other)) rate += other.highest_rate;
+      }
+      most = std::max(most, rate);
     }
-    return rate;
+    return most;
   }
 
   void size(const site::Tank& tank, const site::Vent& vent, const std::string& name) {
-    const double rate = rate_into(tank.id.text);
+    const double rate = rate_through(tank, vent);
     if (!(rate > 0.0)) return;
     Finding f = make("vent-size", "the vent is as wide as the table of vent diameters asks at this rate", name,
-                     "29 CFR 1910.106(b)(3)(iv)(b), table H-11", vent.where);
-    const auto* known = vent.pipe ? site::find_pipe(vent.pipe->nominal.text) : nullptr;
-    const double bore = vent.pipe && vent.pipe->bore ? vent.pipe->bore->likely.si()
-                        : known != nullptr           ? known->bore
-                                                     : 0.0;
-    if (!(bore > 0.0) || !vent.pipe->length) {
+                     {"29 CFR 1910.106(b)(3)(iv)(b), table of vent line diameters",
+                      "29 CFR 1910.106 as read in a current copy", ClauseSeen::text},
+                     vent.where);
+    const std::optional<double> bore = vent.pipe ? bore_of(*vent.pipe) : std::nullopt;
+    const std::optional<double> nominal = bore ? nominal_size(*bore) : std::nullopt;
+    if (!nominal || !vent.pipe->length) {
       f.reason = "bore and length of its pipe are not both entered";
       f.change = "enter pipe = { length, bore }";
-    } else if (const auto nominal = studies::vent_size(rate, vent.pipe->length->likely.si())) {
-      constexpr double rounding = 0.92;  // a bore lies this close to its nominal size, at the least of Schedule 80
-      at_least(f, bore, *nominal * rounding, "m");
-      if (f.state == FindingState::close) f.state = FindingState::meets;  // the limit is a nominal size, made smaller
+    } else if (const auto asked = studies::vent_size(rate, vent.pipe->length->likely.si())) {
+      at_least(f, *nominal, *asked, "m");
+      if (f.state == FindingState::close) f.state = FindingState::meets;  // a nominal size is met or not
       if (f.state == FindingState::falls_short) f.change = "widen the vent, or drop more slowly";
     } else {
-      f.state = FindingState::not_determined;
       f.reason = "its length or the rate is beyond the table";
+      f.change = "have an engineer size it";
     }
     out_.push_back(std::move(f));
   }
 
   void restrictor(const site::Tank& tank, const site::Vent& vent, const std::string& name) {
     Finding f = make("vent-restrictor", "a restrictor in a vent is no overfill prevention after 13 October 2015", name,
-                     "40 CFR 280.20(c)(3)", vent.where);
+                     {"40 CFR 280.20(c)(3)", tank_rule, ClauseSeen::text}, vent.where);
     const auto& installed = vent.installed ? vent.installed : tank.installed;
     if (!vent.restrictor) {
       f.reason = "whether there is one is not entered";
@@ -211,37 +239,10 @@ class Checks {
     out_.push_back(std::move(f));
   }
 
-  void settings(const site::VentValve& valve, const std::string& name) {
-    const auto one = [&](const char* rule, const char* words, const site::Maybe<PressureDifference>& entered,
-                         double low, double high) {
-      Finding f = make(rule, words, name, "40 CFR 63 Subpart CCCCCC table 1 (1)(g)", valve.where);
-      f.unit = "Pa";
-      f.of = Measured::vapor;
-      if (!entered) {
-        f.reason = "its setting is not entered";
-        f.change = "enter opens_at and vacuum_opens_at";
-      } else {
-        const double value = entered->likely.si();
-        const bool near_low = value - low < high - value;
-        f.value = value;
-        f.limit = near_low ? low : high;
-        f.margin = std::min(value - low, high - value);
-        f.state = state_of(*f.margin, *f.limit);
-        if (f.state == FindingState::falls_short) f.change = "fit a valve with a setting between the two";
-      }
-      out_.push_back(std::move(f));
-    };
-    one("vent-pressure-setting", "a vent valve opens between 2.5 and 6.0 in of water", valve.opens_at,
-        limits_.vent_opens_low, limits_.vent_opens_high);
-    one("vent-vacuum-setting", "a vent valve opens to vacuum between 6.0 and 10.0 in of water", valve.vacuum_opens_at,
-        limits_.vent_draws_low, limits_.vent_draws_high);
-  }
-
   void mixed(const site::Tank& tank, const site::Vent& vent, const std::string& name) {
     if (vent.shared.empty()) return;
     Finding f = make("vent-mixed", "vents of gasoline and of diesel are not joined without a positive separation", name,
-                     "IFC 5704.2.7.3.5.3", vent.where);
-    f.edition = "2018";
+                     {"IFC 5704.2.7.3.5.3", fire_code, ClauseSeen::text}, vent.where);
     f.state = FindingState::meets;
     for (const site::Tank& other : site_.tanks) {
       const bool joined = std::any_of(other.vents.begin(), other.vents.end(),

@@ -5,7 +5,9 @@
 #include <set>
 #include <utility>
 
+#include "forecourse/checks/clause.h"
 #include "forecourse/checks/pump_checks.h"
+#include "forecourse/studies/flow/hose_limits.h"
 
 namespace forecourse::checks {
 namespace {
@@ -106,18 +108,21 @@ void judge(Finding& finding, const FlowResult& result, const Range& range, doubl
   }
 }
 
-Finding cap_finding(const FlowResult& result, const std::string& hose, const Range& range) {
+Finding cap_of(const std::string& hose, double cap, const std::string& clause) {
   Finding finding;
   finding.rule = "nozzle-flow-cap";
   finding.requirement = "a gasoline nozzle for motor vehicles delivers no more than the cap";
   finding.subject = hose;
-  finding.clause = range.clause;
-  finding.edition = "as amended by 88 FR 4718, 24 January 2023";
-  finding.clause_verified = true;
-  finding.limit = range.cap;
+  cite({clause, "40 CFR 1090 as amended by 88 FR 4718, 24 January 2023", site::ClauseSeen::text}, finding);
+  finding.limit = cap;
+  finding.unit = "m3/s";
+  return finding;
+}
+
+Finding cap_finding(const FlowResult& result, const std::string& hose, const Range& range) {
+  Finding finding = cap_of(hose, *range.cap, range.clause);
   finding.value = range.most;
   finding.margin = *range.cap - range.most;
-  finding.unit = "m3/s";
   if (!(range.most > 0.0) && !range.without_flow.empty()) {
     finding.state = FindingState::does_not_apply;
     finding.reason = "nothing flows: " + range.without_flow;
@@ -131,6 +136,13 @@ Finding cap_finding(const FlowResult& result, const std::string& hose, const Ran
     judge(finding, result, range, *range.cap - range.highest);
   }
   if (finding.state == FindingState::falls_short) finding.change = "fit a limiter: limiter = \"10 gpm\"";
+  return finding;
+}
+
+Finding undetermined_cap(const std::string& hose, const studies::FlowCap& cap) {
+  Finding finding = cap_of(hose, cap.flow, cap.clause);
+  finding.reason = "its flow is not determined";
+  finding.change = "enter what the flow study names as missing";
   return finding;
 }
 
@@ -167,10 +179,10 @@ Finding undetermined_keep(const std::string& hose, double keep) {
   return finding;
 }
 
-std::map<std::string, SourceSpan> places(const site::Site& site) {
-  std::map<std::string, SourceSpan> out;
+std::map<std::string, const site::Hose*> entered_hoses(const site::Site& site) {
+  std::map<std::string, const site::Hose*> out;
   for (const site::Dispenser& d : site.dispensers) {
-    for (const site::Hose& hose : d.hoses) out[hose.id.text] = hose.where;
+    for (const site::Hose& hose : d.hoses) out[hose.id.text] = &hose;
   }
   return out;
 }
@@ -180,16 +192,18 @@ std::map<std::string, SourceSpan> places(const site::Site& site) {
 std::vector<Finding> check_flow(const site::Site& site, const FlowResult& result) {
   std::vector<Finding> findings;
   const std::map<std::string, Range> known = ranges(result);
+  const std::map<std::string, const site::Hose*> entered = entered_hoses(site);
   for (const studies::HoseSummary& hose : result.hoses) {
     const auto found = known.find(hose.id);
     const bool is_known = found != known.end() && hose.alone.has_value();
+    const std::optional<studies::FlowCap> cap = studies::hose_limits(site, *entered.at(hose.id), {}).cap;
     if (is_known && found->second.cap) findings.push_back(cap_finding(result, hose.id, found->second));
+    if (!is_known && cap) findings.push_back(undetermined_cap(hose.id, *cap));
     if (!result.options.keep_flow) continue;
     findings.push_back(is_known ? keep_finding(result, hose.id, found->second, *result.options.keep_flow)
                                 : undetermined_keep(hose.id, *result.options.keep_flow));
   }
-  const std::map<std::string, SourceSpan> where = places(site);
-  for (Finding& finding : findings) finding.where = where.at(finding.subject);
+  for (Finding& finding : findings) finding.where = entered.at(finding.subject)->where;
   for (Finding& finding : check_pumps(site, result)) findings.push_back(std::move(finding));
   return findings;
 }

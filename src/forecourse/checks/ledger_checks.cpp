@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "forecourse/checks/clause.h"
+
 namespace forecourse::checks {
 namespace {
 
@@ -10,16 +12,13 @@ using studies::LedgerBook;
 using studies::LedgerMonth;
 using studies::ManualGauging;
 
-constexpr const char* edition = "as read in stored copies of the text";
-
-Finding begin(const char* rule, const char* requirement, std::string subject, const char* clause, bool seen) {
+Finding begin(const char* rule, const char* requirement, std::string subject, const char* clause,
+              site::ClauseSeen seen = site::ClauseSeen::text) {
   Finding out;
   out.rule = rule;
   out.requirement = requirement;
   out.subject = std::move(subject);
-  out.clause = clause;
-  out.edition = edition;
-  out.clause_verified = seen;
+  cite({clause, seen == site::ClauseSeen::text ? tank_rule : older_tank_rule, seen}, out);
   out.unit = "m3";
   return out;
 }
@@ -57,7 +56,7 @@ bool left_open(const LedgerBook& book, const LedgerMonth& month, Finding& out) {
 /// \source [cfr_280, 43(a)]
 Finding of_month(const LedgerBook& book, const LedgerMonth& month) {
   Finding out = begin("inventory-month", "over and short of a month stay within 1.0 % of throughput and 130 gal",
-                      book.name + ", " + studies::month_text(month.first), "40 CFR 280.43(a)", true);
+                      book.name + ", " + studies::month_text(month.first), "40 CFR 280.43(a)");
   if (left_open(book, month, out)) return out;
   out.value = std::abs(month.over_short);
   out.limit = month.limit;
@@ -81,7 +80,7 @@ Finding of_month(const LedgerBook& book, const LedgerMonth& month) {
 /// \source [cfr_280, 43(a)(1)]
 Finding of_days(const LedgerBook& book, const LedgerMonth& month) {
   Finding out = begin("inventory-days", "the tank is read on each day of business",
-                      book.name + ", " + studies::month_text(month.first), "40 CFR 280.43(a)", true);
+                      book.name + ", " + studies::month_text(month.first), "40 CFR 280.43(a)");
   out.unit = "";
   if (left_open(book, month, out)) return out;
   if (month.missing_days == 0 && month.whole) {
@@ -96,10 +95,11 @@ Finding of_days(const LedgerBook& book, const LedgerMonth& month) {
   return out;
 }
 
-/// \source [cfr_280, 50(c)]; its text was not seen, a summary of it was
+/// \source [cfr_280, 280.50(c)] in the edition of 2015
 Finding of_confirmation(const LedgerBook& book, const LedgerMonth& month) {
-  Finding out = begin("inventory-confirmed", "no second month in a row falls short",
-                      book.name + ", " + studies::month_text(month.first), "40 CFR 280.50(c)(2)", false);
+  Finding out =
+      begin("inventory-confirmed", "no second month in a row falls short",
+            book.name + ", " + studies::month_text(month.first), "40 CFR 280.50(c)(2)", site::ClauseSeen::older_text);
   out.unit = "";
   if (left_open(book, month, out)) return out;
   if (month.confirmed) {
@@ -120,7 +120,7 @@ Finding of_confirmation(const LedgerBook& book, const LedgerMonth& month) {
 /// \source [cfr_280, 43(b)(4)]
 void of_gauging(const ManualGauging& gauging, std::vector<Finding>& out) {
   const auto one = [&](const char* rule, const char* words, const std::optional<double>& change, double limit) {
-    Finding f = begin(rule, words, gauging.tank, "40 CFR 280.43(b)(4)", true);
+    Finding f = begin(rule, words, gauging.tank, "40 CFR 280.43(b)(4)");
     if (change) {
       f.value = std::abs(*change);
       f.limit = limit;
@@ -145,7 +145,7 @@ std::vector<Finding> check_ledger(const studies::LedgerResult& result) {
   for (const LedgerBook& book : result.books) {
     if (!book.problem.empty()) {
       Finding f = begin("inventory-month", "over and short of a month stay within 1.0 % of throughput and 130 gal",
-                        book.name, "40 CFR 280.43(a)", true);
+                        book.name, "40 CFR 280.43(a)");
       f.reason = book.problem;
       f.change = "enter readings, deliveries and sales of it";
       out.push_back(std::move(f));

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "forecourse/checks/clause.h"
 #include "forecourse/checks/rules/period.h"
 
 namespace forecourse::checks {
@@ -9,8 +10,6 @@ namespace {
 
 using studies::DetectorTold;
 using studies::LineTest;
-
-constexpr const char* edition = "40 CFR 280 as read in a copy of the current text";
 
 class Checker {
  public:
@@ -32,14 +31,13 @@ class Checker {
   }
 
  private:
-  static Finding begin(const char* rule, const char* requirement, std::string subject, const char* clause) {
+  static Finding begin(const char* rule, const char* requirement, std::string subject, const char* clause,
+                       site::ClauseSeen seen = site::ClauseSeen::text) {
     Finding f;
     f.rule = rule;
     f.requirement = requirement;
     f.subject = std::move(subject);
-    f.clause = clause;
-    f.edition = edition;
-    f.clause_verified = true;
+    cite({clause, seen == site::ClauseSeen::text ? tank_rule : older_tank_rule, seen}, f);
     return f;
   }
 
@@ -185,8 +183,7 @@ class Checker {
       const site::Line* entered = find_line(id);
       if (entered == nullptr) continue;
       Finding f = begin("line-yearly", "a pressurized line is tested for tightness each year, or monitored each month",
-                        id, "40 CFR 280.41(b), 280.44(b)");
-      f.clause_verified = false;  // 280.41(b) was seen in an older copy alone
+                        id, "40 CFR 280.41(b), 280.44(b)", site::ClauseSeen::older_text);
       f.where = entered->where;
       const bool alarm = watched(*entered);
       if (alarm || monitored_monthly(line)) {
@@ -204,7 +201,7 @@ class Checker {
     for (const site::Pump& pump : site_.pumps) {
       if (pump.leak_detector) continue;
       Finding f = begin("leak-detector", "a pressurized line has an automatic line leak detector", pump.id.text,
-                        "40 CFR 280.41(b)");
+                        "40 CFR 280.41(b)", site::ClauseSeen::older_text);
       f.where = pump.where;
       f.reason = "none is entered";
       f.change = "enter leak_detector of the pump if there is one; else one is to be fitted";

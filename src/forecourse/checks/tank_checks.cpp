@@ -3,6 +3,9 @@
 #include <algorithm>
 #include <utility>
 
+#include "forecourse/checks/clause.h"
+#include "forecourse/checks/figures/each_part.h"
+
 namespace forecourse::checks {
 namespace {
 
@@ -84,15 +87,18 @@ std::pair<int, std::string> rank(const Try& attempt) {
   return {state, attempt.route};
 }
 
-Finding finding_of(const TankTold& tank) {
+Finding finding_of(const TankTold& tank, const std::string& exempt) {
   Finding out;
   out.rule = "overfill-prevention";
   out.requirement = "a tank has a shutoff at 95 %, an alert or restriction at 90 %, or one of their alternatives";
   out.subject = tank.id;
-  out.clause = "40 CFR 280.20(c)(1)(ii)";
-  out.edition = "as in force after 13 October 2015";
-  out.clause_verified = true;
+  cite({"40 CFR 280.20(c)(1)(ii)", tank_rule, site::ClauseSeen::text}, out);
   out.where = tank.where;
+  if (!exempt.empty()) {
+    out.state = FindingState::does_not_apply;
+    out.reason = exempt;
+    return out;
+  }
   const Try* best = nullptr;
   const DeviceSet* device = nullptr;
   std::vector<std::vector<Try>> all;
@@ -140,7 +146,10 @@ std::vector<Finding> check_tanks(const site::Site& site, const studies::TankResu
                                    [](const site::Name& rule) { return rule.text == "us-federal"; });
   if (!federal) return out;
   for (const TankTold& tank : result.tanks) {
-    if (tank.problem.empty() && tank.overfill.has_fill) out.push_back(finding_of(tank));
+    if (!tank.problem.empty() || !tank.overfill.has_fill) continue;
+    const auto entered = std::find_if(site.tanks.begin(), site.tanks.end(),
+                                      [&](const site::Tank& one) { return one.id.text == tank.tank; });
+    out.push_back(finding_of(tank, entered == site.tanks.end() ? "" : spill_exemption(*entered)));
   }
   return out;
 }

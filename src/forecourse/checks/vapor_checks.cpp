@@ -2,10 +2,11 @@
 
 #include <algorithm>
 #include <numbers>
-#include <tuple>
 #include <utility>
 
 #include "forecourse/base/api_units.h"
+#include "forecourse/checks/clause.h"
+#include "forecourse/checks/rules/period.h"
 
 namespace forecourse::checks {
 namespace {
@@ -14,20 +15,24 @@ using parts::ThroughputTier;
 using studies::ProductVapor;
 using studies::VaporResult;
 
-constexpr const char* edition = "40 CFR 63 Subpart CCCCCC as read in copies of 2015 and 2020";
-constexpr int test_years = 3;
+constexpr Period between_tests{3, 0, 0};
+
+/// A clause of the subpart; the text of some was seen in an older edition alone.
+Clause current(const char* clause) {
+  return {clause, "40 CFR 63 Subpart CCCCCC, current text", site::ClauseSeen::text};
+}
+Clause of_2020(const char* clause) { return {clause, vapor_rule, site::ClauseSeen::text}; }
+Clause older(const char* clause) { return {clause, older_vapor_rule, site::ClauseSeen::older_text}; }
 
 template <class Q>
 std::optional<double> si(const site::Maybe<Q>& entered) {
   return entered ? std::optional(entered->likely.si()) : std::nullopt;
 }
 
-auto order_of(const site::Date& date) { return std::tuple(date.year, date.month, date.day); }
-
 /// Whether a tank was installed after a day; empty where that is not entered.
 std::optional<bool> after(const std::optional<site::Date>& installed, const site::Date& day) {
   if (!installed) return std::nullopt;
-  return order_of(*installed) > order_of(day);
+  return is_before(day, *installed);
 }
 
 /// What it holds as far as an exemption of small tanks goes [m3].
@@ -36,6 +41,12 @@ std::optional<double> capacity_of(const site::Tank& tank) {
   if (!tank.shape || !tank.shape->inside_diameter || !tank.shape->length) return std::nullopt;
   const double radius = 0.5 * *si(tank.shape->inside_diameter);
   return std::numbers::pi * radius * radius * *si(tank.shape->length);  // without its heads: no less than that
+}
+
+/// A limit that is met by little is met: nothing here is computed.
+FindingState is_kept(double margin, double limit) {
+  constexpr double rounding = 1e-9;  // of a value written in other units
+  return margin >= -rounding * limit ? FindingState::meets : FindingState::falls_short;
 }
 
 class Checker {
@@ -69,14 +80,12 @@ class Checker {
   }
 
   /// A finding that applies from a tier on. True where it is to be judged further.
-  bool begin(const char* rule, const char* requirement, const std::string& subject, const char* clause,
+  bool begin(const char* rule, const char* requirement, const std::string& subject, const Clause& clause,
              ThroughputTier from, Finding& finding) const {
     finding.rule = rule;
     finding.requirement = requirement;
     finding.subject = subject;
-    finding.clause = clause;
-    finding.edition = edition;
-    finding.clause_verified = true;
+    cite(clause, finding);
     finding.of = Measured::vapor;
     if (!result_.tier) {
       finding.reason = "the throughput of gasoline is not entered";
@@ -105,7 +114,7 @@ class Checker {
     f.unit = "m";
     const std::string subject = fill.id.empty() ? tank.id.text : fill.id.text;
     if (!begin("submerged-fill", "fuel enters no higher above the bottom than the rule says", subject,
-               "40 CFR 63.11117(b)", ThroughputTier::from_10000, f)) {
+               current("40 CFR 63.11117(b)"), ThroughputTier::from_10000, f)) {
       return add(std::move(f));
     }
     const auto capacity = capacity_of(tank);
@@ -120,7 +129,7 @@ class Checker {
     const bool strict = late.value_or(true);
     f.limit = strict ? parts::fill_gap_since : parts::fill_gap_until_2006;
     f.margin = *f.limit - *f.value;
-    f.state = *f.margin >= 0.0 ? FindingState::meets : FindingState::falls_short;
+    f.state = is_kept(*f.margin, *f.limit);
     if (!late && *f.value > parts::fill_gap_since && *f.value <= parts::fill_gap_until_2006) {
       f.state = FindingState::not_determined;
       f.reason = "6 in or 12 in, by the day of installation, which is not entered";
@@ -135,7 +144,7 @@ class Checker {
     Finding f;
     f.where = tank.where;
     if (!begin("vapor-balance", "vapor goes back to the tanker while the tank is filled", tank.id.text,
-               "40 CFR 63.11118", ThroughputTier::from_100000, f)) {
+               older("40 CFR 63.11118"), ThroughputTier::from_100000, f)) {
       return add(std::move(f));
     }
     const auto capacity = capacity_of(tank);
@@ -161,7 +170,7 @@ class Checker {
     Finding f;
     f.where = vapor.where;
     if (!begin("two-point", "a tank built after 9 November 2006 gives vapor back through its own connection",
-               tank.id.text, "40 CFR 63 Subpart CCCCCC, table 1 (2)", ThroughputTier::from_100000, f)) {
+               tank.id.text, older("40 CFR 63 Subpart CCCCCC, table 1 (2)"), ThroughputTier::from_100000, f)) {
       return add(std::move(f));
     }
     const std::optional<bool> late = after(tank.installed, {2006, 11, 9, {}});
@@ -183,33 +192,37 @@ class Checker {
     f.where = vapor.where;
     f.unit = "Pa";
     if (!begin("static-pressure-test", "the room above the fuel keeps the pressure of the static test", tank.id.text,
-               "40 CFR 63 Subpart CCCCCC, table 1 (1)(h)", ThroughputTier::from_100000, f)) {
+               older("40 CFR 63 Subpart CCCCCC, table 1 (1)(h)"), ThroughputTier::from_100000, f)) {
       return add(std::move(f));
     }
     const auto test = std::find_if(result_.tests.begin(), result_.tests.end(),
                                    [&](const studies::VaporTests& t) { return t.tank == tank.id.text; });
-    if (test == result_.tests.end() || !test->target || !test->end) {
+    if (test == result_.tests.end() || !test->federal_target || !test->end) {
       f.reason = "no static pressure test is entered";
-      f.change = "enter vapor_return.pressure_test with ullage, nozzles, end and tested";
+      f.change = "enter vapor_return.pressure_test with ullage, end and tested";
       return add(std::move(f));
     }
-    f.limit = test->target;
+    f.limit = test->federal_target;
     f.value = test->end;
     f.margin = *f.value - *f.limit;
-    f.state = *f.margin >= 0.0 ? FindingState::meets : FindingState::falls_short;
+    f.state = is_kept(*f.margin, *f.limit);
     if (f.state == FindingState::falls_short) f.change = "find the leak, and test again";
     judge_age(vapor.pressure_test->tested, f);
     add(std::move(f));
   }
 
-  /// A test that is older than three years, or undated, meets nothing.
+  /// A test that is older than three years, undated or yet to come meets nothing.
   void judge_age(const std::optional<site::Date>& tested, Finding& f) const {
     if (f.state != FindingState::meets) return;
     if (!tested) {
       f.state = FindingState::not_determined;
       f.reason = "the day of the test is not entered; it is asked for every 3 years";
       f.change = "enter tested";
-    } else if (on_ && order_of({tested->year + test_years, tested->month, tested->day, {}}) < order_of(*on_)) {
+    } else if (on_ && is_before(*on_, *tested)) {
+      f.state = FindingState::not_determined;
+      f.reason = "it is dated " + text(*tested) + ", which is yet to come";
+      f.change = "correct the date";
+    } else if (on_ && is_before(later(*tested, between_tests), *on_)) {
       f.state = FindingState::falls_short;
       f.reason = "the test is older than 3 years";
       f.change = "test again";
@@ -230,8 +243,8 @@ class Checker {
     Finding f;
     f.where = valve.where;
     f.unit = "Pa";
-    if (!begin(rule, requirement, subject, "40 CFR 63 Subpart CCCCCC, table 1 (1)(g)", ThroughputTier::from_100000,
-               f)) {
+    if (!begin(rule, requirement, subject, of_2020("40 CFR 63 Subpart CCCCCC, table 1 (1)(g)"),
+               ThroughputTier::from_100000, f)) {
       return add(std::move(f));
     }
     f.value = si(entered);
@@ -243,8 +256,7 @@ class Checker {
     const bool nearer_low = *f.value - limits.first < limits.second - *f.value;
     f.limit = nearer_low ? limits.first : limits.second;
     f.margin = nearer_low ? *f.value - limits.first : limits.second - *f.value;
-    constexpr double rounding = 1e-9;  // of a setting written in other units
-    f.state = *f.margin >= -rounding * *f.limit ? FindingState::meets : FindingState::falls_short;
+    f.state = is_kept(*f.margin, *f.limit);
     if (f.state == FindingState::falls_short) f.change = "a valve with another setting";
     judge_age(valve.tested, f);
     add(std::move(f));
@@ -273,7 +285,8 @@ class Checker {
     }
     if (!any) return;
     f.unit = "m3/s";
-    if (begin(rule, requirement, "site", "40 CFR 63 Subpart CCCCCC, table 1 (1)(g)", ThroughputTier::from_100000, f)) {
+    if (begin(rule, requirement, "site", of_2020("40 CFR 63 Subpart CCCCCC, table 1 (1)(g)"),
+              ThroughputTier::from_100000, f)) {
       f.limit = limit;
       if (all) {
         f.value = sum;

@@ -124,6 +124,12 @@ std::string clause_in_words(const Finding& finding) {
          (finding.clause_verified ? "." : "; its text was not verified.");
 }
 
+/// Of a clause whose own text was not seen: its edition, and how far it was; else nothing.
+std::string not_verified(const Finding& finding) {
+  if (finding.clause.empty() || finding.clause_verified || finding.clause == "common practice") return {};
+  return " (" + (finding.edition.empty() ? "" : finding.edition + "; ") + "text not verified)";
+}
+
 /// A row for each group of findings of one rule.
 std::string rule_table(const std::vector<FindingGroup>& groups, const Finding& first, site::Display display) {
   const std::string unit = shown_unit(first, display, Glyphs::unicode);
@@ -204,9 +210,7 @@ std::string in_words(const FindingGroup& group, site::Display display, Glyphs gl
   if (first.limit) {
     out += std::string(values.empty() ? "; " : ", ") + "limit " + shown(first.limit, first, display, glyphs) + unit;
   }
-  if (!first.clause.empty())
-    out += "; " + first.clause +
-           (first.clause_verified || first.clause == "common practice" ? "" : " (text not verified)");
+  if (!first.clause.empty()) out += "; " + first.clause + not_verified(first);
   if (!first.reason.empty()) out += "; " + first.reason;
   if (!first.change.empty()) out += "; " + first.change;
   return out + ".";
@@ -248,8 +252,7 @@ std::string findings_table(const std::string& caption, const std::string& note, 
     const std::string both = f.reason + (f.reason.empty() || f.change.empty() ? "" : "; ") + f.change;
     table.rows.push_back(
         {{checks::word(f.state), subjects(group), f.requirement, with_unit(range(group, display, Glyphs::unicode), f),
-          amount(f.limit), amount(least_margin(group)), f.clause + (f.clause_verified ? "" : " (text not verified)"),
-          both},
+          amount(f.limit), amount(least_margin(group)), f.clause + not_verified(f), both},
          f.state == FindingState::falls_short});
   }
   return html::table(table);

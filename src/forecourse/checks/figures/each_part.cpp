@@ -1,7 +1,9 @@
 #include "forecourse/checks/figures/each_part.h"
 
 #include <algorithm>
+#include <array>
 
+#include "forecourse/base/api_units.h"
 #include "forecourse/site/shelf.h"
 
 namespace forecourse::checks {
@@ -30,6 +32,13 @@ std::optional<bool> is_buried(const site::Tank& tank) {
   return true;
 }
 
+std::string spill_exemption(const site::Tank& tank) {
+  constexpr double small_transfer = cubic_meters_from_gallons(25.0);  ///< \source [cfr_280, 280.20(c)(2)(ii)]
+  if (is_above_ground(tank)) return above_ground;
+  const bool small = tank.largest_transfer && tank.largest_transfer->likely.si() <= small_transfer;
+  return small ? "it is filled with no more than 25 gal at one time" : "";
+}
+
 std::optional<double> hose_reach(const site::Hose& hose) {
   if (!hose.curb || !hose.curb->length) return std::nullopt;
   if (!hose.whip) return hose.curb->length->likely.si();
@@ -41,6 +50,16 @@ std::optional<double> bore_of(const site::Pipe& pipe) {
   if (pipe.bore) return pipe.bore->likely.si();
   const site::ShelfPipe* shelf = site::find_pipe(pipe.nominal.text);
   return shelf == nullptr ? std::nullopt : std::optional(shelf->bore);
+}
+
+std::optional<double> nominal_size(double bore) {
+  constexpr std::array<double, 10> inches{0.5, 0.75, 1.0, 1.25, 1.5, 2.0, 2.5, 3.0, 4.0, 6.0};
+  constexpr double least_share = 0.925;  // 0.929 is 2-1/2 in of Schedule 80; 1-1/4 in of Schedule 40 is 0.920 of 1-1/2
+  std::optional<double> out;
+  for (const double one : inches) {
+    if (bore >= least_share * meters_from_inches(one)) out = meters_from_inches(one);
+  }
+  return out;
 }
 
 const site::Product* product_of(const site::Site& site, const site::Name& id) {

@@ -166,6 +166,9 @@ inline constexpr const char* above_ground = "the tank stands above ground";
 /// Whether a tank lies in the ground: as stated, else by its elevation, which counts from grade; empty: not known.
 [[nodiscard]] std::optional<bool> is_buried(const site::Tank& tank);
 
+/// Why a tank needs neither spill nor overfill equipment by the federal rule; empty: it needs them.
+[[nodiscard]] std::string spill_exemption(const site::Tank& tank);
+
 /// A figure of a buried tank alone: exempt for one above ground, and unknown where that is not known.
 template <class Read>
 [[nodiscard]] std::vector<FigureAt> each_buried_tank(const Facts& facts, Read read) {
@@ -198,6 +201,11 @@ template <class Read>
 
 /// Inside diameter [m], as entered, else that of its nominal size; empty: not known.
 [[nodiscard]] std::optional<double> bore_of(const site::Pipe& pipe);
+
+/// The nominal size of a pipe of this bore [m]; empty: smaller than any. No bore of Schedule 40 or 80 lies further than
+/// 7.5 % below its nominal size.
+/// \source [asme_b36_10m, inside diameters]
+[[nodiscard]] std::optional<double> nominal_size(double bore);
 
 /// The product of an id, or null.
 [[nodiscard]] const site::Product* product_of(const site::Site& site, const site::Name& id);

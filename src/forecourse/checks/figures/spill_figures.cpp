@@ -1,4 +1,3 @@
-#include "forecourse/base/api_units.h"
 #include "forecourse/checks/figures/each_part.h"
 #include "forecourse/checks/figures/tested.h"
 
@@ -7,16 +6,6 @@ namespace {
 
 using site::records::TestKind;
 
-/// Transfers up to this need neither spill nor overfill equipment [m3].
-/// \source [cfr_280, 280.20(c)(2)(ii)]
-constexpr double exempt_transfer = cubic_meters_from_gallons(25.0);
-
-std::string exemption_of(const site::Tank& tank) {
-  if (is_above_ground(tank)) return above_ground;
-  const bool small = tank.largest_transfer && tank.largest_transfer->likely.si() <= exempt_transfer;
-  return small ? "it is filled with no more than 25 gal at one time" : "";
-}
-
 /// `read(name, container, names by which records may call it)`
 template <class Read>
 std::vector<FigureAt> each_container(const Facts& facts, Read read) {
@@ -24,7 +13,7 @@ std::vector<FigureAt> each_container(const Facts& facts, Read read) {
   each_fill_of(facts.site, [&](const std::string& subject, const site::Fill& fill, const site::Tank& tank) {
     if (!fill.spill_container) return;
     out.push_back(read(subject, *fill.spill_container, record_names_of(tank, fill)));
-    out.back().exempt = exemption_of(tank);
+    out.back().exempt = spill_exemption(tank);
   });
   return out;
 }
@@ -32,7 +21,7 @@ std::vector<FigureAt> each_container(const Facts& facts, Read read) {
 std::vector<FigureAt> fitted(const Facts& facts) {
   return each_fill(facts, [](const site::Tank& tank, const site::Fill& fill, std::string name) {
     FigureAt out = entered_fact(std::move(name), fill.where, fill.spill_container.has_value(), {});
-    out.exempt = exemption_of(tank);
+    out.exempt = spill_exemption(tank);
     return out;
   });
 }
@@ -64,7 +53,7 @@ std::vector<FigureAt> overfill_tested(const Facts& facts) {
     const auto add = [&](const std::vector<std::string>& names, SourceSpan where, const MaybeDay& entered,
                          const char* enter) {
       out.push_back(last_tested(facts, names.front(), where, entered, {TestKind::overfill_device, names}, enter));
-      out.back().exempt = exemption_of(tank);
+      out.back().exempt = spill_exemption(tank);
     };
     for (const site::Fill& fill : tank.fills) {
       if (!fill.overfill_valve) continue;

@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <array>
 
 #include "forecourse/base/unit_text.h"
 #include "forecourse/checks/figures/each_part.h"
@@ -9,18 +8,6 @@ namespace forecourse::checks {
 namespace {
 
 // ---- vents -------------------------------------------------------------------------------------------
-
-/// The nominal size of a pipe of this bore [m]; empty: smaller than any. A bore lies no more than 8 % below its nominal
-/// size, at the least of Schedule 80.
-/// \source common practice, no source
-std::optional<double> nominal_size(double bore) {
-  constexpr std::array<double, 10> inches{0.5, 0.75, 1.0, 1.25, 1.5, 2.0, 2.5, 3.0, 4.0, 6.0};
-  std::optional<double> out;
-  for (const double one : inches) {
-    if (bore >= 0.92 * to_si(one, "in")) out = to_si(one, "in");
-  }
-  return out;
-}
 
 std::optional<double> vent_nominal(const site::Vent& vent) {
   const std::optional<double> bore = vent.pipe ? bore_of(*vent.pipe) : std::nullopt;

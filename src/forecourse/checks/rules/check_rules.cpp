@@ -7,6 +7,7 @@
 #include <map>
 
 #include "forecourse/base/unit_text.h"
+#include "forecourse/checks/clause.h"
 
 namespace forecourse::checks {
 namespace {
@@ -95,19 +96,10 @@ Application holds(const BoundCondition& condition, const FigureAt* at) {
   }
 }
 
-std::string edition_of(const BoundRequirement& rule) {
-  std::string edition = rule.entered->edition.empty() ? rule.set->edition.text : rule.entered->edition.text;
-  switch (rule.entered->seen ? rule.entered->seen->value : site::ClauseSeen::memory) {
-    case site::ClauseSeen::text:
-      return edition;
-    case site::ClauseSeen::older_text:
-      return edition + "; later text not seen";
-    case site::ClauseSeen::told:
-      return edition + "; as other texts tell it";
-    case site::ClauseSeen::memory:
-      return edition + "; from memory";
-  }
-  return edition;
+Clause clause_of(const BoundRequirement& rule) {
+  return {rule.entered->clause.text,
+          rule.entered->edition.empty() ? rule.set->edition.text : rule.entered->edition.text,
+          rule.entered->seen ? rule.entered->seen->value : site::ClauseSeen::memory};
 }
 
 Finding begin(const BoundRequirement& rule, const FigureAt& at) {
@@ -115,9 +107,7 @@ Finding begin(const BoundRequirement& rule, const FigureAt& at) {
   out.rule = rule.entered->id.text;
   out.requirement = rule.entered->words.text;
   out.subject = at.subject;
-  out.clause = rule.entered->clause.text;
-  out.edition = edition_of(rule);
-  out.clause_verified = rule.entered->seen && rule.entered->seen->value == site::ClauseSeen::text;
+  cite(clause_of(rule), out);
   out.where = at.where;
   out.of = rule.figure->of;
   return out;

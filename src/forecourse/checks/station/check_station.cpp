@@ -13,6 +13,7 @@
 #include "forecourse/checks/rules/check_rules.h"
 #include "forecourse/checks/tank_checks.h"
 #include "forecourse/checks/vapor_checks.h"
+#include "forecourse/site/days_to_come.h"
 #include "forecourse/site/has_parts.h"
 
 namespace forecourse::checks {
@@ -80,7 +81,10 @@ void check_studies(const Facts& facts, const Studied& studied, Collector& collec
 void count(CheckResult& out) {
   std::map<std::string, bool> seen;
   for (const FindingSet& set : out.sets) {
-    for (const Finding& one : set.findings) seen.emplace(set.id + " " + one.rule, one.clause_verified);
+    for (const Finding& one : set.findings) {
+      bool& verified = seen.try_emplace(set.id + " " + one.rule, true).first->second;
+      verified = verified && one.clause_verified;
+    }
   }
   out.requirements = static_cast<int>(seen.size());
   out.verified = static_cast<int>(std::count_if(seen.begin(), seen.end(), [](const auto& one) { return one.second; }));
@@ -149,6 +153,8 @@ CheckResult check_station(const Facts& facts, const Studied& studied, std::span<
     out.warnings.insert(out.warnings.end(), bound.diagnostics.begin(), bound.diagnostics.end());
     collect.set({set.id.text, false, set.title.text, set.edition.text, check_rules(facts, bound.value)});
   }
+  const std::vector<Diagnostic> to_come = site::days_to_come(facts.site, facts.today);
+  out.warnings.insert(out.warnings.end(), to_come.begin(), to_come.end());
   count(out);
   return out;
 }

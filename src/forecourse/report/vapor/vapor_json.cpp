@@ -121,6 +121,7 @@ Json vapor_document(const studies::VaporResult& result, const VaporFacts& facts)
                                    [&](const studies::VaporTests& test) {
                                      return Json{{"tank", test.tank},
                                                  {"target_gauge_pa", number_or_null(test.target)},
+                                                 {"federal_target_gauge_pa", number_or_null(test.federal_target)},
                                                  {"end_gauge_pa", number_or_null(test.end)},
                                                  {"efficiency", number_or_null(test.efficiency)},
                                                  {"place", place_json(test.where, facts.texts)}};

@@ -194,6 +194,8 @@ VaporTests tests_of(const site::Site& site, const site::Tank& tank) {
   out.efficiency = tested_efficiency(site, vapor);
   if (!vapor.pressure_test) return out;
   out.end = si(vapor.pressure_test->end);
+  if (vapor.pressure_test->ullage)
+    out.federal_target = parts::static_test_target({*si(vapor.pressure_test->ullage), 1});
   if (vapor.pressure_test->ullage && vapor.pressure_test->nozzles) {
     out.target = parts::static_test_target(
         {*si(vapor.pressure_test->ullage), static_cast<int>(std::lround(vapor.pressure_test->nozzles->likely))});

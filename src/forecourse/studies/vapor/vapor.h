@@ -76,9 +76,10 @@ struct StaticTargets {
 struct VaporTests {
   std::string tank;
   SourceSpan where{};
-  std::optional<double> target;      ///< [Pa] of the last pressure test
-  std::optional<double> end;         ///< [Pa] that it had
-  std::optional<double> efficiency;  ///< [1] of the last test of it
+  std::optional<double> target;          ///< [Pa] of the last pressure test, by its nozzles
+  std::optional<double> federal_target;  ///< [Pa] of it by the federal rule, which has one constant for all nozzles
+  std::optional<double> end;             ///< [Pa] that it had
+  std::optional<double> efficiency;      ///< [1] of the last test of it
 };
 
 struct VaporResult {
