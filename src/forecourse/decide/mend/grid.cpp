@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <array>
 #include <charconv>
 #include <cmath>
 #include <cstdlib>
@@ -87,13 +89,25 @@ double step_of(Grid grid, site::Display display) {
   return is_us(display) ? to_si(steps.us_step, steps.us) : to_si(steps.si_step, steps.si);
 }
 
-std::string text_on(Grid grid, site::Display display, double si) {
+Written written_like(std::string_view bytes, site::Display otherwise) {
+  constexpr std::array<std::string_view, 4> us{"in", "ft", "gal", "gpm"};
+  constexpr std::array<std::string_view, 5> metric{"mm", "cm", "m", "L", "L/min"};
+  const std::string_view text = bare(bytes);
+  const std::size_t begin = text.find_first_not_of(' ', text.find_last_of("0123456789") + 1);
+  const std::string_view unit = begin == std::string_view::npos ? std::string_view() : text.substr(begin);
+  if (std::find(us.begin(), us.end(), unit) != us.end()) return {site::Display::us, std::string(unit)};
+  if (std::find(metric.begin(), metric.end(), unit) != metric.end()) return {site::Display::si, std::string(unit)};
+  return {otherwise};
+}
+
+std::string text_on(Grid grid, const Written& as, double si) {
   const Steps steps = steps_of(grid);
   if (steps.kind == nullptr) return fmt::format("{}", std::lround(si));
-  if (!is_us(display)) return show_quantity(si, steps.si);
-  if (grid == Grid::eighth) return in_eighths(from_si(si, "in")) + " in";
-  if (grid == Grid::inch) return in_feet_and_inches(from_si(si, "in"));
-  return show_quantity(si, steps.us);
+  const bool us = is_us(as.display);
+  if (us && grid == Grid::inch && as.unit != "in") return in_feet_and_inches(from_si(si, "in"));
+  if (us && (grid == Grid::inch || grid == Grid::eighth)) return in_eighths(from_si(si, "in")) + " in";
+  if (!as.unit.empty()) return show_quantity(si, as.unit);
+  return show_quantity(si, us ? steps.us : steps.si);
 }
 
 std::optional<double> read_value(Grid grid, std::string_view bytes) {

@@ -26,11 +26,18 @@ enum class Grid {
   count,      ///< 1
 };
 
+/// How a value is written: as the one before it was, else as the station shows its values.
+struct Written {
+  site::Display display = site::Display::us;
+  std::string unit = {};  ///< of the one before; empty: the grid's own
+};
+[[nodiscard]] Written written_like(std::string_view bytes, site::Display otherwise);
+
 /// One step in SI.
 [[nodiscard]] double step_of(Grid grid, site::Display display);
 
 /// A value of a grid as a site file has it: "12 ft 3 in", "5 5/8 in", "3.73 m", "2".
-[[nodiscard]] std::string text_on(Grid grid, site::Display display, double si);
+[[nodiscard]] std::string text_on(Grid grid, const Written& as, double si);
 
 /// A value as it stands in a site file, in SI; empty: it is not one amount.
 [[nodiscard]] std::optional<double> read_value(Grid grid, std::string_view bytes);

@@ -108,7 +108,9 @@ studies::DeliveryResult study_drop(const site::Site& site, const std::string& id
   return studies::study_delivery(site, options, context);
 }
 
-Studied study(const site::Site& site, const MendStation& station, unsigned needs, const Context& context) {
+/// \param one_tank that is asked of the study of the tanks; empty: all
+Studied study(const site::Site& site, const MendStation& station, unsigned needs, const Context& context,
+              const std::string& one_tank = {}) {
   Studied out;
   const auto needed = [&](unsigned study) { return (needs & study) != 0U; };
   if (needed(flow) && site::has_hose(site)) {
@@ -118,7 +120,11 @@ Studied study(const site::Site& site, const MendStation& station, unsigned needs
     out.flow = studies::study_flow(site, options, context);
   }
   if (needed(containment) && site::has_sump(site)) out.containment = studies::study_containment(site, {}, context);
-  if (needed(tank) && site::has_tank_shape(site)) out.tank = studies::study_tank(site, {}, context);
+  if (needed(tank) && site::has_tank_shape(site)) {
+    studies::TankOptions options;
+    options.tank = one_tank;
+    out.tank = studies::study_tank(site, options, context);
+  }
   if (needed(flotation) && site::has_flotation(site)) out.flotation = studies::study_flotation(site, {}, context);
   if (needed(vapor) && !site.tanks.empty()) out.vapor = studies::study_vapor(site, {}, context);
   if (needed(line_test) && !site.lines.empty()) out.line_test = studies::study_line_test(site, {}, context);
@@ -145,13 +151,32 @@ std::vector<Finding> of_study(const std::string& set, const site::Site& site, co
 
 }  // namespace
 
-std::optional<site::Site> read_without_error(std::string_view text) {
+std::optional<site::Site> read_changed(const MendStation& station, std::string_view text) {
   Parsed<site::Site> read = site::read_site(text);
-  return read.ok() ? std::optional(std::move(read.value)) : std::nullopt;
+  if (read.ok() || text == station.text) return std::move(read.value);
+  const std::vector<Diagnostic> before = site::read_site(station.text).diagnostics;
+  const bool all_were_there = std::all_of(read.diagnostics.begin(), read.diagnostics.end(), [&](const Diagnostic& d) {
+    return d.severity != Severity::error || std::any_of(before.begin(), before.end(), [&](const Diagnostic& old) {
+             return old.severity == Severity::error && old.message == d.message;
+           });
+  });
+  return all_were_there ? std::optional(std::move(read.value)) : std::nullopt;
 }
 
 Studied study_all(const site::Site& site, const MendStation& station, const Context& context) {
   Studied out = study(site, station, all, context);
+  if (station.records != nullptr) checks::add_records(site, *station.records, context, out);
+  return out;
+}
+
+Studied study_changed(const site::Site& site, const MendStation& station, const Studied& before, std::string_view path,
+                      const Context& context) {
+  constexpr std::array<std::string_view, 6> elsewhere{"dispenser.",    "line.",       "emergency_stop.",
+                                                      "extinguisher.", "operations.", "surroundings."};
+  const bool is_elsewhere =
+      std::any_of(elsewhere.begin(), elsewhere.end(), [&](std::string_view one) { return path.starts_with(one); });
+  Studied out = study(site, station, is_elsewhere ? all & ~tank : all, context);
+  if (is_elsewhere) out.tank = before.tank;
   if (station.records != nullptr) checks::add_records(site, *station.records, context, out);
   return out;
 }
@@ -163,13 +188,14 @@ Judge::Judge(const MendStation& station, MendSubject of, const Context& context)
 }
 
 std::vector<Finding> Judge::findings(const site::Site& site) const {
-  const Studied studied = study(site, station_, needs_, context_);
+  const bool of_one_tank = of_.of_study && of_.set == "tank";
+  const Studied studied = study(site, station_, needs_, context_, of_one_tank ? of_.subject : std::string());
   if (of_.of_study) return of_study(of_.set, site, studied, station_.today);
   return checks::check_rules(checks::facts_of(site, studied, station_.today, station_.records), rules_);
 }
 
 std::optional<Finding> Judge::judge(std::string_view text) const {
-  const std::optional<site::Site> site = read_without_error(text);
+  const std::optional<site::Site> site = read_changed(station_, text);
   if (!site) return std::nullopt;
   int number = 0;
   for (Finding& finding : findings(*site)) {

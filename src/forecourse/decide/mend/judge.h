@@ -9,17 +9,16 @@
 
 namespace forecourse::decide {
 
-/// A text that was read, and its studies. What a site points to lies in the text's station.
-struct ReadStation {
-  site::Site site;
-  checks::Studied studied;
-};
-
-/// Empty where the text has an error.
-[[nodiscard]] std::optional<site::Site> read_without_error(std::string_view text);
+/// Reads a station; empty where it has an error that its own text has not.
+[[nodiscard]] std::optional<site::Site> read_changed(const MendStation& station, std::string_view text);
 
 /// Every study that a requirement rests on.
 [[nodiscard]] checks::Studied study_all(const site::Site& site, const MendStation& station, const Context& context);
+
+/// The same after a change of the value at `path`: the study of the tanks is that of before where it does not read it.
+[[nodiscard]] checks::Studied study_changed(const site::Site& site, const MendStation& station,
+                                            const checks::Studied& before, std::string_view path,
+                                            const Context& context);
 
 /// Holds texts of one station against one requirement, with no more studies than it needs.
 class Judge {

@@ -24,7 +24,8 @@ struct FactRow {
   std::string_view of;
   PartOf part = PartOf::station;
   std::string_view key;
-  std::string_view value;  ///< bytes to set
+  std::string_view value;       ///< bytes to set
+  std::string_view words = {};  ///< what is done; empty: what the requirement says that is to be changed
 };
 
 /// A part that is moved on plan.

@@ -33,7 +33,7 @@ bool add_facts(const LeverQuestion& question, std::vector<Lever>& out) {
     any = true;
     std::string path = path_to(question, row.part, row.key);
     if (path.empty()) continue;
-    Lever one{std::move(path), question.change, LeverKind::word};
+    Lever one{std::move(path), row.words.empty() ? question.change : std::string(row.words), LeverKind::word};
     one.value = row.value;
     out.push_back(std::move(one));
   }

@@ -106,15 +106,20 @@ struct Checked {
   checks::CheckResult result;
 };
 
-/// Empty where the text cannot be read.
-std::optional<Checked> check(const MendStation& station, std::string_view text, const Context& context) {
-  std::optional<site::Site> site = read_without_error(text);
+/// `study` gives the studies of a site; empty where the text cannot be read.
+template <class Study>
+std::optional<Checked> check(const MendStation& station, std::string_view text, Study study) {
+  std::optional<site::Site> site = read_changed(station, text);
   if (!site) return std::nullopt;
   Checked out{std::move(*site), {}, {}};
-  out.studied = study_all(out.site, station, context);
+  out.studied = study(out.site);
   out.result = checks::check_station(checks::facts_of(out.site, out.studied, station.today, station.records),
                                      out.studied, station.own);
   return out;
+}
+
+std::optional<Checked> check_all(const MendStation& station, std::string_view text, const Context& context) {
+  return check(station, text, [&](const site::Site& site) { return study_all(site, station, context); });
 }
 
 /// With what a change makes fall short that did not.
@@ -222,15 +227,18 @@ class Mender {
 
   void apply(const Numbered& one, const MendTry& tried, Mend& out) const {
     out.edits = {tried.edit};
+    out.way = tried.is_work ? MendWay::work : MendWay::change;
     out.share = tried.share;
     out.words = words_of(tried, out);
     out.reason.clear();
     const Parsed<std::string> text = site::set_value(station_.text, tried.edit.path, tried.edit.after);
-    const std::optional<Checked> after = check(station_, text.value, context_);
+    const std::optional<Checked> after = check(station_, text.value, [&](const site::Site& site) {
+      return study_changed(site, station_, before_.studied, tried.edit.path, context_);
+    });
     if (!after) return;
     const Finding* finding = find(numbered(after->result), one.of);
     out.after = finding != nullptr ? std::optional(finding->state) : tried.state;
-    out.value_after = finding != nullptr ? finding->value : tried.value;
+    if (finding != nullptr) out.value_after = finding->value;
     out.effects = effects_of(before_.result, after->result, one.of);
     out.least_flow_before = least_flow(before_.studied);
     out.least_flow_after = least_flow(after->studied);
@@ -280,7 +288,7 @@ bool is_better(const MendEffect& effect) {
 
 MendResult mend_station(const MendStation& station, const MendWanted& wanted, const Context& context) {
   MendResult out;
-  const std::optional<Checked> before = check(station, station.text, context);
+  const std::optional<Checked> before = check_all(station, station.text, context);
   if (!before) return out;
   out.before = before->result;
   const Mender mender(station, *before, context);
@@ -291,7 +299,7 @@ MendResult mend_station(const MendStation& station, const MendWanted& wanted, co
 }
 
 checks::CheckResult check_text(const MendStation& station, std::string_view text, const Context& context) {
-  std::optional<Checked> checked = check(station, text, context);
+  std::optional<Checked> checked = check_all(station, text, context);
   return checked ? std::move(checked->result) : checks::CheckResult{};
 }
 

@@ -55,9 +55,11 @@ struct MendTry {
   std::string words;  ///< what it means at the station: "raise the vent's outlet"
   MendEdit edit;      ///< to the smallest change that mends it, else the last that was tried
   bool mends = false;
+  bool is_work = false;                       ///< done at the station before it is entered
   std::optional<checks::FindingState> state;  ///< of the finding then; empty: it was not judged
   std::optional<double> value;                ///< [SI] of the finding then
   std::optional<double> share;                ///< [1] change of the value, by what it was
+  std::optional<std::string> step_less;       ///< of a value in steps, one short of mending it, as it would be written
   std::string reason;                         ///< why it does not mend it, or could not be tried
 };
 
@@ -116,9 +118,10 @@ struct MendResult {
 ///
 /// Values are tried one at a time: an amount in steps that a builder would set, a pipe in the sizes of the shelf, a
 /// fact as true. The smallest is the one whose change is the least share of what it was; one that makes no other
-/// finding fall short goes before one that does. A finding is mended when it meets its limit by no less than 2 % of it.
+/// finding fall short goes before one that does. A finding is mended when it meets its
+/// limit; where that is by less than 2 % of it, it is close, and not mended yet.
 ///
-/// \fails a station that cannot be read has no findings and no mends
+/// \fails a station of which nothing can be read has no findings and no mends
 [[nodiscard]] MendResult mend_station(const MendStation& station, const MendWanted& wanted = {},
                                       const Context& context = {});
 

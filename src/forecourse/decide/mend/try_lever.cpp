@@ -35,13 +35,13 @@ struct Tried {
   bool mended = false;
 };
 
-Tried try_value(const Bench& bench, const std::string& path, const std::string& value, bool by_share) {
+Tried try_value(const Bench& bench, const std::string& path, const std::string& value) {
   const Parsed<std::string> changed = site::set_value(bench.text, path, value);
   Tried out{value, std::nullopt};
   if (!changed.ok()) return out;
   out.after = bytes_at(changed.value, path).value_or(value);
   out.finding = bench.judge(changed.value);
-  out.mended = out.finding && is_mended(*out.finding, by_share);
+  out.mended = out.finding && out.finding->state == FindingState::meets;
   return out;
 }
 
@@ -71,12 +71,12 @@ class Steps {
 
 class AmountSteps : public Steps {
  public:
-  AmountSteps(Grid grid, site::Display display, double from, bool up)
-      : grid_(grid), display_(display), step_(step_of(grid, display)), from_(from), up_(up) {
+  AmountSteps(Grid grid, Written as, double from, bool up)
+      : grid_(grid), as_(std::move(as)), step_(step_of(grid, as_.display)), from_(from), up_(up) {
     begin_ = up ? std::floor(from / step_ + rounding) : std::ceil(from / step_ - rounding);
   }
   [[nodiscard]] double at(int steps) const { return (begin_ + (up_ ? steps : -steps)) * step_; }
-  [[nodiscard]] std::string text(int steps) const override { return text_on(grid_, display_, at(steps)); }
+  [[nodiscard]] std::string text(int steps) const override { return text_on(grid_, as_, at(steps)); }
   [[nodiscard]] std::optional<double> share(int steps) const override {
     if (from_ == 0.0) return std::nullopt;
     return std::abs((at(steps) - from_) / from_);
@@ -84,7 +84,7 @@ class AmountSteps : public Steps {
 
  private:
   Grid grid_;
-  site::Display display_;
+  Written as_;
   double step_;
   double from_;
   double begin_ = 0.0;
@@ -133,12 +133,13 @@ class Search {
     while (enough_ && *enough_ - not_enough_ > 1) look(not_enough_ + (*enough_ - not_enough_) / 2);
     if (last_) tell(*last_, out);
     out.share = steps_.share(enough_ ? *enough_ : not_enough_);
+    if (enough_) out.step_less = steps_.text(not_enough_);
     if (!enough_) out.reason = last_ ? not_enough(out) : "no other value can stand there";
   }
 
  private:
   void look(int steps) {
-    Tried tried = try_value(bench_, path_, steps_.text(steps), true);
+    Tried tried = try_value(bench_, path_, steps_.text(steps));
     if (!tried.finding) {
       refused_ = std::min(refused_, steps);
       if (enough_) not_enough_ = steps;
@@ -181,9 +182,10 @@ std::optional<MendTry> try_amount(const Bench& bench, const Lever& lever, MendTr
     out.reason = "it is not entered as one value";
     return out;
   }
-  const AmountSteps steps(lever.grid, bench.display, *from, goes_up(bench.finding, lever));
+  const Written as = written_like(out.edit.before.value_or(std::string()), bench.display);
+  const AmountSteps steps(lever.grid, as, *from, goes_up(bench.finding, lever));
   Search search(bench, lever.path, steps);
-  search.run(short_of(bench.finding, lever, step_of(lever.grid, bench.display)), out);
+  search.run(short_of(bench.finding, lever, step_of(lever.grid, as.display)), out);
   return out;
 }
 
@@ -204,9 +206,11 @@ std::optional<std::pair<double, double>> read_place(std::string_view bytes) {
 std::optional<MendTry> try_place(const Bench& bench, const Lever& lever, MendTry out) {
   const auto from = out.edit.before ? read_place(*out.edit.before) : std::nullopt;
   if (!from) return std::nullopt;
-  const PlaceSteps steps(bench.display, from->first, from->second, lever);
+  const std::size_t end = out.edit.before->find_last_of('"');
+  const site::Display display = written_like(out.edit.before->substr(0, end), bench.display).display;
+  const PlaceSteps steps(display, from->first, from->second, lever);
   Search search(bench, lever.path, steps);
-  search.run(short_of(bench.finding, lever, step_of(lever.grid, bench.display)), out);
+  search.run(short_of(bench.finding, lever, step_of(lever.grid, display)), out);
   return out;
 }
 
@@ -247,7 +251,7 @@ std::optional<MendTry> try_size(const Bench& bench, const Lever& lever, MendTry 
   for (std::size_t i = 0; i < std::min(sizes.size(), most) && !out.mends; ++i) {
     const std::string value =
         by_bore ? show_quantity(sizes[i]->bore, bench.display == site::Display::us ? "in" : "mm") : sizes[i]->id;
-    tell(try_value(bench, out.edit.path, value, false), out);
+    tell(try_value(bench, out.edit.path, value), out);
     out.share = sizes[i]->bore / *bore - 1.0;
   }
   if (sizes.empty()) out.reason = "there is no wider one on the shelf";
@@ -257,19 +261,13 @@ std::optional<MendTry> try_size(const Bench& bench, const Lever& lever, MendTry 
 
 std::optional<MendTry> try_word(const Bench& bench, const Lever& lever, MendTry out) {
   if (!out.edit.before || *out.edit.before == lever.value) return std::nullopt;
-  tell(try_value(bench, lever.path, lever.value, false), out);
+  out.is_work = true;
+  tell(try_value(bench, lever.path, lever.value), out);
   if (!out.mends) out.reason = not_enough(out);
   return out;
 }
 
 }  // namespace
-
-bool is_mended(const Finding& finding, bool by_share) {
-  if (finding.state != FindingState::meets) return false;
-  if (!by_share || !finding.margin || !finding.limit) return true;
-  constexpr double share = 0.02;  // below which a finding is close
-  return *finding.margin >= share * std::abs(*finding.limit) * (1.0 - rounding);
-}
 
 std::optional<MendTry> try_lever(const Bench& bench, const Lever& lever) {
   MendTry out;

@@ -19,10 +19,6 @@ struct Bench {
   JudgeText judge;
 };
 
-/// Whether a finding is mended: it meets its limit, by no less than 2 % of it where the limit is a number.
-/// \param by_share the margin is to be no less than 2 % of the limit
-[[nodiscard]] bool is_mended(const checks::Finding& finding, bool by_share);
-
 /// Changes the lever's value alone, by as little as mends the finding.
 ///
 /// \return empty: the lever has no value at this station
