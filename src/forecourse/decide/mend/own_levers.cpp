@@ -198,8 +198,8 @@ std::vector<Lever> of_deadmen(const LeverQuestion& question) {
   for (const site::Tank& one : question.site.tanks) {
     if (one.id.text != question.finding.subject || !one.flotation) continue;
     for (std::size_t i = 1; i <= one.flotation->deadmen.size(); ++i) {
-      out.push_back({tank + ".flotation.deadman." + std::to_string(i) + ".count", "set more deadmen", LeverKind::amount,
-                     Sense::more, Grid::count});
+      out.push_back({tank + ".flotation.deadman." + std::to_string(i) + ".count",
+                     "set more deadmen, by a licensed engineer", LeverKind::amount, Sense::more, Grid::count});
     }
   }
   return out;

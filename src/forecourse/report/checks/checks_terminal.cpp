@@ -40,6 +40,7 @@ std::string checks_summary(const checks::CheckResult& result, const site::Site& 
   page.paragraph(checks_cautions().front() + " forecourse " + result.version + ".");
   page.item(count_by_state(all_findings(result)) + ".");
   page.item(clauses_in_words(result));
+  if (facts.mends && !facts.mends->empty()) page.paragraph(std::string("What would mend it. ") + mends_caution);
   for (const checks::FindingSet& set : result.sets) {
     page.heading(set.title + ": " + count_by_state(set.findings));
     if (!set.edition.empty()) page.remark(set.edition + ".");

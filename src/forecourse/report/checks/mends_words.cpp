@@ -114,14 +114,20 @@ std::vector<std::string> mend_lines(const std::vector<Mend>& mends, const checks
                                     const FindingGroup& group, const MendWords& words) {
   std::vector<std::string> out;
   std::vector<const Mend*> told;
+  std::vector<std::string> likewise;
   for (const Mend* mend : mends_of(mends, set, group)) {
     const auto same = std::find_if(told.begin(), told.end(), [&](const Mend* one) { return is_same(*one, *mend); });
     if (same != told.end() && !words.all) {
-      out[static_cast<std::size_t>(same - told.begin())] += " Likewise " + mend->of.subject + ".";
+      std::string& others = likewise[static_cast<std::size_t>(same - told.begin())];
+      others += (others.empty() ? " Likewise " : ", ") + mend->of.subject;
       continue;
     }
     told.push_back(mend);
     out.push_back(tell(*mend, words));
+    likewise.emplace_back();
+  }
+  for (std::size_t i = 0; i < out.size(); ++i) {
+    if (!likewise[i].empty()) out[i] += likewise[i] + ".";
   }
   if (!words.all) return out;
   for (const Mend* mend : told) add_tried(*mend, out);
