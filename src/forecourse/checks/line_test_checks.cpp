@@ -27,10 +27,26 @@ class Checker {
       check_lines(line);
     }
     check_missing();
+    if (!is_federal()) leave_out();
     return std::move(out_);
   }
 
  private:
+  /// A station that names no rules is held against these; one that names others is not.
+  [[nodiscard]] bool is_federal() const {
+    return site_.rules.empty() || std::any_of(site_.rules.begin(), site_.rules.end(),
+                                              [](const site::Name& rule) { return rule.text == "us-federal"; });
+  }
+
+  /// What was found stays, as information.
+  void leave_out() {
+    for (Finding& finding : out_) {
+      finding.state = FindingState::does_not_apply;
+      finding.reason = "by the rules of the site file";
+      finding.change.clear();
+    }
+  }
+
   static Finding begin(const char* rule, const char* requirement, std::string subject, const char* clause,
                        site::ClauseSeen seen = site::ClauseSeen::text) {
     Finding f;

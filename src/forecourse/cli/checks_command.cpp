@@ -122,6 +122,9 @@ Exit checks_command(const ChecksArguments& arguments) {
   result.version = FORECOURSE_VERSION;
   result.warnings.insert(result.warnings.begin(), source.warnings.begin(), source.warnings.end());
   report::ChecksFacts facts{today(), arguments.command, source.texts, {}};
+  if (arguments.mend) {
+    facts.mends = decide::mend_station({source.texts.front().text, *on, given, *own}).mends;
+  }
   if (!arguments.site.out.empty() && !write_report(arguments, source, result, facts)) return Exit::bad_input;
   if (arguments.site.json) {
     print(report::to_text(report::checks_document(result, facts)));

@@ -139,6 +139,7 @@ struct ChecksArguments {
   std::vector<std::string> rules;  ///< files of rule sets
   std::string records;             ///< folder of CSV files or a store
   std::string on;                  ///< the day by which tests are judged overdue; empty: today
+  bool mend = false;               ///< tell what would mend each finding that falls short
   bool figures = false;            ///< only list what a requirement can be set on
   bool pdf = false;                ///< checks.pdf beside checks.html
   std::string paper;               ///< of the PDF, as of the flow study

@@ -344,6 +344,7 @@ void add_checks_options(CLI::App& command, ChecksArguments& checks) {
   command.add_option("--rules", checks.rules, "a rule set of a state or an owner (TOML)")->allow_extra_args(false);
   command.add_option("--records", checks.records, "folder with dips.csv, deliveries.csv, tests.csv, or a store");
   command.add_option("--on", checks.on, on_words);
+  command.add_flag("--mend", checks.mend, "tell the smallest change that mends each finding that falls short");
   command.add_flag("--figures", checks.figures, "only list the figures that a requirement can be set on");
   add_pdf_options(command, checks, "checks");
 }

@@ -216,6 +216,11 @@ std::string in_words(const FindingGroup& group, site::Display display, Glyphs gl
   return out + ".";
 }
 
+std::string value_in_words(double si, const Finding& finding, site::Display display, Glyphs glyphs) {
+  const std::string unit = shown_unit(finding, display, glyphs);
+  return shown(si, finding, display, glyphs) + (unit.empty() ? "" : " " + unit);
+}
+
 std::string count_by_state(const std::vector<Finding>& findings) {
   std::string out;
   for (const FindingState state : states_in_order) {

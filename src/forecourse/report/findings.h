@@ -28,6 +28,10 @@ struct FindingGroup {
 /// a limiter." The state stands before it and is not repeated.
 [[nodiscard]] std::string in_words(const FindingGroup& group, site::Display display, Glyphs glyphs = Glyphs::unicode);
 
+/// A value of a finding with its unit, as its own value is shown: "12.25 gpm".
+[[nodiscard]] std::string value_in_words(double si, const checks::Finding& finding, site::Display display,
+                                         Glyphs glyphs = Glyphs::unicode);
+
 /// "6 fall short, 2 are close, 4 meet", or "none"
 [[nodiscard]] std::string count_by_state(const std::vector<checks::Finding>& findings);
 

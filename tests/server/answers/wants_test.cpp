@@ -134,6 +134,23 @@ TEST(Wants, OfPartsOfAFlowAreThoseOfTheWhole) {
   EXPECT_EQ(part["states"], whole["states"]);
 }
 
+TEST(Wants, OfMendsAreThoseOfTheCommandAndOfTheFindingAskedFor) {
+  const Json command =
+      printed({"checks", path_of("hollin-gap"), "--mend", "--on", "2026-11-30", "--json"})["result"]["mends"];
+  const Json all = document_of("hollin-gap", {{"study", "mends"}, {"on", "2026-11-30"}})["result"]["mends"];
+  ASSERT_EQ(all.size(), command.size());
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    for (const char* member : {"rule", "subject", "words", "edits", "effects", "tried", "after"})
+      EXPECT_EQ(all[i][member], command[i][member]) << member;
+    EXPECT_NE(all[i]["study"].is_null(), all[i]["set"].is_null());
+  }
+  const Json one =
+      document_of("hollin-gap", {{"study", "mends"}, {"rule", "shear-groove-offset"}, {"subject", "D3.diesel"}});
+  ASSERT_EQ(one["result"]["mends"].size(), 1U);
+  EXPECT_EQ(one["result"]["mends"][0]["subject"], "D3.diesel");
+  EXPECT_EQ(one["result"]["mends"][0]["set"], "Fire code for the forecourt");
+}
+
 TEST(Wants, OfFindingsHoldThoseOfEveryStudyAndThePathOfTheValue) {
   const Json document = document_of("hollin-gap", {{"study", "findings"}, {"on", "2026-11-30"}});
   EXPECT_EQ(document["cautions"], printed({"checks", path_of("hollin-gap"), "--json"})["cautions"]);

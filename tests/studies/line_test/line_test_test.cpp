@@ -341,6 +341,21 @@ TEST(LineTest, Findings) {
       not_determined);
 }
 
+/// A station that names its rules is not held against those of others; what was found stays as information.
+TEST(LineTest, FederalRulesAreNotForAStationOfOthers) {
+  site::Site site = read();
+  const site::Date late{2027, 6, 1, {}};
+  site.rules = {{"eu", {}}};
+  for (const checks::Finding& one : checks::check_line_test(site, studied(warm()), late)) {
+    EXPECT_EQ(one.state, checks::FindingState::does_not_apply) << one.rule;
+    EXPECT_EQ(one.reason, "by the rules of the site file");
+    EXPECT_TRUE(one.change.empty());
+  }
+  site.rules.push_back({"us-federal", {}});
+  EXPECT_EQ(finding(checks::check_line_test(site, studied(warm()), late), "leak-detector-yearly").state,
+            checks::FindingState::falls_short);
+}
+
 /// Nothing that is not entered is taken for the hour of the rule, nor a watch of long ago for one of this month.
 TEST(LineTest, WhatIsNotEnteredIsNotMet) {
   using enum checks::FindingState;

@@ -121,6 +121,14 @@ export interface FindingsWant {
   on?: string;
   units?: Units;
 }
+export interface MendsWant {
+  study: "mends";
+  rule?: string;
+  subject?: string;
+  keep?: string;
+  on?: string;
+  units?: Units;
+}
 export interface ContainmentWant {
   study: "containment";
   inflows?: string | string[];
@@ -348,6 +356,7 @@ export interface MeterDrawingWant {
 export type KnownWant =
   | FlowWant
   | FindingsWant
+  | MendsWant
   | ContainmentWant
   | TankWant
   | FlotationWant

@@ -49,14 +49,19 @@ test("a limit stands as its finding does, and says why", () => {
   expect(told(false, limit("a"), "falls short", false)).toBe("Falls short: beyond");
 });
 
-test("each limit takes the draw that goes furthest of what it allows", () => {
-  const judged = (n: number, error_m3: number, allowed_m3: number | null) => ({ limit: n, error_m3, allowed_m3 });
+test("each limit takes the draw that the program found worst against it", () => {
+  const judged = (n: number) => ({ limit: n });
   const draws = [
-    { draw: "1", limits: [judged(0, 3, 6), judged(1, 3, null)] },
-    { draw: "2", limits: [judged(0, -5, 6), judged(1, -5, null)] },
-    { draw: "3", limits: [judged(0, 6, 20), judged(1, 1, 2)] },
+    { draw: "1", limits: [judged(0), judged(1)] },
+    { draw: "2", limits: [judged(0), judged(1)] },
+    { draw: "3", limits: [judged(1)] },
   ];
-  expect(worstAgainst({ draws } as unknown as Proving).map(({ draw, judged: j }) => [draw.draw, j.limit])).toEqual([
+  const against = [
+    { draw: 1, limit: 0 },
+    { draw: 2, limit: 1 },
+    { draw: 2, limit: 0 },
+  ];
+  expect(worstAgainst({ draws, against } as unknown as Proving).map(({ draw, judged: j }) => [draw.draw, j.limit])).toEqual([
     ["2", 0],
     ["3", 1],
   ]);

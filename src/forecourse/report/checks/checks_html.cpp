@@ -1,4 +1,5 @@
 #include "forecourse/report/checks/checks_report.h"
+#include "forecourse/report/checks/mends_report.h"
 #include "forecourse/report/findings.h"
 #include "forecourse/report/html/parts.h"
 #include "forecourse/report/study_page.h"
@@ -20,7 +21,9 @@ std::string checks_section(const checks::CheckResult& result, site::Display disp
 }
 
 std::string checks_report(const checks::CheckResult& result, const site::Site& site, const ChecksFacts& facts) {
-  return study_page("Checks", "checks", checks_cautions().front(), checks_section(result, site.display),
+  std::string body = checks_section(result, site.display);
+  if (facts.mends) body += mends_section(*facts.mends, site.display);
+  return study_page("Checks", "checks", checks_cautions().front(), body,
                     {result.version, result.defaults, result.warnings, checks_cautions()}, site,
                     {facts.date, facts.command, facts.texts});
 }

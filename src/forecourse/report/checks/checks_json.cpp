@@ -1,5 +1,6 @@
 #include "forecourse/checks/rules/period.h"
 #include "forecourse/report/checks/checks_report.h"
+#include "forecourse/report/checks/mends_report.h"
 #include "forecourse/report/findings.h"
 
 namespace forecourse::report {
@@ -20,6 +21,7 @@ Json checks_document(const checks::CheckResult& result, const ChecksFacts& facts
                                {"edition", text_or_null(set.edition)},
                                {"by_state", count_by_state(set.findings)}};
                  })}};
+  if (facts.mends) out.result["mends"] = mends_json(*facts.mends);
   for (const checks::FindingSet& set : result.sets) {
     for (Json& one : findings_json(set.findings, facts.texts)) {
       one["set"] = set.id;

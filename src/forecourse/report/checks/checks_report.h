@@ -1,9 +1,11 @@
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "forecourse/checks/station/check_station.h"
+#include "forecourse/decide/mend/mend.h"
 #include "forecourse/report/diagnostic_text.h"
 #include "forecourse/report/json_document.h"
 #include "forecourse/report/terminal/text.h"
@@ -16,6 +18,7 @@ struct ChecksFacts {
   std::string command;
   std::vector<SourceText> texts;          ///< the site file, and behind it sets of a state or an owner
   std::vector<std::string> written = {};  ///< paths
+  std::optional<std::vector<decide::Mend>> mends = std::nullopt;  ///< what would mend each; empty: not asked
 };
 
 /// What stands above every finding, and what every report ends with.

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "forecourse/report/checks/checks_report.h"
+#include "forecourse/report/checks/mends_report.h"
 #include "forecourse/report/findings.h"
 #include "forecourse/report/study_page.h"
 #include "forecourse/report/terminal/page.h"
@@ -39,6 +40,7 @@ std::string checks_summary(const checks::CheckResult& result, const site::Site& 
   page.paragraph(checks_cautions().front() + " forecourse " + result.version + ".");
   page.item(count_by_state(all_findings(result)) + ".");
   page.item(clauses_in_words(result));
+  if (facts.mends && !facts.mends->empty()) page.paragraph(std::string("What would mend it. ") + mends_caution);
   for (const checks::FindingSet& set : result.sets) {
     page.heading(set.title + ": " + count_by_state(set.findings));
     if (!set.edition.empty()) page.remark(set.edition + ".");
@@ -50,6 +52,10 @@ std::string checks_summary(const checks::CheckResult& result, const site::Site& 
         continue;
       }
       page.notice(checks::word(state), in_words(group, site.display, glyphs));
+      if (!facts.mends || state != FindingState::falls_short) continue;
+      for (const std::string& line : mend_lines(*facts.mends, set, group, {site.display, glyphs, style.verbose})) {
+        page.remark(line);
+      }
     }
     if (left_out > 0) {
       page.remark(fmt::format("{} more that meet or do not apply: --verbose lists them.", left_out));

@@ -93,6 +93,10 @@ Json proving_json(const studies::ProvingTold& told, const std::vector<SourceText
           {"fast", set_json(told.proving.fast)},
           {"slow", set_json(told.proving.slow)},
           {"worst", told.worst ? Json(*told.worst) : Json()},
+          {"against", array_of(told.against,
+                               [](const studies::WorstDraw& one) {
+                                 return Json{{"draw", one.draw}, {"limit", one.judged.limit}};
+                               })},
           {"draws", std::move(draws)}};
 }
 

@@ -15,7 +15,7 @@ namespace {
 using report::Json;
 using Answerer = Json (*)(const Asked&);
 
-constexpr std::array<std::pair<const char*, Answerer>, 12> studies_known{{{"flow", flow_answer},
+constexpr std::array<std::pair<const char*, Answerer>, 13> studies_known{{{"flow", flow_answer},
                                                                           {"containment", containment_answer},
                                                                           {"tank", tank_answer},
                                                                           {"flotation", flotation_answer},
@@ -26,6 +26,7 @@ constexpr std::array<std::pair<const char*, Answerer>, 12> studies_known{{{"flow
                                                                           {"ledger", ledger_answer},
                                                                           {"meter", meter_answer},
                                                                           {"findings", findings_answer},
+                                                                          {"mends", mends_answer},
                                                                           {"compare", compare_answer}}};
 
 Json unknown_study(const std::string& study) {

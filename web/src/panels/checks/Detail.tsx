@@ -2,9 +2,11 @@ import { useState } from "preact/hooks";
 import { partAt } from "../../api/station";
 import { sentence } from "../../draw/words";
 import { select, selection, setView, sheet, units } from "../../state/look";
-import { edit, editable, station } from "../../state/station";
+import { station } from "../../state/station";
 import { findingValue, type Finding } from "../parts/finding";
 import { StatusShape, stateWords } from "../parts/status";
+import { Mends } from "./Mends";
+import { TryIt } from "./TryIt";
 import { editsOf, seenOn, shownOf, sourceOf, type Group, type Side } from "./findings";
 
 /** One row of the list in full: why, what to change, and how sure its source is. */
@@ -53,7 +55,7 @@ export function Detail(props: { group: Group; side: Side | null }) {
         </>
       )}
       <h3>What to change</h3>
-      <Remedy group={group} />
+      {group.state === "falls short" ? <Mends group={group} /> : <Remedy group={group} />}
       <h3>How sure the source is</h3>
       <p class="dim">{source.sure}</p>
       <Subjects group={group} decimals={shown.decimals} />
@@ -89,21 +91,7 @@ function Remedy(props: { group: Group }) {
     <ol class="fix">
       <li>
         <span>{told}</span>
-        {edits.length > 0 && (
-          <button
-            type="button"
-            class="btn edit"
-            disabled={!editable.value}
-            title={
-              editable.value
-                ? `At ${at}; one step that can be undone`
-                : "To read only: open the address that the program printed"
-            }
-            onClick={() => void edit(`${change} at ${at}`, edits)}
-          >
-            Try it
-          </button>
-        )}
+        <TryIt edits={edits} label={`${change} at ${at}`} at={at} />
       </li>
     </ol>
   );

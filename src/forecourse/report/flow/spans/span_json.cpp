@@ -66,7 +66,8 @@ Json place(const studies::RestPlace& p) {
           {"elevation_m", number_or_null(p.elevation)},
           {"held_pressure_gauge_pa", number_or_null(p.held_gauge)},
           {"decayed_pressure_gauge_pa", number_or_null(p.decayed_gauge)},
-          {"below_atmosphere_when_decayed", p.below_atmosphere}};
+          {"below_atmosphere_when_decayed", p.below_atmosphere},
+          {"shutoff_pressure_gauge_pa", number_or_null(p.shutoff_gauge)}};
 }
 
 Json stretch(const studies::RestStretch& s) {

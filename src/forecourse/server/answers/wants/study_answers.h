@@ -32,6 +32,7 @@ struct Asked {
 [[nodiscard]] report::Json ledger_answer(const Asked& asked);
 [[nodiscard]] report::Json meter_answer(const Asked& asked);
 [[nodiscard]] report::Json findings_answer(const Asked& asked);
+[[nodiscard]] report::Json mends_answer(const Asked& asked);
 [[nodiscard]] report::Json compare_answer(const Asked& asked);
 
 /// What a want may be: the names of the studies and of the drawings.

@@ -31,6 +31,12 @@ inline constexpr auto flow_members = std::to_array<WantMember>({{"study", "\"flo
                                                                 {"units", "Units"}});
 inline constexpr auto findings_members =
     std::to_array<WantMember>({{"study", "\"findings\""}, {"keep", "string"}, {"on", "string"}, {"units", "Units"}});
+inline constexpr auto mends_members = std::to_array<WantMember>({{"study", "\"mends\""},
+                                                                 {"rule", "string"},
+                                                                 {"subject", "string"},
+                                                                 {"keep", "string"},
+                                                                 {"on", "string"},
+                                                                 {"units", "Units"}});
 inline constexpr auto containment_members = std::to_array<WantMember>({{"study", "\"containment\""},
                                                                        {"inflows", "string | string[]"},
                                                                        {"sensor_dead_for", "string"},
@@ -187,6 +193,7 @@ struct WantShape {
 };
 inline constexpr auto want_shapes = std::to_array<WantShape>({{"FlowWant", flow_members},
                                                               {"FindingsWant", findings_members},
+                                                              {"MendsWant", mends_members},
                                                               {"ContainmentWant", containment_members},
                                                               {"TankWant", tank_members},
                                                               {"FlotationWant", flotation_members},

@@ -46,6 +46,8 @@ export interface Proving {
   fast: DrawSet | null;
   slow: DrawSet | null;
   worst: Known;
+  /** The worst draw against each limit that is for its state: places in `draws` and in the limits of the result. */
+  against: { draw: number; limit: number }[];
   draws: Draw[];
 }
 

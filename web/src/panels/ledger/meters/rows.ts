@@ -19,14 +19,12 @@ export const money = ({ money: sum, currency }: Meter["year"]) =>
 /** Whether a draw was corrected for the temperatures of its fuel. */
 export const isCorrected = (draw: Pick<Draw, "fuel_by">) => draw.fuel_by !== null;
 
-/** Each limit with the draw of a proving that goes furthest of what it allows. */
+/** Each limit with the worst draw of a proving against it. */
 export function worstAgainst(proving: Proving | undefined): { draw: Draw; judged: Judged }[] {
-  const all = proving?.draws.flatMap((draw) => draw.limits.map((judged) => ({ draw, judged }))) ?? [];
-  const strain = ({ error_m3, allowed_m3 }: Judged) => (allowed_m3 === null ? -1 : Math.abs(error_m3) / allowed_m3);
-  const limits = [...new Set(all.map(({ judged }) => judged.limit))].sort((a, b) => a - b);
-  return limits.flatMap((limit) => {
-    const of = all.filter(({ judged }) => judged.limit === limit);
-    return of.sort((a, b) => strain(b.judged) - strain(a.judged)).slice(0, 1);
+  return (proving?.against ?? []).flatMap((one) => {
+    const draw = proving?.draws[one.draw];
+    const judged = draw?.limits.find(({ limit }) => limit === one.limit);
+    return draw && judged ? [{ draw, judged }] : [];
   });
 }
 

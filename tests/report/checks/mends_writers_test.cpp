@@ -1,0 +1,99 @@
+// What would mend a finding, as it is told in the terminal, in the document and on the page.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <fstream>
+#include <sstream>
+
+#include "forecourse/report/checks/checks_report.h"
+#include "forecourse/report/checks/mends_report.h"
+#include "forecourse/site/read.h"
+
+namespace forecourse::report {
+namespace {
+
+using testing::HasSubstr;
+using testing::Not;
+
+constexpr site::Date today{2026, 11, 30, {}};
+
+std::string site_text(const std::string& name) {
+  const std::ifstream in(std::string(SITES_DIR) + "/" + name + ".toml");
+  std::ostringstream out;
+  out << in.rdbuf();
+  return out.str();
+}
+
+struct Told {
+  site::Site site;
+  checks::CheckResult result;
+  ChecksFacts facts;
+};
+
+Told told(const std::string& name) {
+  const std::string text = site_text(name);
+  decide::MendResult found = decide::mend_station({text, today});
+  Told out{site::read_site(text).value, std::move(found.before), {}};
+  out.facts.mends = std::move(found.mends);
+  return out;
+}
+
+std::string summary(const Told& told, bool all) {
+  return checks_summary(told.result, told.site, {400, false, false, all}, told.facts);
+}
+
+TEST(MendsWriters, TheTerminalTellsThemBeneathTheFinding) {
+  const Told station = told("hollin-gap");
+  const std::string text = summary(station, false);
+  EXPECT_THAT(text,
+              HasSubstr("Mend T1: order less in compartment 1: delivery.load.compartment.1.volume from \"8000 gal\" "
+                        "to \"5600 gal\". Then 5600.00 gal, meets. No other finding changes."));
+  EXPECT_THAT(text, HasSubstr("Likewise D1.premium, D2.regular,"));
+  EXPECT_LT(text.find("what is brought is no more"), text.find("Mend T1"));
+}
+
+TEST(MendsWriters, ALongListTellsWhatWasTriedToo) {
+  const Told station = told("thornby");
+  EXPECT_THAT(summary(station, false), Not(HasSubstr("Tried too")));
+  EXPECT_THAT(
+      summary(station, true),
+      HasSubstr("Tried too: pour a thicker slab, by a licensed engineer (tank.T1.flotation.slab.thickness = \"400 "
+                "mm\"): mends it."));
+}
+
+TEST(MendsWriters, TheDocumentHasEachWithItsEditEffectsAndTries) {
+  const Told station = told("thornby");
+  const Json document = checks_document(station.result, station.facts);
+  const Json& mends = document["result"]["mends"];
+  ASSERT_EQ(mends.size(), 1U);
+  const Json& mend = mends[0];
+  EXPECT_EQ(mend["rule"], "flotation-factor-empty");
+  EXPECT_EQ(mend["way"], "change");
+  EXPECT_EQ(mend["work"], false);
+  EXPECT_EQ(mend["edits"][0]["path"], "tank.T1.flotation.cover");
+  EXPECT_EQ(mend["edits"][0]["before"], "\"1.0 m\"");
+  EXPECT_EQ(mend["edits"][0]["value"], "\"1.36 m\"");
+  EXPECT_EQ(mend["after"], "meets");
+  EXPECT_GE(mend["value_after"].get<double>(), mend["limit"].get<double>());
+  EXPECT_EQ(mend["tried"].size(), 3U);
+  EXPECT_EQ(mend["tried"][0]["step_less"], "1.35 m");
+  EXPECT_TRUE(mend["reason"].is_null());
+}
+
+TEST(MendsWriters, WithoutBeingAskedNothingIsToldOfThem) {
+  Told station = told("thornby");
+  station.facts.mends.reset();
+  EXPECT_FALSE(checks_document(station.result, station.facts)["result"].contains("mends"));
+  EXPECT_THAT(checks_report(station.result, station.site, station.facts), Not(HasSubstr("What would mend it")));
+}
+
+TEST(MendsWriters, ThePageHasATableWithTheCautionAndWhatHasNoEdit) {
+  const Told station = told("ludd-bank");
+  const std::string page = checks_report(station.result, station.site, station.facts);
+  EXPECT_THAT(page, HasSubstr("What would mend it"));
+  EXPECT_THAT(page, HasSubstr("nothing is entered before it is so"));
+  EXPECT_THAT(page, HasSubstr("what the new part has is entered once it is fitted"));
+}
+
+}  // namespace
+}  // namespace forecourse::report

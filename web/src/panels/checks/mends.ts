@@ -1,0 +1,87 @@
+import type { Edit, ErrorAnswer } from "../../api/types";
+import type { Finding } from "../parts/finding";
+import type { State } from "../parts/status";
+import type { Group } from "./findings";
+
+interface MendEdit {
+  path: string;
+  before: string | null;
+  value: string;
+}
+
+export interface MendEffect {
+  subject: string;
+  requirement: string;
+  /** Null: it was not asked before, or is no longer. */
+  before: State | null;
+  after: State | null;
+  better: boolean;
+}
+
+interface MendTry {
+  words: string;
+  edit: MendEdit;
+  mends: boolean;
+  reason: string | null;
+}
+
+/** The smallest change that mends one finding, as the program found it. */
+export interface Mend {
+  study: Finding["study"];
+  set: string | null;
+  rule: string;
+  subject: string;
+  way: "change" | "work" | "duty" | "replace" | "retest" | "none";
+  words: string | null;
+  /** Why no edit is offered. */
+  reason: string | null;
+  edits: MendEdit[];
+  after: State | null;
+  value_after: number | null;
+  limit: number | null;
+  unit: string;
+  of: Finding["of"];
+  effects: MendEffect[];
+  least_flow_before_m3_per_s: number | null;
+  least_flow_after_m3_per_s: number | null;
+  tried: MendTry[];
+}
+
+interface MendsDocument {
+  document: { cautions: string[]; result: { mends: Mend[] } };
+}
+export type MendsAnswer = MendsDocument | ErrorAnswer;
+
+/** The mends of the findings of a row, in their order. */
+export const mendsOf = (group: Group, mends: readonly Mend[]): Mend[] =>
+  mends.filter((mend) =>
+    group.findings.some(
+      (f) =>
+        f.rule === mend.rule &&
+        f.subject === mend.subject &&
+        (f.set ?? null) === mend.set &&
+        (f.study ?? null) === (mend.study ?? null),
+    ),
+  );
+
+/** What is to be set for all parts of a row, as one step; each value once. */
+export function editsOfMends(mends: readonly Mend[]): Edit[] {
+  const values = new Map(mends.flatMap((mend) => mend.edits).map((edit) => [edit.path, edit.value]));
+  return [...values].map(([path, value]) => ({ path, value }));
+}
+
+/** Mends that say the same of several parts, with the parts. */
+export function likewise(mends: readonly Mend[]): { mend: Mend; subjects: string[] }[] {
+  const out: { key: string; mend: Mend; subjects: string[] }[] = [];
+  for (const mend of mends) {
+    const edit = mend.edits[0];
+    const key = edit ? [edit.before, edit.value].join("|") : [mend.words, mend.reason].join("|");
+    const same = out.find((one) => one.key === key);
+    if (same) same.subjects.push(mend.subject);
+    else out.push({ key, mend, subjects: [mend.subject] });
+  }
+  return out;
+}
+
+/** "T1: a vent ends at least 12 ft above the ground" */
+export const effectWords = (effect: MendEffect) => `${effect.subject}: ${effect.requirement}`;
