@@ -60,13 +60,21 @@ class Checks {
  public:
   Checks(const site::Site& site, const DeliveryResult& result) : site_(site), result_(result) {}
 
-  std::vector<Finding> all() {
-    if (!result_.runs.empty()) {
-      for (const studies::DeliveryTank& tank : run().tanks) room(tank);
-      truck();
-      for (const studies::DropTold& drop : run().drops) velocities(drop);
-    }
-    for (const site::Tank& tank : site_.tanks) of_tank(tank);
+  std::vector<Finding> of_drops() {
+    if (result_.runs.empty()) return {};
+    for (const studies::DeliveryTank& tank : run().tanks) room(tank);
+    truck();
+    for (const studies::DropTold& drop : run().drops) velocities(drop);
+    each_vent([&](const site::Tank& tank, const site::Vent& vent, const std::string& name) { size(tank, vent, name); });
+    return std::move(out_);
+  }
+
+  std::vector<Finding> of_vents() {
+    each_vent([&](const site::Tank& tank, const site::Vent& vent, const std::string& name) {
+      height(vent, name);
+      restrictor(tank, vent, name);
+      if (studies::is_gasoline(site_, tank.product.text)) mixed(tank, vent, name);
+    });
     return std::move(out_);
   }
 
@@ -137,16 +145,14 @@ class Checks {
 
   // ---- what stands there -----------------------------------------------------------------------------
 
-  void of_tank(const site::Tank& tank) {
-    const bool gasoline = studies::is_gasoline(site_, tank.product.text);
-    std::size_t number = 0;
-    for (const site::Vent& vent : tank.vents) {
-      ++number;
-      const std::string name = !vent.id.empty() ? vent.id.text : tank.id.text + " vent " + std::to_string(number);
-      height(vent, name);
-      size(tank, vent, name);
-      restrictor(tank, vent, name);
-      if (gasoline) mixed(tank, vent, name);
+  template <class Hold>
+  void each_vent(Hold hold) const {
+    for (const site::Tank& tank : site_.tanks) {
+      std::size_t number = 0;
+      for (const site::Vent& vent : tank.vents) {
+        ++number;
+        hold(tank, vent, !vent.id.empty() ? vent.id.text : tank.id.text + " vent " + std::to_string(number));
+      }
     }
   }
 
@@ -262,8 +268,19 @@ class Checks {
 
 }  // namespace
 
+std::vector<Finding> check_drops(const site::Site& site, const DeliveryResult& result) {
+  return Checks(site, result).of_drops();
+}
+
+std::vector<Finding> check_vents(const site::Site& site) {
+  const DeliveryResult nothing;
+  return Checks(site, nothing).of_vents();
+}
+
 std::vector<Finding> check_delivery(const site::Site& site, const DeliveryResult& result) {
-  return Checks(site, result).all();
+  std::vector<Finding> out = check_drops(site, result);
+  for (Finding& one : check_vents(site)) out.push_back(std::move(one));
+  return out;
 }
 
 }  // namespace forecourse::checks

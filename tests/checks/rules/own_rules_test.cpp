@@ -157,6 +157,30 @@ TEST(OwnRules, AConditionThatDoesNotFitItsFigure) {
       ElementsAre("8:20: error: there is no figure 'hose-lenth' | did you mean 'hose-length'?"));
 }
 
+TEST(OwnRules, ALimitOfAConditionOfAWrongKind) {
+  const auto when = [](const std::string& condition) {
+    return told_of(rules("figure = \"breakaway-fitted\"\nis = true\nwhen = [{ " + condition + " }]\n"));
+  };
+  EXPECT_THAT(when("figure = \"hose-length\", above = \"3 kg\""),
+              ElementsAre("8:43: error: above is a length, but 'kg' is a mass | write \"2.00 in\" or \"52 mm\""));
+  EXPECT_THAT(when("figure = \"tank-installed\", after = \"2016-04-11\""),
+              testing::Contains("8:46: error: after is a date, but \"2016-04-11\" is a text | write it without quotes, "
+                                "as 2026-03-12"));
+}
+
+TEST(OwnRules, AWordThatIsNone) {
+  EXPECT_THAT(told_of(rules("figure = \"breakaway-fitted\"\nis = true\nseen = \"guess\"\n")),
+              ElementsAre("8:8: error: seen cannot be \"guess\" | it is one of: text, older-text, told, memory"));
+}
+
+TEST(OwnRules, AFileThatAsksForNothing) {
+  EXPECT_THAT(told_of(""), ElementsAre("1:1: error: the file holds no rule set | begin with format = 1, then id, title "
+                                       "and [[requirement]]"));
+  EXPECT_THAT(
+      told_of("format = 1\nid = \"owner\"\n"),
+      ElementsAre("1:1: error: the rule set asks for nothing | add a [[requirement]] with id, words and figure"));
+}
+
 TEST(OwnRules, TwoOfOneIdAndWhatIsMissing) {
   EXPECT_THAT(
       told_of(rules("figure = \"breakaway-fitted\"\nis = true\n[[requirement]]\nid = \"one\"\nwords = \"again\"\n"

@@ -32,8 +32,10 @@ class Readings {
   }
 
   /// Of a part, else of the station.
-  const FigureAt* of(const Figure& figure, const std::string& subject) {
+  /// \param number where it is looked for first: figures tell parts of one kind in the same order
+  const FigureAt* of(const Figure& figure, const std::string& subject, std::size_t number) {
     const std::vector<FigureAt>& all = of(figure);
+    if (number < all.size() && all[number].subject == subject) return &all[number];
     const auto at = [&](std::string_view id) {
       return std::find_if(all.begin(), all.end(), [&](const FigureAt& one) { return one.subject == id; });
     };
@@ -174,7 +176,9 @@ void judge(const BoundRequirement& rule, const FigureAt& at, const site::Date& t
   if (out.state == FindingState::falls_short) out.change = rule.entered->change.text;
 }
 
-Finding finding_of(const BoundRequirement& rule, const FigureAt& at, Readings& readings, const site::Date& today) {
+/// \param number of the part among those that have the figure
+Finding finding_of(const BoundRequirement& rule, const FigureAt& at, std::size_t number, Readings& readings,
+                   const site::Date& today) {
   Finding out = begin(rule, at);
   if (!at.exempt.empty()) {
     out.state = FindingState::does_not_apply;
@@ -183,7 +187,7 @@ Finding finding_of(const BoundRequirement& rule, const FigureAt& at, Readings& r
   }
   Application open;
   for (const BoundCondition& condition : rule.when) {
-    Application one = holds(condition, readings.of(*condition.figure, at.subject));
+    Application one = holds(condition, readings.of(*condition.figure, at.subject, number));
     if (one.applies == Applies::no) {
       out.state = FindingState::does_not_apply;
       out.reason = one.why;
@@ -230,8 +234,9 @@ std::vector<Finding> check_rules(const Facts& facts, std::span<const BoundRequir
   Readings readings(facts);
   std::map<std::string, std::size_t> of_route;
   for (const BoundRequirement& rule : rules) {
-    for (const FigureAt& at : readings.of(*rule.figure)) {
-      add(finding_of(rule, at, readings, facts.today), rule.entered->route.text, of_route, out);
+    const std::vector<FigureAt>& all = readings.of(*rule.figure);
+    for (std::size_t i = 0; i < all.size(); ++i) {
+      add(finding_of(rule, all[i], i, readings, facts.today), rule.entered->route.text, of_route, out);
     }
   }
   return out;

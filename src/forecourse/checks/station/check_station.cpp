@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <iterator>
 #include <map>
+#include <string_view>
 
 #include "forecourse/checks/delivery_checks.h"
 #include "forecourse/checks/flotation_checks.h"
@@ -61,8 +62,9 @@ void check_studies(const Facts& facts, const Studied& studied, Collector& collec
   if (studied.flow) collect.study("flow", "Flow study", *studied.flow, check_flow(site, *studied.flow));
   if (studied.tank) collect.study("tank", "Tank study", *studied.tank, check_tanks(site, *studied.tank));
   for (const studies::DeliveryResult& one : studied.deliveries) {
-    collect.study("delivery", "Delivery study", one, check_delivery(site, one));
+    collect.study("delivery", "Delivery study", one, check_drops(site, one));
   }
+  collect.set({"vents", true, "Vents", {}, check_vents(site)});
   if (studied.flotation) {
     collect.study("flotation", "Tanks against the ground water", *studied.flotation,
                   check_flotation(*studied.flotation));
@@ -79,10 +81,10 @@ void check_studies(const Facts& facts, const Studied& studied, Collector& collec
 }
 
 void count(CheckResult& out) {
-  std::map<std::string, bool> seen;
+  std::map<std::pair<std::string_view, std::string_view>, bool> seen;
   for (const FindingSet& set : out.sets) {
     for (const Finding& one : set.findings) {
-      bool& verified = seen.try_emplace(set.id + " " + one.rule, true).first->second;
+      bool& verified = seen.try_emplace({set.id, one.rule}, true).first->second;
       verified = verified && one.clause_verified;
     }
   }
@@ -161,6 +163,9 @@ CheckResult check_station(const Facts& facts, const Studied& studied, std::span<
 
 std::vector<Finding> all_findings(const CheckResult& result) {
   std::vector<Finding> out;
+  std::size_t count = 0;
+  for (const FindingSet& set : result.sets) count += set.findings.size();
+  out.reserve(count);
   for (const FindingSet& set : result.sets) out.insert(out.end(), set.findings.begin(), set.findings.end());
   return out;
 }

@@ -14,6 +14,8 @@ void tell_missing(const ReadRun& run, const Name& name, SourceSpan where, std::s
 }
 
 void tell_missing(const ReadRun& run, const RuleSet& set) {
+  if (set.requirements.empty() && run.diagnostics.empty())
+    run.error(set.where, "the rule set asks for nothing", "add a [[requirement]] with id, words and figure");
   for (const Requirement& one : set.requirements) {
     tell_missing(run, one.words, one.where, "the requirement has no words", "write what it asks in a sentence");
     tell_missing(run, one.figure, one.where, "the requirement has no figure",
@@ -27,6 +29,14 @@ Parsed<RuleSet> read_rule_set(std::string_view text, std::uint32_t text_index) {
   Parsed<Document> document = read_document(text, text_index);
   Parsed<RuleSet> result;
   result.diagnostics = std::move(document.diagnostics);
+  if (text.find_first_not_of(" \t\r\n") == std::string_view::npos) {
+    result.diagnostics.push_back({Severity::error,
+                                  "the file holds no rule set",
+                                  SourceSpan{text_index, 0, 0},
+                                  "begin with format = 1, then id, title and [[requirement]]",
+                                  {}});
+    return result;
+  }
   std::vector<SourceSpan> half_read = std::move(document.value.half_read);
   std::vector<SourceSpan> uncertain;
   const ReadRun run{text, result.diagnostics, half_read, uncertain, document.value.complete};

@@ -167,6 +167,7 @@ export const seenOn = {
   flow: { sheet: "flow", view: "", name: "Flow" },
   tank: { sheet: "tank", view: "depth", name: "Tank, Depth" },
   delivery: { sheet: "tank", view: "delivery", name: "Tank, Delivery" },
+  vents: { sheet: "tank", view: "delivery", name: "Tank, Delivery" },
   vapor: { sheet: "tank", view: "vapor", name: "Tank, Vapor" },
   flotation: { sheet: "tank", view: "flotation", name: "Tank, Flotation" },
   "line-test": { sheet: "ledger", view: "line-tests", name: "Ledger, Line tests" },
