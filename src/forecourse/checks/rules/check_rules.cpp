@@ -104,13 +104,12 @@ Clause clause_of(const BoundRequirement& rule) {
           rule.entered->seen ? rule.entered->seen->value : site::ClauseSeen::memory};
 }
 
-Finding begin(const BoundRequirement& rule, const FigureAt& at) {
+/// What the findings of a requirement have in common.
+Finding begin(const BoundRequirement& rule) {
   Finding out;
-  out.rule = rule.entered->id.text;
+  out.rule = rule.entered->route.empty() ? rule.entered->id.text : rule.entered->route.text;
   out.requirement = rule.entered->words.text;
-  out.subject = at.subject;
   cite(clause_of(rule), out);
-  out.where = at.where;
   out.of = rule.figure->of;
   return out;
 }
@@ -176,10 +175,12 @@ void judge(const BoundRequirement& rule, const FigureAt& at, const site::Date& t
   if (out.state == FindingState::falls_short) out.change = rule.entered->change.text;
 }
 
+/// Judges a finding that was begun.
 /// \param number of the part among those that have the figure
-Finding finding_of(const BoundRequirement& rule, const FigureAt& at, std::size_t number, Readings& readings,
-                   const site::Date& today) {
-  Finding out = begin(rule, at);
+Finding finding_of(const BoundRequirement& rule, Finding out, const FigureAt& at, std::size_t number,
+                   Readings& readings, const site::Date& today) {
+  out.subject = at.subject;
+  out.where = at.where;
   if (!at.exempt.empty()) {
     out.state = FindingState::does_not_apply;
     out.reason = at.exempt;
@@ -221,7 +222,6 @@ int rank(FindingState state) {
 void add(Finding found, const std::string& route, std::map<std::string, std::size_t>& of_route,
          std::vector<Finding>& out) {
   if (route.empty()) return out.push_back(std::move(found));
-  found.rule = route;
   const auto [at, fresh] = of_route.try_emplace(route + "|" + found.subject, out.size());
   if (fresh) return out.push_back(std::move(found));
   if (rank(found.state) < rank(out[at->second].state)) out[at->second] = std::move(found);
@@ -234,9 +234,10 @@ std::vector<Finding> check_rules(const Facts& facts, std::span<const BoundRequir
   Readings readings(facts);
   std::map<std::string, std::size_t> of_route;
   for (const BoundRequirement& rule : rules) {
+    const Finding begun = begin(rule);
     const std::vector<FigureAt>& all = readings.of(*rule.figure);
     for (std::size_t i = 0; i < all.size(); ++i) {
-      add(finding_of(rule, all[i], i, readings, facts.today), rule.entered->route.text, of_route, out);
+      add(finding_of(rule, begun, all[i], i, readings, facts.today), rule.entered->route.text, of_route, out);
     }
   }
   return out;
