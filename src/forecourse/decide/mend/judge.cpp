@@ -63,9 +63,10 @@ constexpr std::array<Need, 24> needs_of_figures{{{"hose-flow-alone", flow},
                                                  {"line-acceptance-operating", line_test}}};
 
 /// By the set of a finding of a study.
-constexpr std::array<Need, 6> needs_of_studies{{{"flow", flow},
+constexpr std::array<Need, 7> needs_of_studies{{{"flow", flow},
                                                 {"tank", tank},
                                                 {"delivery", delivery},
+                                                {"vents", 0U},
                                                 {"flotation", flotation},
                                                 {"vapor", vapor},
                                                 {"line-test", line_test}}};
@@ -141,10 +142,11 @@ std::vector<Finding> of_study(const std::string& set, const site::Site& site, co
   if (set == "flotation" && studied.flotation) return checks::check_flotation(*studied.flotation);
   if (set == "vapor" && studied.vapor) return checks::check_vapor(site, *studied.vapor, today);
   if (set == "line-test" && studied.line_test) return checks::check_line_test(site, *studied.line_test, today);
+  if (set == "vents") return checks::check_vents(site);
   std::vector<Finding> out;
   if (set != "delivery") return out;
   for (const studies::DeliveryResult& one : studied.deliveries) {
-    for (Finding& finding : checks::check_delivery(site, one)) out.push_back(std::move(finding));
+    for (Finding& finding : checks::check_drops(site, one)) out.push_back(std::move(finding));
   }
   return out;
 }

@@ -13,7 +13,7 @@ std::span<const AmountRow> amount_rows() {
   static constexpr auto rows = std::to_array<AmountRow>({
       // Vents and fills
       {"vent-above-fill", vent, "outlet_elevation", more, Grid::inch, "raise the vent's outlet"},
-      {"delivery|vent-height", vent, "outlet_elevation", more, Grid::inch, "raise the vent's outlet"},
+      {"vents|vent-height", vent, "outlet_elevation", more, Grid::inch, "raise the vent's outlet"},
       {"fill-height", fill, "elevation", less, Grid::inch, "lower the fill"},
       {"fill-pipe-end", fill, "drop_tube.end_above_bottom", less, Grid::eighth, "fit a longer drop tube"},
       {"drop-tube-gap", fill, "drop_tube.end_above_bottom", less, Grid::eighth, "fit a longer drop tube"},
@@ -96,7 +96,7 @@ std::span<const FactRow> fact_rows() {
       {"vent-drains", vent, "drains", "true"},
       {"vent-guarded", vent, "flame_arrester", "true",
        "fit a flame arrester; or a pressure/vacuum valve, and enter that in its place"},
-      {"delivery|vent-restrictor", vent, "restrictor", "false"},
+      {"vents|vent-restrictor", vent, "restrictor", "false"},
       {"vapor|two-point", tank, "vapor_return.kind", "\"two-point\""},
       {"fill-outside", fill, "outside", "true"},
       {"fill-tight", fill, "tight", "true"},
@@ -225,8 +225,6 @@ std::span<const OtherRow> other_rows() {
       {"vent-valve-opens-at", replace},
       {"vent-valve-vacuum-opens-at", replace},
       {"protected-slow-flow", replace},
-      {"delivery|vent-pressure-setting", replace},
-      {"delivery|vent-vacuum-setting", replace},
       {"vapor|vent-pressure-setting", replace},
       {"vapor|vent-vacuum-setting", replace},
       {"vapor|vent-pressure-leak", replace},

@@ -10,7 +10,7 @@ namespace forecourse::decide {
 
 /// A value of the part that a figure is told of.
 struct AmountRow {
-  std::string_view of;  ///< a figure, or "delivery|vent-height" of a study's own requirement
+  std::string_view of;  ///< a figure, or "vents|vent-height" of a study's own requirement
   PartOf part = PartOf::station;
   std::string_view key;  ///< below the part
   Sense sense = Sense::more;
