@@ -44,12 +44,21 @@ std::vector<studies::BudgetRow> course_of(const studies::FlowResult& flow, const
   return out;
 }
 
-/// The pipe that a part of the way is, where a wider one can be laid.
-std::string pipe_of(const site::Site& site, const studies::BudgetRow& row) {
-  if (const std::string line = path_of(site, PartOf::line, row.owner); !line.empty()) return line;
-  if (row.part != "riser") return {};
-  const std::string inlet = path_of(site, PartOf::inlet, row.owner);
-  return inlet.empty() ? inlet : inlet + ".riser";
+/// A part of the way that can be laid wider; no path where it is none.
+Lever wider_part(const site::Site& site, const studies::BudgetRow& row) {
+  const std::string line = path_of(site, PartOf::line, row.owner);
+  if (!line.empty()) return wider(line, "lay line " + row.owner + " wider");
+  const std::string inlet = row.part == "riser" ? path_of(site, PartOf::inlet, row.owner) : std::string();
+  return inlet.empty() ? Lever() : wider(inlet + ".riser", "fit a wider riser at " + row.owner);
+}
+
+/// Whether the limiter of a hose alone keeps it below a flow [m3/s].
+bool is_held_below(const site::Site& site, const std::string& id, double flow) {
+  bool out = false;
+  checks::each_hose_of(site, [&](const site::Hose& hose, const site::Dispenser&) {
+    out = out || (hose.id.text == id && hose.limiter && hose.limiter->likely.si() < flow);
+  });
+  return out;
 }
 
 std::vector<Lever> of_flow(const LeverQuestion& question) {
@@ -60,15 +69,17 @@ std::vector<Lever> of_flow(const LeverQuestion& question) {
     return {less(hose + ".limiter", "fit a limiter", Grid::hose_flow, finding.value)};
   }
   std::vector<Lever> out;
-  if (!question.studied.flow) return out;
-  constexpr std::size_t most = 4;  // pipes of the way that are tried
-  for (const studies::BudgetRow& row : course_of(*question.studied.flow, finding.subject)) {
-    const std::string pipe = pipe_of(question.site, row);
-    const bool known = std::any_of(out.begin(), out.end(), [&](const Lever& one) { return one.path == pipe; });
-    if (!pipe.empty() && !known && out.size() < most) out.push_back(wider(pipe, "lay a wider " + row.owner));
+  if (is_held_below(question.site, finding.subject, *finding.limit)) {
+    out.push_back(
+        {hose + ".limiter", "fit a limiter that lets more through", LeverKind::amount, Sense::more, Grid::hose_flow});
   }
-  out.push_back({hose + ".limiter", "fit a limiter that lets more through", LeverKind::amount, Sense::more,
-                 Grid::hose_flow, true});
+  if (!question.studied.flow) return out;
+  constexpr std::size_t most = 4;  // parts of the way that are tried
+  for (const studies::BudgetRow& row : course_of(*question.studied.flow, finding.subject)) {
+    Lever part = wider_part(question.site, row);
+    const bool known = std::any_of(out.begin(), out.end(), [&](const Lever& one) { return one.path == part.path; });
+    if (!part.path.empty() && !known && out.size() < most) out.push_back(std::move(part));
+  }
   return out;
 }
 
