@@ -157,7 +157,7 @@ std::vector<Lever> of_overfill(const LeverQuestion& question) {
 /// A list as a site file has it.
 std::string listed(const std::vector<std::string>& ids) {
   std::string out = "[";
-  for (const std::string& id : ids) out += (out.size() == 1 ? "\"" : ", \"") + id + "\"";
+  for (const std::string& id : ids) out.append(out.size() == 1 ? "\"" : ", \"").append(id).append("\"");
   return out + "]";
 }
 
