@@ -1,5 +1,7 @@
 #include "forecourse/decide/mend/own_levers.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <array>
 #include <utility>
@@ -113,7 +115,8 @@ std::vector<Lever> of_order(const LeverQuestion& question) {
       if (from.tank.text != question.finding.subject) continue;
       const std::string name =
           from.id.empty() ? std::to_string(&from - delivery.compartments.data() + 1) : from.id.text;
-      Lever one = less(path + ".compartment." + name + ".volume", "order less in compartment " + name, Grid::order);
+      Lever one =
+          less(fmt::format("{}.compartment.{}.volume", path, name), "order less in compartment " + name, Grid::order);
       one.one_to_one = true;
       out.push_back(std::move(one));
     }
@@ -193,10 +196,10 @@ std::vector<Lever> of_seals(const LeverQuestion& question) {
   std::vector<Lever> out;
   for (const site::Dispenser& one : question.site.dispensers) {
     if (one.id.text != question.finding.subject || !one.sump) continue;
+    const std::string path = path_of(question.site, PartOf::dispenser, one.id.text);
     for (const site::EntrySeal& seal : one.sump->seals) {
       const std::string name = seal.id.empty() ? std::to_string(&seal - one.sump->seals.data() + 1) : seal.id.text;
-      out.push_back(set_to(path_of(question.site, PartOf::dispenser, one.id.text) + ".sump.seal." + name + ".tight",
-                           "mend entry seal " + name, "true"));
+      out.push_back(set_to(fmt::format("{}.sump.seal.{}.tight", path, name), "mend entry seal " + name, "true"));
     }
   }
   return out;
