@@ -14,6 +14,7 @@
 #include "forecourse/decide/mend/lever_rows.h"
 #include "forecourse/site/edit.h"
 #include "forecourse/site/read.h"
+#include "forecourse/site/rules/read_rule_set.h"
 
 namespace forecourse::decide {
 namespace {
@@ -254,6 +255,19 @@ TEST(Mend, WhatNoOneValueMendsTellsWhatWasTried) {
   EXPECT_FALSE(all.front().reason.empty());
   EXPECT_GE(all.front().tried.size(), 3U);
   for (const MendTry& tried : all.front().tried) EXPECT_FALSE(tried.reason.empty()) << tried.edit.path;
+}
+
+TEST(Mend, SetsOfAnOwnerAreMendedToo) {
+  const std::string text = site_text("hollin-gap");
+  const std::vector<site::RuleSet> own{site::read_rule_set(site_text("rules/owner")).value};
+  MendStation asked = station(text);
+  asked.own = own;
+  const std::vector<Mend> all = mend_station(asked, {"flow-alone", "D3.diesel-a"}).mends;
+  ASSERT_EQ(all.size(), 1U);
+  ASSERT_EQ(all.front().edits.size(), 1U) << all.front().reason;
+  EXPECT_EQ(all.front().of.set, "owner");
+  EXPECT_EQ(all.front().edits.front().path, "dispenser.D3.hose.D3.diesel-a.limiter");
+  EXPECT_EQ(all.front().edits.front().after, "\"11.5 gpm\"");  // 12 gpm less 2 % of it, in steps of 0.5
 }
 
 TEST(Mend, ADutyThatIsOverdueIsDoneAndItsDateIsNotEdited) {

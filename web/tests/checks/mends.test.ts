@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { editsOfMends, likewise, mendsOf, type Mend } from "../../src/panels/checks/mends";
+import { editsOfMends, likewise, mendsOf, otherWays, type Mend } from "../../src/panels/checks/mends";
 import type { Group } from "../../src/panels/checks/findings";
 import type { Finding } from "../../src/panels/parts/finding";
 
@@ -51,4 +51,11 @@ test("mends to the same value stand as one, others apart", () => {
     ["D3", ["D3"]],
     ["D4", ["D4", "D5"]],
   ]);
+});
+
+test("other ways are those that mend it too, without the one chosen", () => {
+  const way = (path: string, mends: boolean) => ({ words: path, edit: { path, before: null, value: "1" }, mends, reason: null });
+  const tried = [way("D1.groove_elevation", true), way("b", true), way("c", false)];
+  expect(otherWays(mend("D1", { tried })).map((one) => one.words)).toEqual(["b"]);
+  expect(otherWays(mend("D1"))).toEqual([]);
 });

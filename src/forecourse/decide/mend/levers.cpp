@@ -61,6 +61,9 @@ void add_sizes(const LeverQuestion& question, std::vector<Lever>& out) {
 bool is_listing(const std::string& of) { return of.ends_with("-listed-ul") || of.ends_with("-listed-en"); }
 
 MendWay other_way(const LeverQuestion& question) {
+  if (question.finding.change == "test again" && question.finding.margin.value_or(-1.0) >= 0.0) {
+    return MendWay::duty;  // its value is kept, and its test too old
+  }
   if (question.is_day || question.of.starts_with("ledger|")) return MendWay::duty;
   if (question.of.starts_with("meter|")) return MendWay::retest;
   if (is_listing(question.of)) return MendWay::replace;

@@ -58,8 +58,8 @@ const Finding* find(const std::vector<Numbered>& all, const MendSubject& of) {
   return found == all.end() ? nullptr : found->finding;
 }
 
-MendEffect effect_of(const MendSubject& of, const Finding* before, const Finding* after) {
-  const Finding& told = before != nullptr ? *before : *after;
+/// \param told one of the two
+MendEffect effect_of(const MendSubject& of, const Finding& told, const Finding* before, const Finding* after) {
   MendEffect out{of, told.requirement, told.unit, told.of, {}, {}, {}, {}};
   if (before != nullptr) {
     out.before = before->state;
@@ -81,10 +81,11 @@ std::vector<MendEffect> effects_of(const checks::CheckResult& before, const chec
   for (const Numbered& one : then) {
     const Finding* changed = find(now, one.of);
     if (one.of == but || (changed != nullptr && changed->state == one.finding->state)) continue;
-    out.push_back(effect_of(one.of, one.finding, changed));
+    out.push_back(effect_of(one.of, *one.finding, one.finding, changed));
   }
   for (const Numbered& one : now) {
-    if (one.of != but && find(then, one.of) == nullptr) out.push_back(effect_of(one.of, nullptr, one.finding));
+    if (one.of != but && find(then, one.of) == nullptr)
+      out.push_back(effect_of(one.of, *one.finding, nullptr, one.finding));
   }
   return out;
 }
@@ -221,7 +222,8 @@ class Mender {
     } else if (out.reason.empty()) {
       out.way = MendWay::none;
       out.reason = out.tried.empty() ? "no value that it rests on is entered by itself"
-                                     : "no one value alone mends it; what was tried stands below";
+                                     : fmt::format("no one value alone mends it, of {} that {} tried", out.tried.size(),
+                                                   out.tried.size() == 1 ? "was" : "were");
     }
   }
 

@@ -1,5 +1,7 @@
 #include "forecourse/decide/mend/own_levers.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <array>
 #include <utility>
@@ -44,12 +46,21 @@ std::vector<studies::BudgetRow> course_of(const studies::FlowResult& flow, const
   return out;
 }
 
-/// The pipe that a part of the way is, where a wider one can be laid.
-std::string pipe_of(const site::Site& site, const studies::BudgetRow& row) {
-  if (const std::string line = path_of(site, PartOf::line, row.owner); !line.empty()) return line;
-  if (row.part != "riser") return {};
-  const std::string inlet = path_of(site, PartOf::inlet, row.owner);
-  return inlet.empty() ? inlet : inlet + ".riser";
+/// A part of the way that can be laid wider; no path where it is none.
+Lever wider_part(const site::Site& site, const studies::BudgetRow& row) {
+  const std::string line = path_of(site, PartOf::line, row.owner);
+  if (!line.empty()) return wider(line, "lay line " + row.owner + " wider");
+  const std::string inlet = row.part == "riser" ? path_of(site, PartOf::inlet, row.owner) : std::string();
+  return inlet.empty() ? Lever() : wider(inlet + ".riser", "fit a wider riser at " + row.owner);
+}
+
+/// Whether the limiter of a hose alone keeps it below a flow [m3/s].
+bool is_held_below(const site::Site& site, const std::string& id, double flow) {
+  bool out = false;
+  checks::each_hose_of(site, [&](const site::Hose& hose, const site::Dispenser&) {
+    out = out || (hose.id.text == id && hose.limiter && hose.limiter->likely.si() < flow);
+  });
+  return out;
 }
 
 std::vector<Lever> of_flow(const LeverQuestion& question) {
@@ -60,15 +71,17 @@ std::vector<Lever> of_flow(const LeverQuestion& question) {
     return {less(hose + ".limiter", "fit a limiter", Grid::hose_flow, finding.value)};
   }
   std::vector<Lever> out;
-  if (!question.studied.flow) return out;
-  constexpr std::size_t most = 4;  // pipes of the way that are tried
-  for (const studies::BudgetRow& row : course_of(*question.studied.flow, finding.subject)) {
-    const std::string pipe = pipe_of(question.site, row);
-    const bool known = std::any_of(out.begin(), out.end(), [&](const Lever& one) { return one.path == pipe; });
-    if (!pipe.empty() && !known && out.size() < most) out.push_back(wider(pipe, "lay a wider " + row.owner));
+  if (is_held_below(question.site, finding.subject, *finding.limit)) {
+    out.push_back(
+        {hose + ".limiter", "fit a limiter that lets more through", LeverKind::amount, Sense::more, Grid::hose_flow});
   }
-  out.push_back({hose + ".limiter", "fit a limiter that lets more through", LeverKind::amount, Sense::more,
-                 Grid::hose_flow, true});
+  if (!question.studied.flow) return out;
+  constexpr std::size_t most = 4;  // parts of the way that are tried
+  for (const studies::BudgetRow& row : course_of(*question.studied.flow, finding.subject)) {
+    Lever part = wider_part(question.site, row);
+    const bool known = std::any_of(out.begin(), out.end(), [&](const Lever& one) { return one.path == part.path; });
+    if (!part.path.empty() && !known && out.size() < most) out.push_back(std::move(part));
+  }
   return out;
 }
 
@@ -102,7 +115,8 @@ std::vector<Lever> of_order(const LeverQuestion& question) {
       if (from.tank.text != question.finding.subject) continue;
       const std::string name =
           from.id.empty() ? std::to_string(&from - delivery.compartments.data() + 1) : from.id.text;
-      Lever one = less(path + ".compartment." + name + ".volume", "order less in compartment " + name, Grid::order);
+      Lever one =
+          less(fmt::format("{}.compartment.{}.volume", path, name), "order less in compartment " + name, Grid::order);
       one.one_to_one = true;
       out.push_back(std::move(one));
     }
@@ -146,7 +160,7 @@ std::vector<Lever> of_overfill(const LeverQuestion& question) {
 /// A list as a site file has it.
 std::string listed(const std::vector<std::string>& ids) {
   std::string out = "[";
-  for (const std::string& id : ids) out += (out.size() == 1 ? "\"" : ", \"") + id + "\"";
+  for (const std::string& id : ids) out.append(out.size() == 1 ? "\"" : ", \"").append(id).append("\"");
   return out + "]";
 }
 
@@ -182,10 +196,10 @@ std::vector<Lever> of_seals(const LeverQuestion& question) {
   std::vector<Lever> out;
   for (const site::Dispenser& one : question.site.dispensers) {
     if (one.id.text != question.finding.subject || !one.sump) continue;
+    const std::string path = path_of(question.site, PartOf::dispenser, one.id.text);
     for (const site::EntrySeal& seal : one.sump->seals) {
       const std::string name = seal.id.empty() ? std::to_string(&seal - one.sump->seals.data() + 1) : seal.id.text;
-      out.push_back(set_to(path_of(question.site, PartOf::dispenser, one.id.text) + ".sump.seal." + name + ".tight",
-                           "mend entry seal " + name, "true"));
+      out.push_back(set_to(fmt::format("{}.sump.seal.{}.tight", path, name), "mend entry seal " + name, "true"));
     }
   }
   return out;

@@ -112,12 +112,15 @@ class PlaceSteps : public Steps {
   double step_;
 };
 
-constexpr int most_steps = 1 << 14;
+constexpr int most_steps = 1 << 14;     // of a value that its figure follows one to one
+constexpr int most_by_study = 1 << 10;  // of others
+constexpr double most_change = 10.0;    // of others [1]
 
 /// The fewest steps that mend a finding: doubled until they do, then halved between.
 class Search {
  public:
-  Search(const Bench& bench, const std::string& path, const Steps& steps) : bench_(bench), path_(path), steps_(steps) {}
+  Search(const Bench& bench, const Lever& lever, const Steps& steps)
+      : bench_(bench), path_(lever.path), steps_(steps), one_to_one_(lever.one_to_one) {}
 
   /// \param surely steps that are not yet enough, or nearly so
   void run(int surely, MendTry& out) {
@@ -125,7 +128,7 @@ class Search {
     int next = std::max(1, surely);
     while (!enough_) {
       if (next >= refused_) next = not_enough_ + (refused_ - not_enough_) / 2;
-      if (next <= not_enough_ || next > most_steps) break;
+      if (next <= not_enough_ || is_far(next)) break;
       look(next);
       next = not_enough_ + stride;
       stride *= 2;
@@ -138,6 +141,12 @@ class Search {
   }
 
  private:
+  /// Further than is sensible to try.
+  [[nodiscard]] bool is_far(int steps) const {
+    if (one_to_one_) return steps > most_steps;
+    return steps > most_by_study || steps_.share(steps).value_or(0.0) > most_change;
+  }
+
   void look(int steps) {
     Tried tried = try_value(bench_, path_, steps_.text(steps));
     if (!tried.finding) {
@@ -156,6 +165,7 @@ class Search {
   const Bench& bench_;
   const std::string& path_;
   const Steps& steps_;
+  bool one_to_one_;
   int not_enough_ = 0;
   int refused_ = most_steps + 1;
   std::optional<int> enough_;
@@ -184,7 +194,7 @@ std::optional<MendTry> try_amount(const Bench& bench, const Lever& lever, MendTr
   }
   const Written as = written_like(out.edit.before.value_or(std::string()), bench.display);
   const AmountSteps steps(lever.grid, as, *from, goes_up(bench.finding, lever));
-  Search search(bench, lever.path, steps);
+  Search search(bench, lever, steps);
   search.run(short_of(bench.finding, lever, step_of(lever.grid, as.display)), out);
   return out;
 }
@@ -209,7 +219,7 @@ std::optional<MendTry> try_place(const Bench& bench, const Lever& lever, MendTry
   const std::size_t end = out.edit.before->find_last_of('"');
   const site::Display display = written_like(out.edit.before->substr(0, end), bench.display).display;
   const PlaceSteps steps(display, from->first, from->second, lever);
-  Search search(bench, lever.path, steps);
+  Search search(bench, lever, steps);
   search.run(short_of(bench.finding, lever, step_of(lever.grid, display)), out);
   return out;
 }
@@ -225,6 +235,12 @@ std::vector<const site::ShelfPipe*> wider_than(double bore, const std::string& c
   }
   std::sort(out.begin(), out.end(), [](const auto* a, const auto* b) { return a->bore < b->bore; });
   return out;
+}
+
+/// Whether a finding is on the same side of its limit as before: then narrower sizes are too.
+bool stays_short(const Finding& before, const MendTry& tried) {
+  if (tried.mends || !before.value || !before.limit || !tried.value) return false;
+  return (*before.value < *before.limit) == (*tried.value < *before.limit);
 }
 
 std::string unquoted(const std::string& bytes) { return bytes.size() < 2 ? bytes : bytes.substr(1, bytes.size() - 2); }
@@ -246,13 +262,18 @@ std::optional<MendTry> try_size(const Bench& bench, const Lever& lever, MendTry 
     out.reason = "it is not entered as one value";
     return out;
   }
-  constexpr std::size_t most = 4;  // sizes that are tried
-  const auto sizes = wider_than(*bore, now != nullptr ? now->construction : trade_sizes);
-  for (std::size_t i = 0; i < std::min(sizes.size(), most) && !out.mends; ++i) {
+  const auto look = [&](const site::ShelfPipe& size) {
     const std::string value =
-        by_bore ? show_quantity(sizes[i]->bore, bench.display == site::Display::us ? "in" : "mm") : sizes[i]->id;
+        by_bore ? show_quantity(size.bore, bench.display == site::Display::us ? "in" : "mm") : size.id;
     tell(try_value(bench, out.edit.path, value), out);
-    out.share = sizes[i]->bore / *bore - 1.0;
+    out.share = size.bore / *bore - 1.0;
+  };
+  constexpr std::size_t most = 4;  // sizes that are tried
+  auto sizes = wider_than(*bore, now != nullptr ? now->construction : trade_sizes);
+  sizes.resize(std::min(sizes.size(), most));
+  if (!sizes.empty()) look(*sizes.back());
+  if (!sizes.empty() && !stays_short(bench.finding, out)) {
+    for (std::size_t i = 0; i == 0 || (i < sizes.size() && !out.mends); ++i) look(*sizes[i]);
   }
   if (sizes.empty()) out.reason = "there is no wider one on the shelf";
   if (!out.mends && out.reason.empty()) out.reason = not_enough(out);

@@ -6,7 +6,7 @@ import { units } from "../../state/look";
 import { recordsRead } from "../../state/station";
 import { StatusShape, stateWords } from "../parts/status";
 import { subjectsOf, type Group } from "./findings";
-import { editsOfMends, effectWords, likewise, mendsOf, type Mend, type MendEffect, type MendsAnswer } from "./mends";
+import { editsOfMends, effectWords, likewise, mendsOf, otherWays, type Mend, type MendEffect, type MendsAnswer } from "./mends";
 import { TryIt } from "./TryIt";
 
 /** What would mend a row that falls short: asked of the program once the row is shown. */
@@ -42,6 +42,7 @@ export function Mends(props: { group: Group }) {
     );
   }
   const at = mends.length > 1 ? `${mends.length} parts` : first.subject;
+  const others = mends.length === 1 ? otherWays(mends[0] as Mend) : [];
   const cautions = answer && "document" in answer ? answer.document.cautions : [];
   return (
     <>
@@ -53,6 +54,12 @@ export function Mends(props: { group: Group }) {
               {subjects.length > 1 && <small class="dim"> Likewise at {subjects.slice(1).join(", ")}.</small>}
             </span>
             {i === 0 && <TryIt edits={edits} label={`mend ${subjectsOf(group)}`} at={at} />}
+          </li>
+        ))}
+        {others.map((one) => (
+          <li key={one.edit.path}>
+            <span>{sentence(`or ${one.words}: ${one.edit.path} = ${one.edit.value}`)}</span>
+            <TryIt edits={[{ path: one.edit.path, value: one.edit.value }]} label={one.words} at={first.subject} />
           </li>
         ))}
       </ol>

@@ -83,5 +83,9 @@ export function likewise(mends: readonly Mend[]): { mend: Mend; subjects: string
   return out;
 }
 
+/** Other values that mend a finding too, by a larger change. */
+export const otherWays = (mend: Mend): MendTry[] =>
+  mend.tried.filter((one) => one.mends && one.edit.path !== mend.edits[0]?.path);
+
 /** "T1: a vent ends at least 12 ft above the ground" */
 export const effectWords = (effect: MendEffect) => `${effect.subject}: ${effect.requirement}`;
