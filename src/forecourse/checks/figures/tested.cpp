@@ -54,6 +54,38 @@ FigureAt last_tested(const Facts& facts, std::string subject, SourceSpan where, 
   return entered_day(std::move(subject), where, last, std::move(enter));
 }
 
+namespace {
+
+bool names_one_of(const std::vector<std::string>& parts, const site::Name& part) {
+  return std::find(parts.begin(), parts.end(), part.text) != parts.end();
+}
+
+/// Whether a walk-through looked at a part as asked.
+bool looked_at(const site::records::Inspection& inspection, const Looked& which) {
+  return inspection.kind.text == which.kind &&
+         std::any_of(inspection.items.begin(), inspection.items.end(), [&](const site::records::Inspected& item) {
+           return names_one_of(which.parts, item.part) && (item.in_order.value_or(false) || !which.must_be_in_order);
+         });
+}
+
+}  // namespace
+
+FigureAt last_looked(const Facts& facts, std::string subject, SourceSpan where, const MaybeDay& entered,
+                     const Looked& which, std::string enter) {
+  MaybeDay last = entered;
+  if (facts.records != nullptr) {
+    for (const site::records::Inspection& one : facts.records->inspections) {
+      if (looked_at(one, which)) last = later_of(last, one.at.day);
+    }
+  }
+  return entered_day(std::move(subject), where, last, std::move(enter));
+}
+
+FigureAt shear_valve_trip(const Facts& facts, const std::string& inlet, const site::ShearValve& valve) {
+  return last_tested(facts, inlet, valve.where, valve.tested, {site::records::TestKind::shear_valve_trip, {inlet}},
+                     "enter tested of the shear valve");
+}
+
 double seconds_of_days(int days) { return to_si(days, "d"); }
 
 FigureAt time_to_first(const Facts& facts, std::string subject, const site::Date& from,
