@@ -23,13 +23,22 @@ std::vector<const site::records::Test*> recorded_tests(const Facts& facts, const
   return out;
 }
 
-/// The day of the last test whose outcome is stated, where it failed.
+/// Whether a test that was passed came after one that failed; of one day it did where the times of both are known, as
+/// records are in the order of time.
+bool came_after(const site::records::Moment& passed, const site::records::Moment& failed) {
+  const int days = days_between(failed.day, passed.day);
+  return days > 0 || (days == 0 && passed.time && failed.time);
+}
+
+/// The day of the last test that failed and that no later one overtook.
 MaybeDay last_failed(const std::vector<const site::records::Test*>& tests) {
-  MaybeDay out;
+  const site::records::Test* failed = nullptr;
   for (const site::records::Test* test : tests) {
-    if (test->passed) out = *test->passed ? MaybeDay() : MaybeDay(test->at.day);
+    if (!test->passed) continue;
+    if (!*test->passed) failed = test;
+    if (*test->passed && failed != nullptr && came_after(test->at, failed->at)) failed = nullptr;
   }
-  return out;
+  return failed == nullptr ? MaybeDay() : MaybeDay(failed->at.day);
 }
 
 }  // namespace

@@ -10,6 +10,13 @@
 #include "forecourse/checks/clause.h"
 
 namespace forecourse::checks {
+
+Clause clause_of(const BoundRequirement& rule) {
+  return {rule.entered->clause.text,
+          rule.entered->edition.empty() ? rule.set->edition.text : rule.entered->edition.text,
+          rule.entered->seen ? rule.entered->seen->value : site::ClauseSeen::memory};
+}
+
 namespace {
 
 enum class Applies { yes, no, unknown };
@@ -94,12 +101,6 @@ Application holds(const BoundCondition& condition, const FigureAt* at) {
     default:
       return amount_holds(condition, *at);
   }
-}
-
-Clause clause_of(const BoundRequirement& rule) {
-  return {rule.entered->clause.text,
-          rule.entered->edition.empty() ? rule.set->edition.text : rule.entered->edition.text,
-          rule.entered->seen ? rule.entered->seen->value : site::ClauseSeen::memory};
 }
 
 Finding begin(const BoundRequirement& rule, const FigureAt& at) {

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <map>
 
-#include "forecourse/checks/rules/bound_rules.h"
+#include "forecourse/checks/rules/check_rules.h"
 
 namespace forecourse::handover {
 namespace {
@@ -34,6 +34,17 @@ checks::Period times(const checks::Period& period, int count) {
 DutyState state_of(int days_left, int within) {
   if (days_left < 0) return DutyState::overdue;
   return days_left <= within ? DutyState::due_soon : DutyState::later;
+}
+
+/// The requirement of a built-in set in these words, or null.
+const checks::BoundRequirement* built_in_rule(const std::string& set, const std::string& words) {
+  for (const std::vector<checks::BoundRequirement>& rules : checks::built_in_rules()) {
+    if (rules.empty() || rules.front().set->id.text != set) continue;
+    const auto found =
+        std::find_if(rules.begin(), rules.end(), [&](const auto& rule) { return rule.entered->words.text == words; });
+    return found == rules.end() ? nullptr : &*found;
+  }
+  return nullptr;
 }
 
 class Maker {
@@ -71,9 +82,7 @@ class Maker {
     duty.subject = finding.subject;
     duty.what = recurrence.what;
     duty.instead = recurrence.instead;
-    duty.clause = recurrence.clause.empty() ? finding.clause : recurrence.clause;
-    duty.edition = finding.edition;
-    duty.clause_verified = finding.clause_verified && recurrence.clause.empty();
+    tell_clause(set, finding, duty);
     duty.every = recurrence.every;
     duty.by_whom = recurrence.who;
     duty.sheet = recurrence.sheet;
@@ -82,6 +91,22 @@ class Maker {
     duty.strip = strip_of(duty);
     count(duty.state);
     out_.duties.push_back(std::move(duty));
+  }
+
+  /// An alternative has a clause of its own, which need not be that of the finding of its route.
+  static void tell_clause(const FindingSet& set, const Finding& finding, Duty& duty) {
+    const Recurrence& recurrence = *finding.recurrence;
+    const bool own_clause = !recurrence.clause.empty();
+    duty.clause = own_clause ? recurrence.clause : finding.clause;
+    duty.edition = finding.edition;
+    duty.clause_verified = finding.clause_verified && !own_clause;
+    if (const checks::BoundRequirement* rule = built_in_rule(set.id, recurrence.what)) {
+      Finding own;
+      checks::cite(checks::clause_of(*rule), own);
+      duty.clause = own.clause;
+      duty.edition = own.edition;
+      duty.clause_verified = own.clause_verified;
+    }
   }
 
   /// An id that several have, as of two vents of one tank without ids, is numbered.

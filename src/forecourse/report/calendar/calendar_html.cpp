@@ -1,6 +1,3 @@
-#include <fmt/format.h>
-#include <fmt/ranges.h>
-
 #include <algorithm>
 #include <array>
 
@@ -49,30 +46,31 @@ std::vector<DutyGroup> groups_of(const Calendar& calendar, DutyState state) {
   return out;
 }
 
+bool has_no_day(DutyState state) { return state == DutyState::no_record || state == DutyState::not_determined; }
+
 html::Row row_of(const DutyGroup& group, DutyState state) {
   const Duty& first = *group.duties.front();
-  const bool is_open = !first.reason.empty();
-  std::string what = first.what;
-  if (!first.instead.empty()) what += fmt::format("; instead: {}", fmt::join(first.instead, "; "));
-  return {{subjects(group), what, is_open ? std::string() : due_in_words(first),
-           is_open ? first.reason + (first.enter.empty() ? "" : "; " + first.enter) : done_in_words(first),
-           first.by_whom, first.sheet, clause_in_words(first)},
+  const std::string what = first.what + (first.instead.empty() ? "" : "; the rule allows other ways");
+  const std::string by = first.by_whom + (first.sheet.empty() ? "" : "; sheet " + first.sheet);
+  if (has_no_day(state)) {
+    const std::string open = first.reason + (first.enter.empty() ? "" : "; " + first.enter);
+    return {{subjects(group), what, open, by, clause_in_words(first)}};
+  }
+  return {{subjects(group), what, due_in_words(first), done_in_words(first), by, clause_in_words(first)},
           state == DutyState::overdue};
 }
 
 std::string table_of(const Calendar& calendar, DutyState state) {
-  html::Table table{
-      state_heading(state, calendar.options.within),
-      {},
-      {{"Part", {}, false, false},
-       {"What", {}, false, true},
-       {"Due", {}, false, true},
-       {state == DutyState::no_record || state == DutyState::not_determined ? "Open" : "Last done", {}, false, true},
-       {"By whom", {}, false, true},
-       {"Sheet", {}, false, true},
-       {"Clause", {}, false, true}},
-      {},
-      {}};
+  html::Table table{state_heading(state, calendar.options.within), {}, {}, {}, {}};
+  table.columns = {{"Part", {}}, {"What", {}, false, true}};
+  if (has_no_day(state)) {
+    table.columns.push_back({"Open", {}, false, true});
+  } else {
+    table.columns.push_back({"Due", {}});
+    table.columns.push_back({"Last done", {}});
+  }
+  table.columns.push_back({"By whom", {}});
+  table.columns.push_back({"Clause", {}});
   for (const DutyGroup& group : groups_of(calendar, state)) table.rows.push_back(row_of(group, state));
   return table.rows.empty() ? std::string() : html::table(table);
 }

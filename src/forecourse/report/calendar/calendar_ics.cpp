@@ -50,17 +50,24 @@ std::string text_line(std::string_view name, std::string_view text) { return lin
 
 std::string day_of(const site::Date& day) { return fmt::format("{:04}{:02}{:02}", day.year, day.month, day.day); }
 
-/// Tells stations apart by their names, whatever characters these hold: the FNV-1a hash, of 64 bits.
+/// Tells stations apart by their names, whatever characters these hold.
+/// \source [fnv_draft, FNV-1a] offset and prime of 64 bits, from memory, not verified
 std::string key_of(std::string_view station) {
   std::uint64_t hash = 14695981039346656037ULL;
   for (const char c : station) hash = (hash ^ static_cast<unsigned char>(c)) * 1099511628211ULL;
   return fmt::format("{:016x}", hash);
 }
 
+/// \source [rfc_7986, 5.1]
+std::string name_line(const std::string& station) {
+  return text_line("NAME", (station.empty() ? "Station without a name" : station) + ": tests and inspections");
+}
+
 std::string description(const Duty& duty) {
   std::string out = duty.what + ".\nPart: " + duty.subject + "\nRule: " + clause_in_words(duty);
   if (!duty.edition.empty()) out += " (" + duty.edition + ")";
   out += "\nLast done: " + done_in_words(duty) + "; " + in_words(duty.every);
+  if (!duty.reason.empty()) out += "\nOpen: " + duty.reason + (duty.enter.empty() ? "" : "; " + duty.enter);
   if (!duty.by_whom.empty()) out += "\nBy: " + duty.by_whom;
   if (!duty.sheet.empty()) out += "\nSheet: " + duty.sheet;
   return out + "\n" + calendar_cautions().front();
@@ -95,12 +102,11 @@ std::string event(const Duty& duty, const IcsFacts& facts, const std::string& st
 }  // namespace
 
 std::string calendar_ics(const handover::Calendar& calendar, const IcsFacts& facts) {
-  const std::string name = facts.station.empty() ? "Station without a name" : facts.station;
   const std::string station_key = key_of(facts.station);
   std::string out = line("BEGIN", "VCALENDAR") + line("VERSION", "2.0");
   out += text_line("PRODID", "-//forecourse//" + calendar.version + "//EN");
   out += line("CALSCALE", "GREGORIAN") + line("METHOD", "PUBLISH");
-  out += text_line("NAME", name + ": tests and inspections");  // \source [rfc_7986, 5.1]
+  out += name_line(facts.station);
   for (const Duty& duty : calendar.duties) {
     if (duty.due) out += event(duty, facts, station_key);
   }

@@ -27,7 +27,7 @@ std::string calendar_summary(const handover::Calendar& calendar, const site::Sit
     }
     if (shown != state) page.heading(state_heading(state, calendar.options.within));
     shown = state;
-    page.item(in_words(group));
+    page.item(in_words(group, style.verbose));
   }
   if (left_out > 0) page.remark(fmt::format("{} more that fall due later: --verbose lists them.", left_out));
   if (!calendar.papers.empty()) page.heading("Papers to keep");

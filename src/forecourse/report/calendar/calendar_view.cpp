@@ -106,14 +106,15 @@ std::string clause_in_words(const Duty& duty) {
   return duty.clause + (duty.clause_verified ? "" : ", its text not verified");
 }
 
-std::string in_words(const DutyGroup& group) {
+std::string in_words(const DutyGroup& group, bool with_alternatives) {
   const Duty& first = *group.duties.front();
   std::string out = subjects(group) + ": " + first.what + ". ";
-  if (first.due) out += "Due " + due_in_words(first) + "; last done " + done_in_words(first) + ". ";
+  if (first.due)
+    out += "Due " + due_in_words(first) + "; last done " + done_in_words(first) + "; " + in_words(first.every) + ". ";
   if (!first.reason.empty()) out += "Open: " + first.reason + (first.enter.empty() ? ". " : "; " + first.enter + ". ");
   if (!first.by_whom.empty()) out += "By " + first.by_whom + ". ";
   if (!first.sheet.empty()) out += "Sheet " + first.sheet + ". ";
-  if (!first.instead.empty()) out += fmt::format("Instead: {}. ", fmt::join(first.instead, "; "));
+  if (!first.instead.empty() && with_alternatives) out += fmt::format("Instead: {}. ", fmt::join(first.instead, "; "));
   return out + clause_in_words(first) + ".";
 }
 

@@ -30,8 +30,8 @@ struct DutyGroup {
 /// "40 CFR 280.40(a)(3)", with a word where its text was not verified
 [[nodiscard]] std::string clause_in_words(const handover::Duty& duty);
 
-/// Everything of a duty in sentences.
-[[nodiscard]] std::string in_words(const DutyGroup& group);
+/// Everything of a duty in sentences; alternatives where they are asked for.
+[[nodiscard]] std::string in_words(const DutyGroup& group, bool with_alternatives);
 
 /// "results of monitoring are kept for a year; 40 CFR 280.45(b)"
 [[nodiscard]] std::string in_words(const handover::PaperKept& paper);
