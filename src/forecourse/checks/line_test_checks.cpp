@@ -46,6 +46,7 @@ class Checker {
       finding.state = FindingState::does_not_apply;
       finding.reason = "by the rules of the site file";
       finding.change.clear();
+      finding.recurrence.reset();
     }
   }
 

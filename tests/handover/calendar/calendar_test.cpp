@@ -340,6 +340,18 @@ TEST(Calendar, OverdueStandsFirstAndAllAreCounted) {
   EXPECT_EQ(n.overdue + n.due_soon + n.no_record + n.later + n.not_determined, static_cast<int>(made.duties.size()));
 }
 
+/// The federal clauses that come with the study of lines are not held against a station that names other rules alone.
+TEST(Calendar, RulesThatASiteDoesNotNameHaveNoDuties) {
+  std::string text = test::site_text("hollin-gap");
+  const std::string named = "rules = [\"us-federal\", \"us-fire-code\"]";
+  ASSERT_NE(text.find(named), std::string::npos);
+  text.replace(text.find(named), named.size(), "rules = [\"eu\"]");
+  const site::Site site = test::station(text);
+  const checks::Studied studied = checks::study_for_checks(site, nullptr);
+  const auto made = calendar_of(checks::check_station(checks::facts_of(site, studied, today, nullptr), studied));
+  for (const Duty& duty : made.duties) EXPECT_NE(duty.set, "line-test") << duty.id;
+}
+
 // Days that cannot be
 
 TEST(Calendar, ADayToComeIsAnErrorWithItsPlace) {
