@@ -2,8 +2,10 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "forecourse/base/diagnostic.h"
+#include "forecourse/checks/rules/period.h"
 
 namespace forecourse::checks {
 
@@ -18,6 +20,20 @@ enum class FindingState { meets, close, falls_short, not_determined, does_not_ap
 enum class Measured { fuel, vapor, leak, age, draw };
 /// "fuel", "vapor", "leak", "age", "draw"
 [[nodiscard]] const char* word(Measured of);
+
+/// Of a requirement that comes back: when it was last done, and when it is due again.
+struct Recurrence {
+  std::string what;  ///< in words; of alternatives the one that the days are of
+  Period every;
+  std::optional<site::Date> last;  ///< its place is in the site file, or in the records; empty: there is none
+  std::optional<site::Date> due;
+  std::string who;                        ///< does it
+  std::string sheet;                      ///< procedure sheet that leads through it; empty: none
+  std::string enter;                      ///< what to enter where a day, or whether it applies, is not known
+  std::string open;                       ///< why it is not known whether it applies; empty: it does
+  std::vector<std::string> instead = {};  ///< alternatives that would do, in words
+  std::string clause = {};  ///< where another than that of the finding asks for it, seen in an older edition alone
+};
 
 /// A requirement held against what was computed or measured.
 struct Finding {
@@ -36,6 +52,7 @@ struct Finding {
   SourceSpan where{};
   std::string reason;  ///< why it is not determined
   std::string change;  ///< what to change
+  std::optional<Recurrence> recurrence;
 };
 
 /// State of a value that must not be below (or above) its limit: met by less than 2 % of the limit is close.

@@ -3,18 +3,20 @@
 #include <algorithm>
 
 #include "forecourse/checks/clause.h"
-#include "forecourse/checks/rules/period.h"
+#include "forecourse/checks/figures/tested.h"
 
 namespace forecourse::checks {
 namespace {
 
+using site::records::TestKind;
 using studies::DetectorTold;
 using studies::LineTest;
 
 class Checker {
  public:
-  Checker(const site::Site& site, const studies::LineTestResult& result, const std::optional<site::Date>& on)
-      : site_(site), result_(result), on_(on) {}
+  Checker(const site::Site& site, const studies::LineTestResult& result, const std::optional<site::Date>& on,
+          const site::records::Records* records)
+      : site_(site), result_(result), on_(on), facts_{site, on.value_or(site::Date{}), records} {}
 
   std::vector<Finding> check() {
     for (const LineTest& line : result_.lines) {
@@ -44,6 +46,7 @@ class Checker {
       finding.state = FindingState::does_not_apply;
       finding.reason = "by the rules of the site file";
       finding.change.clear();
+      finding.recurrence.reset();
     }
   }
 
@@ -106,16 +109,20 @@ class Checker {
   }
 
   /// Judges a day that must not lie further back than a year.
-  void judge_year(const std::optional<site::Date>& tested, const char* enter, Finding& f) const {
+  void judge_year(const FigureAt& last, Finding& f) const {
+    constexpr Period year{1, 0, 0};
+    const std::optional<site::Date>& tested = last.day;
+    f.recurrence = {f.requirement, year, tested, {}, "a qualified tester", "annual", last.enter, {}};
+    if (tested) f.recurrence->due = later(*tested, year);
     if (!tested) {
       f.reason = "the day of the last test is not entered";
-      f.change = enter;
+      f.change = last.enter;
     } else if (!on_) {
       f.reason = "the day to judge by is not known";
     } else if (days_between(*tested, *on_) < 0) {
       f.reason = "it is dated " + text(*tested) + ", which is yet to come";
       f.change = "correct the date";
-    } else if (days_between(later(*tested, {1, 0, 0}), *on_) > 0) {
+    } else if (is_before(*f.recurrence->due, *on_)) {
       f.state = FindingState::falls_short;
       f.reason = "the last test is older than a year";
       f.change = "test it by a simulated leak";
@@ -128,7 +135,9 @@ class Checker {
     Finding f = begin("leak-detector-yearly", "a line leak detector is tested each year by a simulated leak",
                       detector.pump, "40 CFR 280.40(a)(3)");
     f.where = detector.where;
-    judge_year(detector.tested, "enter tested of the leak detector", f);
+    judge_year(last_tested(facts_, detector.pump, detector.where, detector.tested,
+                           {TestKind::leak_detector, {detector.pump}}, "enter tested of the leak detector"),
+               f);
     out_.push_back(std::move(f));
   }
 
@@ -206,7 +215,9 @@ class Checker {
         f.state = FindingState::meets;
         f.reason = alarm ? "its interstice is watched" : "its leak detector finds 0.2 gal/h in the quiet times";
       } else {
-        judge_year(entered->tested, "enter tested of the line, or how its interstice is watched", f);
+        judge_year(last_tested(facts_, id, entered->where, entered->tested, {TestKind::line_tightness, {id}},
+                               "enter tested of the line, or how its interstice is watched"),
+                   f);
         if (f.state == FindingState::falls_short) f.change = "a line tightness test";
       }
       out_.push_back(std::move(f));
@@ -228,14 +239,15 @@ class Checker {
   const site::Site& site_;
   const studies::LineTestResult& result_;
   const std::optional<site::Date>& on_;
+  Facts facts_;  ///< what tests are on record
   std::vector<Finding> out_;
 };
 
 }  // namespace
 
 std::vector<Finding> check_line_test(const site::Site& site, const studies::LineTestResult& result,
-                                     const std::optional<site::Date>& on) {
-  return Checker(site, result, on).check();
+                                     const std::optional<site::Date>& on, const site::records::Records* records) {
+  return Checker(site, result, on, records).check();
 }
 
 }  // namespace forecourse::checks

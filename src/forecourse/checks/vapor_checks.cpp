@@ -6,12 +6,13 @@
 
 #include "forecourse/base/api_units.h"
 #include "forecourse/checks/clause.h"
-#include "forecourse/checks/rules/period.h"
+#include "forecourse/checks/figures/tested.h"
 
 namespace forecourse::checks {
 namespace {
 
 using parts::ThroughputTier;
+using site::records::TestKind;
 using studies::ProductVapor;
 using studies::VaporResult;
 
@@ -51,8 +52,9 @@ FindingState is_kept(double margin, double limit) {
 
 class Checker {
  public:
-  Checker(const site::Site& site, const VaporResult& result, const std::optional<site::Date>& on)
-      : site_(site), result_(result), on_(on) {}
+  Checker(const site::Site& site, const VaporResult& result, const std::optional<site::Date>& on,
+          const site::records::Records* records)
+      : site_(site), result_(result), on_(on), facts_{site, on.value_or(site::Date{}), records} {}
 
   std::vector<Finding> check() {
     for (const site::Tank& tank : site_.tanks) {
@@ -188,6 +190,23 @@ class Checker {
   }
 
   void check_pressure_test(const site::Tank& tank, const site::VaporReturn& vapor) {
+    const auto test = std::find_if(result_.tests.begin(), result_.tests.end(),
+                                   [&](const studies::VaporTests& t) { return t.tank == tank.id.text; });
+    const bool told = test != result_.tests.end() && test->federal_target && test->end;
+    const bool failed =
+        told && is_kept(*test->end - *test->federal_target, *test->federal_target) == FindingState::falls_short;
+    const FigureAt last =
+        last_tested(facts_, tank.id.text, vapor.where, told && !failed ? vapor.pressure_test->tested : std::nullopt,
+                    {TestKind::vapor_return, {tank.id.text}},
+                    failed ? "its last test failed; find the leak, and test again"
+                           : "enter vapor_return.pressure_test with ullage, end and tested");
+    judge_pressure_test(tank, vapor, told ? &*test : nullptr, last.day);
+    comes_back("the room above the fuel is put to the static pressure test every 3 years", last.day, last.enter);
+  }
+
+  /// \param test null: none is entered
+  void judge_pressure_test(const site::Tank& tank, const site::VaporReturn& vapor, const studies::VaporTests* test,
+                           const std::optional<site::Date>& last) {
     Finding f;
     f.where = vapor.where;
     f.unit = "Pa";
@@ -195,9 +214,7 @@ class Checker {
                older("40 CFR 63 Subpart CCCCCC, table 1 (1)(h)"), ThroughputTier::from_100000, f)) {
       return add(std::move(f));
     }
-    const auto test = std::find_if(result_.tests.begin(), result_.tests.end(),
-                                   [&](const studies::VaporTests& t) { return t.tank == tank.id.text; });
-    if (test == result_.tests.end() || !test->federal_target || !test->end) {
+    if (test == nullptr) {
       f.reason = "no static pressure test is entered";
       f.change = "enter vapor_return.pressure_test with ullage, end and tested";
       return add(std::move(f));
@@ -207,8 +224,20 @@ class Checker {
     f.margin = *f.value - *f.limit;
     f.state = is_kept(*f.margin, *f.limit);
     if (f.state == FindingState::falls_short) f.change = "find the leak, and test again";
-    judge_age(vapor.pressure_test->tested, f);
+    judge_age(last, f);
     add(std::move(f));
+  }
+
+  /// Of the last finding: its test comes back every three years.
+  void comes_back(const char* what, const std::optional<site::Date>& last, std::string enter) {
+    Finding& f = out_.back();
+    if (f.state == FindingState::does_not_apply) return;
+    f.recurrence = {what, between_tests, last, {}, "a qualified tester", "commissioning", std::move(enter), {}};
+    f.recurrence->clause = "40 CFR 63.11120(a)";  // seen in the edition of 2015 alone
+    if (last) f.recurrence->due = later(*last, between_tests);
+    if (result_.tier) return;
+    f.recurrence->open = f.reason;
+    f.recurrence->enter = f.change;
   }
 
   /// A test that is older than three years, undated or yet to come meets nothing.
@@ -231,19 +260,22 @@ class Checker {
 
   void check_valve(const site::Tank& tank, const site::Vent& vent, const site::VentValve& valve) {
     const std::string subject = vent.id.empty() ? tank.id.text : vent.id.text;
-    setting("vent-pressure-setting", "the vent valve opens outward between 2.5 and 6 in of water", subject,
-            valve.opens_at, {parts::least_vent_pressure, parts::largest_vent_pressure}, valve);
-    setting("vent-vacuum-setting", "the vent valve opens inward between 6 and 10 in of water", subject,
-            valve.vacuum_opens_at, {parts::least_vent_vacuum, parts::largest_vent_vacuum}, valve);
+    const FigureAt last =
+        last_tested(facts_, subject, valve.where, valve.tested, {TestKind::vent_valve, {subject, tank.id.text}},
+                    "enter tested of the vent valve");
+    setting("vent-pressure-setting", "the vent valve opens outward between 2.5 and 6 in of water", valve.opens_at,
+            {parts::least_vent_pressure, parts::largest_vent_pressure}, last, valve.where);
+    comes_back("a vent valve is tested every 3 years", last.day, last.enter);  // one test tells both settings
+    setting("vent-vacuum-setting", "the vent valve opens inward between 6 and 10 in of water", valve.vacuum_opens_at,
+            {parts::least_vent_vacuum, parts::largest_vent_vacuum}, last, valve.where);
   }
 
-  void setting(const char* rule, const char* requirement, const std::string& subject,
-               const site::Maybe<PressureDifference>& entered, std::pair<double, double> limits,
-               const site::VentValve& valve) {
+  void setting(const char* rule, const char* requirement, const site::Maybe<PressureDifference>& entered,
+               std::pair<double, double> limits, const FigureAt& last, SourceSpan where) {
     Finding f;
-    f.where = valve.where;
+    f.where = where;
     f.unit = "Pa";
-    if (!begin(rule, requirement, subject, of_2020("40 CFR 63 Subpart CCCCCC, table 1 (1)(g)"),
+    if (!begin(rule, requirement, last.subject, of_2020("40 CFR 63 Subpart CCCCCC, table 1 (1)(g)"),
                ThroughputTier::from_100000, f)) {
       return add(std::move(f));
     }
@@ -258,7 +290,7 @@ class Checker {
     f.margin = nearer_low ? *f.value - limits.first : limits.second - *f.value;
     f.state = is_kept(*f.margin, *f.limit);
     if (f.state == FindingState::falls_short) f.change = "a valve with another setting";
-    judge_age(valve.tested, f);
+    judge_age(last.day, f);
     add(std::move(f));
   }
 
@@ -304,14 +336,15 @@ class Checker {
   const site::Site& site_;
   const VaporResult& result_;
   const std::optional<site::Date>& on_;
+  Facts facts_;  ///< what tests are on record
   std::vector<Finding> out_;
 };
 
 }  // namespace
 
-std::vector<Finding> check_vapor(const site::Site& site, const VaporResult& result,
-                                 const std::optional<site::Date>& on) {
-  return Checker(site, result, on).check();
+std::vector<Finding> check_vapor(const site::Site& site, const VaporResult& result, const std::optional<site::Date>& on,
+                                 const site::records::Records* records) {
+  return Checker(site, result, on, records).check();
 }
 
 }  // namespace forecourse::checks

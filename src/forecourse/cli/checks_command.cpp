@@ -1,20 +1,15 @@
-#include <algorithm>
 #include <filesystem>
-#include <iterator>
 #include <optional>
 
 #include "forecourse/checks/figures/figure.h"
-#include "forecourse/checks/rules/bound_rules.h"
 #include "forecourse/checks/station/check_station.h"
 #include "forecourse/cli/commands.h"
 #include "forecourse/cli/console.h"
 #include "forecourse/cli/output.h"
 #include "forecourse/cli/pdf.h"
+#include "forecourse/cli/rule_source.h"
 #include "forecourse/report/checks/checks_report.h"
-#include "forecourse/report/diagnostic_text.h"
 #include "forecourse/report/terminal/page.h"
-#include "forecourse/site/rules/read_rule_set.h"
-#include "forecourse/store/read_records.h"
 
 namespace forecourse::cli {
 namespace {
@@ -37,53 +32,6 @@ Exit list_figures() {
   page.table(table);
   print(page.text());
   return Exit::fine;
-}
-
-/// The name of the last set, where it is that of a built-in one or of one before it.
-std::optional<Diagnostic> name_taken(const std::vector<site::RuleSet>& sets) {
-  const site::Name& id = sets.back().id;
-  const auto same = [&](const site::RuleSet& one) { return one.id == id; };
-  const std::vector<site::RuleSet>& built_in = site::built_in_rule_sets();
-  const bool taken =
-      std::any_of(built_in.begin(), built_in.end(), same) || std::any_of(sets.begin(), std::prev(sets.end()), same);
-  if (!taken) return std::nullopt;
-  return Diagnostic{
-      Severity::error, "there is already a rule set '" + id.text + "'", id.where, "give it an id of its own", {}};
-}
-
-/// Reads the rule sets of a state or an owner. What is wrong with any of them goes to standard error.
-std::optional<std::vector<site::RuleSet>> read_rule_sets(const std::vector<std::string>& paths,
-                                                         std::vector<report::SourceText>& texts) {
-  std::vector<site::RuleSet> out;
-  std::vector<Diagnostic> wrong;
-  for (const std::string& path : paths) {
-    std::string text;
-    if (!read_site_file(path, text)) return std::nullopt;
-    texts.push_back({path, text});
-    Parsed<site::RuleSet> read = site::read_rule_set(text, static_cast<std::uint32_t>(texts.size() - 1));
-    wrong.insert(wrong.end(), read.diagnostics.begin(), read.diagnostics.end());
-    out.push_back(std::move(read.value));
-    if (auto taken = name_taken(out)) wrong.push_back(std::move(*taken));
-    const auto bound = checks::bind(out.back());
-    wrong.insert(wrong.end(), bound.diagnostics.begin(), bound.diagnostics.end());
-  }
-  if (!has_error(wrong)) return out;
-  print_error(report::to_text(wrong, texts));
-  return std::nullopt;
-}
-
-/// The records that are named; null where none are.
-bool read_given_records(const ChecksArguments& arguments, SiteSource& source,
-                        std::optional<site::records::Records>& records) {
-  if (arguments.records.empty()) return true;
-  auto read = store::read_records(arguments.records, source.texts, &source.site);
-  if (!read.ok()) {
-    print_error(report::to_text(read.diagnostics, source.texts));
-    return false;
-  }
-  source.warnings.insert(source.warnings.end(), read.diagnostics.begin(), read.diagnostics.end());
-  records = std::move(read.value);
-  return true;
 }
 
 bool write_report(const ChecksArguments& arguments, const SiteSource& source, const checks::CheckResult& result,
@@ -115,7 +63,7 @@ Exit checks_command(const ChecksArguments& arguments) {
   const std::optional<site::Date> on = day_of(arguments.on);
   const auto own = read_rule_sets(arguments.rules, source.texts);
   std::optional<site::records::Records> records;
-  if (!on || !own || !read_given_records(arguments, source, records)) return Exit::bad_input;
+  if (!on || !own || !read_given_records(arguments.records, source, records)) return Exit::bad_input;
   const site::records::Records* given = records ? &*records : nullptr;
   const checks::Studied studied = checks::study_for_checks(source.site, given);
   checks::CheckResult result = checks::check_station(checks::facts_of(source.site, studied, *on, given), studied, *own);

@@ -146,6 +146,20 @@ struct ChecksArguments {
   std::string command;             ///< as typed, for the report
 };
 
+/// What the calendar is told on the command line.
+struct CalendarArguments {
+  SiteArguments site;
+  std::vector<std::string> rules;  ///< files of rule sets
+  std::string records;             ///< folder of CSV files or a store
+  std::string on;                  ///< the day of the calendar; empty: today
+  std::string within = "90 days";  ///< that are looked ahead
+  std::string remind;              ///< "30 days" before a due day; empty: no reminders
+  std::string ics;                 ///< file for the calendar file; empty: none
+  bool pdf = false;                ///< calendar.pdf beside calendar.html
+  std::string paper;               ///< of the PDF, as of the flow study
+  std::string command;             ///< as typed, for the report
+};
+
 /// What a delivery is told on the command line.
 struct DeliveryArguments {
   SiteArguments site;
@@ -219,6 +233,9 @@ struct ServeArguments {
 
 /// Every requirement that the station lives under, with value, limit, margin and clause.
 [[nodiscard]] Exit checks_command(const ChecksArguments& arguments);
+
+/// Every test, inspection and reading that comes back: last done, due, by whom; as a file for a calendar too.
+[[nodiscard]] Exit calendar_command(const CalendarArguments& arguments);
 
 /// Meters by their provings: errors against limits, cost, drift, what they explain of a ledger.
 [[nodiscard]] Exit meter_command(const MeterArguments& arguments);

@@ -1,5 +1,7 @@
 #include "forecourse/cli/output.h"
 
+#include <fmt/chrono.h>
+
 #include <algorithm>
 #include <chrono>
 #include <cstdio>
@@ -12,6 +14,11 @@
 namespace forecourse::cli {
 
 std::string today() { return server::in_words(server::today()); }
+
+std::string now_in_utc() {
+  const auto now = std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now());
+  return fmt::format("{:%Y%m%dT%H%M%S}Z", fmt::gmtime(std::chrono::system_clock::to_time_t(now)));
+}
 
 std::optional<site::Date> day_of(const std::string& text) {
   if (text.empty()) return server::today();

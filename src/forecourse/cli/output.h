@@ -12,6 +12,9 @@ namespace forecourse::cli {
 /// "25 Nov 2026", in the time zone of the machine.
 [[nodiscard]] std::string today();
 
+/// Now, in UTC, as iCalendar writes it: "20261130T120000Z".
+[[nodiscard]] std::string now_in_utc();
+
 /// The day of `--on`, "2026-11-25"; of an empty text today. Empty, with the reason on standard error, if it is none.
 [[nodiscard]] std::optional<site::Date> day_of(const std::string& text);
 

@@ -349,6 +349,17 @@ void add_checks_options(CLI::App& command, ChecksArguments& checks) {
   add_pdf_options(command, checks, "checks");
 }
 
+void add_calendar_options(CLI::App& command, CalendarArguments& calendar) {
+  add_site_options(command, calendar.site);
+  command.add_option("--rules", calendar.rules, "a rule set of a state or an owner (TOML)")->allow_extra_args(false);
+  command.add_option("--records", calendar.records, "folder with tests.csv, inspections.csv, dips.csv, or a store");
+  command.add_option("--on", calendar.on, "day of the calendar: 2026-11-25 (default: today)");
+  command.add_option("--within", calendar.within, "how far it looks ahead: \"90 days\"")->capture_default_str();
+  command.add_option("--ics", calendar.ics, "write the due days into this file for a calendar (iCalendar)");
+  command.add_option("--remind", calendar.remind, "remind so long before each due day: \"30 days\" (in the ics file)");
+  add_pdf_options(command, calendar, "calendar");
+}
+
 void add_shelf_options(CLI::App& command, ShelfArguments& shelf) {
   command.add_option("--kind", shelf.kind, "only parts of this kind");
   command.add_flag("--json", shelf.json, "print one JSON document");
@@ -500,6 +511,10 @@ void add_other_commands(CLI::App& app, Call& call) {
       {"checks", "every requirement that the station lives under: value, limit, margin, clause, what to change",
        "Example: forecourse checks sites/hollin-gap.toml --records sites/records/hollin-gap"},
       add_checks_options, checks_command);
+  add(app, call,
+      {"calendar", "every test, inspection and reading that comes back: last done, due, by whom; a file for a phone",
+       "Example: forecourse calendar sites/hollin-gap.toml --records sites/records/hollin-gap --out out/calendar"},
+      add_calendar_options, calendar_command);
   add(app, call,
       {"serve", "the workbench: look at a station and change it in the browser",
        "Example: forecourse serve sites/site-s.toml"},

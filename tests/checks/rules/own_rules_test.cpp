@@ -193,8 +193,9 @@ TEST(OwnRules, TwoOfOneIdAndWhatIsMissing) {
                           "`forecourse checks --figures` lists"));
   EXPECT_THAT(
       told_of(rules("figure = \"breakaway-fitted\"\nis = true\nlimit = \"3\"\n")),
-      ElementsAre("8:1: error: 'limit' is not a key of requirement 'one' | its keys are: id, words, clause, "
-                  "edition, seen, figure, at_least, at_most, above, below, is, every, when, change, route, who"));
+      ElementsAre(
+          "8:1: error: 'limit' is not a key of requirement 'one' | its keys are: id, words, clause, "
+          "edition, seen, figure, at_least, at_most, above, below, is, every, when, change, route, who, sheet"));
 }
 
 TEST(OwnRules, ASetThatASiteNamesAndThatDoesNotExist) {

@@ -116,6 +116,24 @@ TEST(Wants, OfMetersAreAnsweredFromTheRecords) {
   EXPECT_TRUE(none.contains("error") && none["records"].is_null()) << none.dump();
 }
 
+TEST(Wants, OfTheCalendarHoldTheDutiesOfTheCommand) {
+  const std::string text = site_text("hollin-gap");
+  const std::string folder = std::string(SITES_DIR) + "/records/hollin-gap";
+  StationRecords records(path_of("hollin-gap"), folder);
+  const Json command =
+      printed({"calendar", path_of("hollin-gap"), "--records", folder, "--on", "2026-11-30", "--json"});
+  const Json got = answer(text, path_of("hollin-gap"), {{"study", "calendar"}, {"on", "2026-11-30"}}, {},
+                          records.of(path_of("hollin-gap")));
+  ASSERT_TRUE(got.contains("document")) << got.dump();
+  EXPECT_EQ(Json::diff(command["result"]["counts"], got["document"]["result"]["counts"]), Json::array());
+  ASSERT_EQ(command["result"]["duties"].size(), got["document"]["result"]["duties"].size());
+  for (std::size_t i = 0; i < command["result"]["duties"].size(); ++i) {
+    const Json& a = command["result"]["duties"][i];
+    const Json& b = got["document"]["result"]["duties"][i];
+    for (const char* key : {"id", "due", "last_done", "state", "strip", "where"}) EXPECT_EQ(a[key], b[key]) << a["id"];
+  }
+}
+
 TEST(Wants, OfOneAskingAreAnsweredAsEachAlone) {
   const std::string text = site_text("site-s");
   Answers together(text, "a.toml");

@@ -129,6 +129,12 @@ export interface MendsWant {
   on?: string;
   units?: Units;
 }
+export interface CalendarWant {
+  study: "calendar";
+  on?: string;
+  within?: number;
+  units?: Units;
+}
 export interface ContainmentWant {
   study: "containment";
   inflows?: string | string[];
@@ -357,6 +363,7 @@ export type KnownWant =
   | FlowWant
   | FindingsWant
   | MendsWant
+  | CalendarWant
   | ContainmentWant
   | TankWant
   | FlotationWant

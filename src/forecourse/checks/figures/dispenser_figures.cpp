@@ -1,4 +1,5 @@
 #include "forecourse/checks/figures/each_part.h"
+#include "forecourse/checks/figures/tested.h"
 
 namespace forecourse::checks {
 namespace {
@@ -19,8 +20,8 @@ std::vector<FigureAt> shear_valve_fitted(const Facts& facts) {
 }
 
 std::vector<FigureAt> shear_valve_tested(const Facts& facts) {
-  return each_shear_valve(facts, [](std::string id, const site::ShearValve& valve, const site::Dispenser&) {
-    return entered_day(std::move(id), valve.where, valve.tested, "enter tested of the shear valve");
+  return each_shear_valve(facts, [&](const std::string& id, const site::ShearValve& valve, const site::Dispenser&) {
+    return shear_valve_trip(facts, id, valve);
   });
 }
 

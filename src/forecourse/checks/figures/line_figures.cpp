@@ -34,9 +34,9 @@ std::vector<FigureAt> interstice_alarm(const Facts& facts) {
 }
 
 std::vector<FigureAt> interstice_monitored(const Facts& facts) {
-  return each_line(facts, [](const site::Line& line) {
-    return entered_day(line.id.text, line.where, line.interstice ? line.interstice->monitored : std::nullopt,
-                       "enter interstice of the line, with monitored");
+  return each_line(facts, [&](const site::Line& line) {
+    return last_looked(facts, line.id.text, line.where, line.interstice ? line.interstice->monitored : std::nullopt,
+                       {"interstice", {line.id.text}}, "enter interstice of the line, with monitored");
   });
 }
 

@@ -68,9 +68,9 @@ std::vector<FigureAt> interstice_alarm(const Facts& facts) {
 }
 
 std::vector<FigureAt> interstice_monitored(const Facts& facts) {
-  return each_tank_not_above_ground(facts, [](const site::Tank& tank) {
-    return entered_day(tank.id.text, tank.where, tank.interstice ? tank.interstice->monitored : std::nullopt,
-                       "enter interstice of the tank, with monitored");
+  return each_tank_not_above_ground(facts, [&](const site::Tank& tank) {
+    return last_looked(facts, tank.id.text, tank.where, tank.interstice ? tank.interstice->monitored : std::nullopt,
+                       {"interstice", {tank.id.text}}, "enter interstice of the tank, with monitored");
   });
 }
 
@@ -91,9 +91,9 @@ constexpr const char* a_stick = "it is a stick";
 bool is_stick(const site::TankGauge& gauge) { return gauge.kind.text == "stick"; }
 
 std::vector<FigureAt> gauge_leak_test(const Facts& facts) {
-  return each_tank_not_above_ground(facts, [](const site::Tank& tank) {
-    return entered_day(tank.id.text, tank.where, tank.gauge ? tank.gauge->leak_tested : std::nullopt,
-                       "enter gauge of the tank, with leak_tested");
+  return each_tank_not_above_ground(facts, [&](const site::Tank& tank) {
+    return last_tested(facts, tank.id.text, tank.where, tank.gauge ? tank.gauge->leak_tested : std::nullopt,
+                       {TestKind::gauge_leak_test, {tank.id.text}}, "enter gauge of the tank, with leak_tested");
   });
 }
 
@@ -224,9 +224,9 @@ std::vector<FigureAt> tightness_rate(const Facts& facts) {
 }
 
 std::vector<FigureAt> statistics_made(const Facts& facts) {
-  return each_tank_not_above_ground(facts, [](const site::Tank& tank) {
-    return entered_day(tank.id.text, tank.where, tank.statistics ? tank.statistics->made : std::nullopt,
-                       "enter statistics of the tank, with made");
+  return each_tank_not_above_ground(facts, [&](const site::Tank& tank) {
+    return last_tested(facts, tank.id.text, tank.where, tank.statistics ? tank.statistics->made : std::nullopt,
+                       {TestKind::statistics, {tank.id.text}}, "enter statistics of the tank, with made");
   });
 }
 

@@ -2,6 +2,7 @@
 
 #include "forecourse/base/unit_text.h"
 #include "forecourse/checks/figures/each_part.h"
+#include "forecourse/checks/figures/tested.h"
 
 namespace forecourse::checks {
 namespace {
@@ -63,11 +64,9 @@ std::vector<FigureAt> held_for(const Facts& facts) {
 }
 
 std::vector<FigureAt> tested(const Facts& facts) {
-  return each_line_test(facts, [](const site::Line& line, FigureAt& out) {
-    if (line.acceptance && line.acceptance->tested)
-      out.day = line.acceptance->tested;
-    else
-      out.enter = of_test;
+  return each_line_test(facts, [&](const site::Line& line, FigureAt& out) {
+    out = last_tested(facts, line.id.text, out.where, line.acceptance ? line.acceptance->tested : std::nullopt,
+                      {site::records::TestKind::line_acceptance, {line.id.text}}, of_test);
   });
 }
 

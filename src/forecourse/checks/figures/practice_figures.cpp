@@ -6,6 +6,7 @@
 #include "forecourse/checks/figures/each_part.h"
 #include "forecourse/checks/figures/figure.h"
 #include "forecourse/checks/figures/plan.h"
+#include "forecourse/checks/figures/sumps.h"
 #include "forecourse/checks/figures/tested.h"
 
 namespace forecourse::checks {
@@ -59,10 +60,11 @@ std::vector<FigureAt> of_sump_test(const Facts& facts) {
 }
 
 std::vector<FigureAt> sump_tested(const Facts& facts) {
-  std::vector<FigureAt> out;
-  each_sump_of(facts.site, [&](const std::string& id, const site::Sump& sump) {
-    out.push_back(entered_day(id, sump.where, sump.tested, "enter tested of the sump"));
+  std::vector<FigureAt> out = each_sump(facts, [&](const SumpOf& sump) {
+    return last_tested(facts, sump.subject, sump.sump->where, sump.sump->tested,
+                       {site::records::TestKind::sump, sump.names()}, "enter tested of the sump");
   });
+  for (FigureAt& one : out) one.exempt.clear();  // the practice asks it of sumps of tanks above ground too
   return out;
 }
 
@@ -105,24 +107,24 @@ std::optional<site::Date> last_recorded_hit(const Facts& facts, Counts counts) {
 std::vector<FigureAt> tested_since_hit(const Facts& facts) {
   // Where it is not on record which dispenser was hit, it may have been any.
   const auto somewhere = last_recorded_hit(facts, [](const auto& one) { return one.part.empty(); });
-  return each_shear_valve(facts, [&](const std::string& id, const site::ShearValve& valve,
-                                     const site::Dispenser& dispenser) {
-    const auto here =
-        later_of(dispenser.last_hit, last_recorded_hit(facts, [&](const auto& one) { return is_at(one, dispenser); }));
-    const auto since = [&](const site::Date& hit) { return days_between(hit, *valve.tested) >= 0; };
-    site::Fact fact;
-    if (here && valve.tested && !since(*here)) fact = false;
-    if ((here || somewhere) && valve.tested && (!here || since(*here)) && (!somewhere || since(*somewhere)))
-      fact = true;
-    const bool known_where = here || !somewhere;
-    FigureAt out = entered_fact(id, valve.where, fact,
-                                !known_where || (here && valve.tested) ? "record the part of each blow and drive-off"
-                                : here                                 ? "enter tested of the shear valve"
-                                       : "enter last_hit of the dispenser, or give the records, with incidents");
-    const bool none = !here && !somewhere && facts.records != nullptr && !facts.records->incidents.empty();
-    if (none) out.exempt = "no blow and no drive-off is on record";
-    return out;
-  });
+  return each_shear_valve(
+      facts, [&](const std::string& id, const site::ShearValve& valve, const site::Dispenser& dispenser) {
+        const auto here = later_of(dispenser.last_hit,
+                                   last_recorded_hit(facts, [&](const auto& one) { return is_at(one, dispenser); }));
+        const MaybeDay tested = shear_valve_trip(facts, id, valve).day;
+        const auto since = [&](const site::Date& hit) { return days_between(hit, *tested) >= 0; };
+        site::Fact fact;
+        if (here && tested && !since(*here)) fact = false;
+        if ((here || somewhere) && tested && (!here || since(*here)) && (!somewhere || since(*somewhere))) fact = true;
+        const bool known_where = here || !somewhere;
+        FigureAt out = entered_fact(id, valve.where, fact,
+                                    !known_where || (here && tested) ? "record the part of each blow and drive-off"
+                                    : here                           ? "enter tested of the shear valve"
+                                           : "enter last_hit of the dispenser, or give the records, with incidents");
+        const bool none = !here && !somewhere && facts.records != nullptr && !facts.records->incidents.empty();
+        if (none) out.exempt = "no blow and no drive-off is on record";
+        return out;
+      });
 }
 
 /// Pumps that an emergency stop leaves running.

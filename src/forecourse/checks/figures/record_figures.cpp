@@ -51,8 +51,9 @@ std::vector<FigureAt> throughput_ready(const Facts& facts) {
 
 std::vector<FigureAt> hand_held(const Facts& facts) {
   const auto& operations = facts.site.operations;
-  return {entered_day("station", operations ? operations->where : SourceSpan{},
-                      operations ? operations->hand_held_tested : std::nullopt, "enter operations.hand_held_tested")};
+  return {last_tested(facts, "station", operations ? operations->where : SourceSpan{},
+                      operations ? operations->hand_held_tested : std::nullopt,
+                      {site::records::TestKind::hand_held, {"station"}}, "enter operations.hand_held_tested")};
 }
 
 // Releases

@@ -1,5 +1,6 @@
 #include "forecourse/checks/figures/each_part.h"
 #include "forecourse/checks/figures/figure.h"
+#include "forecourse/checks/figures/tested.h"
 
 namespace forecourse::checks {
 namespace {
@@ -93,8 +94,9 @@ std::vector<FigureAt> recovery_monitored(const Facts& facts) {
 }
 
 std::vector<FigureAt> recovery_tested(const Facts& facts) {
-  return each_recovery(facts, [](const std::string& id, const site::VaporRecovery& recovery) {
-    return entered_day(id, recovery.where, recovery.tested, "enter tested of the vapor recovery");
+  return each_recovery(facts, [&](const std::string& id, const site::VaporRecovery& recovery) {
+    return last_tested(facts, id, recovery.where, recovery.tested, {site::records::TestKind::vapor_recovery, {id}},
+                       "enter tested of the vapor recovery");
   });
 }
 

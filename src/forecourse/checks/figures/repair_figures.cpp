@@ -115,8 +115,9 @@ std::vector<FigureAt> protection(const Facts& facts) {
   for (const site::Tank& tank : facts.site.tanks) {
     if (!tank.protection || !tank.protection->repaired) continue;
     const site::Date& repaired = *tank.protection->repaired;
-    out.push_back(time_to_first(facts, tank.id.text, repaired, {tank.protection->tested}, six_months,
-                                "enter tested of the protection; it is due within 6 months of the repair"));
+    out.push_back(time_to_first(facts, tank.id.text, repaired,
+                                with_recorded(facts, {tank.protection->tested}, {TestKind::protection, {tank.id.text}}),
+                                six_months, "enter tested of the protection; it is due within 6 months of the repair"));
     out.back().at_most = seconds_of_days(days_between(repaired, later(repaired, six_months)));
     exempt_above_ground(tank, out.back());
   }

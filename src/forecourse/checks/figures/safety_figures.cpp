@@ -3,9 +3,12 @@
 #include <limits>
 
 #include "forecourse/checks/figures/each_part.h"
+#include "forecourse/checks/figures/tested.h"
 
 namespace forecourse::checks {
 namespace {
+
+using site::records::TestKind;
 
 constexpr const char* of_stop = "enter position of the emergency stop and of the dispensers";
 
@@ -64,8 +67,9 @@ std::vector<FigureAt> stop_clearance(const Facts& facts) {
 }
 
 std::vector<FigureAt> stop_tested(const Facts& facts) {
-  return each_emergency_stop(facts, [](const site::EmergencyStop& stop) {
-    return entered_day(stop.id.text, stop.where, stop.tested, "enter tested of the emergency stop");
+  return each_emergency_stop(facts, [&](const site::EmergencyStop& stop) {
+    return last_tested(facts, stop.id.text, stop.where, stop.tested, {TestKind::emergency_stop, {stop.id.text}},
+                       "enter tested of the emergency stop");
   });
 }
 

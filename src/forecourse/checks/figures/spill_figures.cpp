@@ -41,9 +41,11 @@ std::vector<FigureAt> tested(const Facts& facts) {
 }
 
 std::vector<FigureAt> monitored(const Facts& facts) {
-  return each_container(facts, [](const std::string& subject, const site::SpillContainer& container, const auto&) {
-    return entered_day(subject, container.where, container.monitored, "enter monitored of the spill container");
-  });
+  return each_container(facts,
+                        [&](const std::string& subject, const site::SpillContainer& container, const auto& names) {
+                          return last_looked(facts, subject, container.where, container.monitored,
+                                             {"walls", names, true}, "enter monitored of the spill container");
+                        });
 }
 
 /// Of valves by their fill, of alarms by their tank.

@@ -48,8 +48,9 @@ std::vector<FigureAt> tested(const Facts& facts) {
 }
 
 std::vector<FigureAt> monitored(const Facts& facts) {
-  return each_sump(facts, [](const SumpOf& sump) {
-    return entered_day(sump.subject, sump.sump->where, sump.sump->monitored, "enter monitored of the sump");
+  return each_sump(facts, [&](const SumpOf& sump) {
+    return last_looked(facts, sump.subject, sump.sump->where, sump.sump->monitored, {"walls", sump.names(), true},
+                       "enter monitored of the sump");
   });
 }
 

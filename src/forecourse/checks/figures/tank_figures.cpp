@@ -132,8 +132,9 @@ std::vector<FigureAt> lined(const Facts& facts) {
 std::vector<FigureAt> inspected_inside(const Facts& facts) {
   return each_with(
       facts, [](const site::Tank& tank) { return tank.lined.has_value(); },
-      [](const site::Tank& tank) {
-        return entered_day(tank.id.text, tank.where, tank.inspected_inside, "enter inspected_inside of the tank");
+      [&](const site::Tank& tank) {
+        return last_looked(facts, tank.id.text, tank.where, tank.inspected_inside, {"inside", {tank.id.text}, true},
+                           "enter inspected_inside of the tank");
       });
 }
 

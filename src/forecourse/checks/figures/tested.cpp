@@ -23,13 +23,22 @@ std::vector<const site::records::Test*> recorded_tests(const Facts& facts, const
   return out;
 }
 
-/// The day of the last test whose outcome is stated, where it failed.
+/// Whether a test that was passed came after one that failed; of one day it did where the times of both are known, as
+/// records are in the order of time.
+bool came_after(const site::records::Moment& passed, const site::records::Moment& failed) {
+  const int days = days_between(failed.day, passed.day);
+  return days > 0 || (days == 0 && passed.time && failed.time);
+}
+
+/// The day of the last test that failed and that no later one overtook.
 MaybeDay last_failed(const std::vector<const site::records::Test*>& tests) {
-  MaybeDay out;
+  const site::records::Test* failed = nullptr;
   for (const site::records::Test* test : tests) {
-    if (test->passed) out = *test->passed ? MaybeDay() : MaybeDay(test->at.day);
+    if (!test->passed) continue;
+    if (!*test->passed) failed = test;
+    if (*test->passed && failed != nullptr && came_after(test->at, failed->at)) failed = nullptr;
   }
-  return out;
+  return failed == nullptr ? MaybeDay() : MaybeDay(failed->at.day);
 }
 
 }  // namespace
@@ -52,6 +61,38 @@ FigureAt last_tested(const Facts& facts, std::string subject, SourceSpan where, 
     enter = "its last test failed; mend it and test again";
   }
   return entered_day(std::move(subject), where, last, std::move(enter));
+}
+
+namespace {
+
+bool names_one_of(const std::vector<std::string>& parts, const site::Name& part) {
+  return std::find(parts.begin(), parts.end(), part.text) != parts.end();
+}
+
+/// Whether a walk-through looked at a part as asked.
+bool looked_at(const site::records::Inspection& inspection, const Looked& which) {
+  return inspection.kind.text == which.kind &&
+         std::any_of(inspection.items.begin(), inspection.items.end(), [&](const site::records::Inspected& item) {
+           return names_one_of(which.parts, item.part) && (item.in_order.value_or(false) || !which.must_be_in_order);
+         });
+}
+
+}  // namespace
+
+FigureAt last_looked(const Facts& facts, std::string subject, SourceSpan where, const MaybeDay& entered,
+                     const Looked& which, std::string enter) {
+  MaybeDay last = entered;
+  if (facts.records != nullptr) {
+    for (const site::records::Inspection& one : facts.records->inspections) {
+      if (looked_at(one, which)) last = later_of(last, one.at.day);
+    }
+  }
+  return entered_day(std::move(subject), where, last, std::move(enter));
+}
+
+FigureAt shear_valve_trip(const Facts& facts, const std::string& inlet, const site::ShearValve& valve) {
+  return last_tested(facts, inlet, valve.where, valve.tested, {site::records::TestKind::shear_valve_trip, {inlet}},
+                     "enter tested of the shear valve");
 }
 
 double seconds_of_days(int days) { return to_si(days, "d"); }

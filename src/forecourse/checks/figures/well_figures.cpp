@@ -19,12 +19,14 @@ std::vector<FigureAt> each_well(const Facts& facts, Read read) {
 
 /// Of each tank: the day by which all its wells had been read.
 std::vector<FigureAt> wells_read(const Facts& facts) {
-  return each_tank_not_above_ground(facts, [](const site::Tank& tank) {
+  return each_tank_not_above_ground(facts, [&](const site::Tank& tank) {
     MaybeDay oldest;
     bool all = !tank.wells.empty();
     for (const site::Well& well : tank.wells) {
-      all = all && well.read;
-      if (well.read && (!oldest || is_before(*well.read, *oldest))) oldest = well.read;
+      const std::string name = name_in_tank(tank, tank.wells, well, "well");
+      const MaybeDay read = last_looked(facts, name, well.where, well.read, {"wells", {name, tank.id.text}}, {}).day;
+      all = all && read;
+      if (read && (!oldest || is_before(*read, *oldest))) oldest = read;
     }
     return entered_day(tank.id.text, tank.where, all ? oldest : std::nullopt,
                        "enter well of the tank, with read of each");

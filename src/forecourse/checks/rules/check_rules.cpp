@@ -10,6 +10,13 @@
 #include "forecourse/checks/clause.h"
 
 namespace forecourse::checks {
+
+Clause clause_of(const BoundRequirement& rule) {
+  return {rule.entered->clause.text,
+          rule.entered->edition.empty() ? rule.set->edition.text : rule.entered->edition.text,
+          rule.entered->seen ? rule.entered->seen->value : site::ClauseSeen::memory};
+}
+
 namespace {
 
 enum class Applies { yes, no, unknown };
@@ -98,12 +105,6 @@ Application holds(const BoundCondition& condition, const FigureAt* at) {
   }
 }
 
-Clause clause_of(const BoundRequirement& rule) {
-  return {rule.entered->clause.text,
-          rule.entered->edition.empty() ? rule.set->edition.text : rule.entered->edition.text,
-          rule.entered->seen ? rule.entered->seen->value : site::ClauseSeen::memory};
-}
-
 /// What the findings of a requirement have in common.
 Finding begin(const BoundRequirement& rule) {
   Finding out;
@@ -175,6 +176,20 @@ void judge(const BoundRequirement& rule, const FigureAt& at, const site::Date& t
   if (out.state == FindingState::falls_short) out.change = rule.entered->change.text;
 }
 
+Recurrence recurrence_of(const BoundRequirement& rule, const FigureAt& at, const Application& open) {
+  Recurrence out;
+  out.what = rule.entered->words.text;
+  out.every = *rule.every;
+  out.last = at.day;
+  if (at.day) out.due = later(*at.day, *rule.every);
+  out.who = rule.entered->who.text;
+  out.sheet = rule.entered->sheet.text;
+  const bool is_open = open.applies == Applies::unknown;
+  out.enter = is_open ? open.enter : at.enter;
+  if (is_open) out.open = open.why;
+  return out;
+}
+
 /// Judges a finding that was begun.
 /// \param number of the part among those that have the figure
 Finding finding_of(const BoundRequirement& rule, Finding out, const FigureAt& at, std::size_t number,
@@ -197,6 +212,7 @@ Finding finding_of(const BoundRequirement& rule, Finding out, const FigureAt& at
     if (one.applies == Applies::unknown && open.applies == Applies::yes) open = std::move(one);
   }
   judge(rule, at, today, out);
+  if (rule.every) out.recurrence = recurrence_of(rule, at, open);
   if (open.applies == Applies::unknown)
     not_known(out, "whether it applies rests on what is not known: " + open.why, open.enter);
   return out;
@@ -218,13 +234,40 @@ int rank(FindingState state) {
   return 4;
 }
 
+bool is_done(const Finding& one) { return one.state == FindingState::meets || one.state == FindingState::close; }
+
+/// Whether of two alternatives the second is the one to go by: that which is done, else which is due later, else of
+/// which it is known that it applies.
+bool goes_by_second(const Finding& a, const Finding& b) {
+  if (is_done(a) != is_done(b)) return is_done(b);
+  if (!a.recurrence || !b.recurrence) return is_done(a) == !b.recurrence.has_value();
+  if (a.recurrence->due && b.recurrence->due) return is_before(*a.recurrence->due, *b.recurrence->due);
+  if (a.recurrence->due || b.recurrence->due) return b.recurrence->due.has_value();
+  return !a.recurrence->open.empty() && b.recurrence->open.empty();
+}
+
+/// What comes back of two alternatives: nothing where the one that is done does not.
+std::optional<Recurrence> recurrence_of_both(const Finding& a, const Finding& b) {
+  const bool second = goes_by_second(a, b);
+  const Finding& other = second ? a : b;
+  std::optional<Recurrence> out = second ? b.recurrence : a.recurrence;
+  if (!out) return out;
+  if (a.recurrence && second) out->instead = a.recurrence->instead;
+  if (other.state != FindingState::does_not_apply)
+    out->instead.push_back(other.recurrence ? other.recurrence->what : other.requirement);
+  return out;
+}
+
 /// Adds a finding, or lets the best of its route and part stand.
 void add(Finding found, const std::string& route, std::map<std::string, std::size_t>& of_route,
          std::vector<Finding>& out) {
   if (route.empty()) return out.push_back(std::move(found));
   const auto [at, fresh] = of_route.try_emplace(route + "|" + found.subject, out.size());
   if (fresh) return out.push_back(std::move(found));
-  if (rank(found.state) < rank(out[at->second].state)) out[at->second] = std::move(found);
+  Finding& best = out[at->second];
+  std::optional<Recurrence> both = recurrence_of_both(best, found);
+  if (rank(found.state) < rank(best.state)) best = std::move(found);
+  best.recurrence = std::move(both);
 }
 
 }  // namespace

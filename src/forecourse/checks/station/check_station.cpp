@@ -70,11 +70,12 @@ void check_studies(const Facts& facts, const Studied& studied, Collector& collec
                   check_flotation(*studied.flotation));
   }
   if (studied.vapor) {
-    collect.study("vapor", "Vapor study", *studied.vapor, check_vapor(site, *studied.vapor, facts.today));
+    collect.study("vapor", "Vapor study", *studied.vapor,
+                  check_vapor(site, *studied.vapor, facts.today, facts.records));
   }
   if (studied.line_test) {
     collect.study("line-test", "Line tests and leak detectors", *studied.line_test,
-                  check_line_test(site, *studied.line_test, facts.today));
+                  check_line_test(site, *studied.line_test, facts.today, facts.records));
   }
   if (studied.ledger) collect.study("ledger", "Ledger", *studied.ledger, check_ledger(*studied.ledger));
   if (studied.meter) collect.study("meter", "Meters", *studied.meter, check_meter(*studied.meter));

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "forecourse/base/nearest_word.h"
+#include "forecourse/report/calendar/calendar_report.h"
 #include "forecourse/report/containment/containment_report.h"
 #include "forecourse/report/delivery/delivery_report.h"
 #include "forecourse/report/findings.h"
@@ -96,6 +97,10 @@ std::string rule_sets(const Source& s) {
   return out.empty() ? out : html::heading(2, "Rule sets") + out;
 }
 
+std::string calendar(const Source& s) {
+  return s.studies.calendar ? calendar_section(*s.studies.calendar) : std::string();
+}
+
 std::string containment(const Source& s) {
   return s.studies.containment ? containment_section(*s.studies.containment, s.site) : std::string();
 }
@@ -152,6 +157,7 @@ std::vector<StationSection> of_the_course() {
        of_flow([](const FlowResult& flow, const site::Site&) { return reservations_section(flow); })},
       {"findings", "Findings", "no rule that is checked applies", findings},
       {"rule-sets", "Rule sets", "the site names no rule set under rules", rule_sets},
+      {"calendar", "Test calendar", "no duty comes back under the rules of the station", calendar},
       {"plan", "Plan", "there is no dispenser with a flow to draw", of_flow(plan_section)},
       {"course", "Course of the fuel, drawn", no_hose, of_flow([](const FlowResult& flow, const site::Site& site) {
          return product_sections(flow, site, {.hoses = false, .course = true});

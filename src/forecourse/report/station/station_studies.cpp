@@ -68,6 +68,15 @@ void add_rule_sets(const site::Site& site, const site::Date& on, const site::rec
   facts.line_test = pointer(out.line_test);
   facts.meter = pointer(out.meter);
   out.rule_sets = checks::check_rule_sets(facts);
+  if (records != nullptr && out.vapor) out.vapor_findings = checks::check_vapor(site, *out.vapor, on, records);
+  if (records != nullptr && out.line_test)
+    out.line_test_findings = checks::check_line_test(site, *out.line_test, on, records);
+  checks::CheckResult all;
+  all.today = on;
+  all.sets.push_back({"vapor", true, "Vapor study", {}, out.vapor_findings});
+  all.sets.push_back({"line-test", true, "Line tests and leak detectors", {}, out.line_test_findings});
+  all.sets.insert(all.sets.end(), out.rule_sets.begin(), out.rule_sets.end());
+  out.calendar = handover::calendar_of(all);
 }
 
 }  // namespace forecourse::report

@@ -5,6 +5,7 @@
 
 #include "forecourse/base/context.h"
 #include "forecourse/checks/station/check_station.h"
+#include "forecourse/handover/calendar/calendar.h"
 #include "forecourse/site/has_parts.h"
 #include "forecourse/studies/containment/containment.h"
 #include "forecourse/studies/delivery/delivery.h"
@@ -37,6 +38,7 @@ struct StationStudies {
   std::optional<studies::MeterResult> meter;  ///< empty: no records are given, or no draw is among them
   std::vector<checks::Finding> meter_findings;
   std::vector<checks::FindingSet> rule_sets;       ///< that the site names, against all of these
+  std::optional<handover::Calendar> calendar;      ///< of what comes back under these and the studies
   std::vector<studies::IncidentResult> incidents;  ///< one for each [[incident]] of the site file, in its order
 };
 
@@ -52,7 +54,8 @@ using site::has_tank_shape;
 [[nodiscard]] StationStudies study_station(const site::Site& site, const studies::FlowOptions& options,
                                            const site::Date& on, const Context& context = {});
 
-/// Holds the studies against the rule sets that the site names.
+/// Holds the studies against the rule sets that the site names, and tells what comes back under both. Tests in the
+/// records count for the findings on vapor and on lines too.
 void add_rule_sets(const site::Site& site, const site::Date& on, const site::records::Records* records,
                    StationStudies& out);
 

@@ -18,6 +18,13 @@ enum class TestKind {
   emergency_stop,
   flow,
   vent_valve,
+  vapor_return,     ///< static pressure test of the room above the fuel
+  vapor_recovery,   ///< at a dispenser
+  gauge_leak_test,  ///< of a tank, by its gauge
+  statistics,       ///< statistical reconciliation of a tank
+  line_acceptance,  ///< pressure test of a new line, and its repetition
+  protection,       ///< cathodic protection of a tank
+  hand_held,        ///< gear that finds leaks; its part is "station"
 };
 
 /// A test of a part, with what was read. A test that was not made has no record.

@@ -10,6 +10,9 @@ inline constexpr std::array<WordFor<ClauseSeen>, 4> clause_seen_words{{{"text", 
                                                                        {"told", ClauseSeen::told},
                                                                        {"memory", ClauseSeen::memory}}};
 
+inline constexpr std::array<std::string_view, 6> sheet_words{"commissioning",     "thirty-day",    "annual",
+                                                             "return-to-service", "delivery-card", "emergency-card"};
+
 template <class Visitor>
 void fields(Visitor& v, Condition& condition) {
   v.about("condition", "A figure that decides whether a requirement applies to a part.");
@@ -40,6 +43,7 @@ void fields(Visitor& v, Requirement& requirement) {
   v.name("change", requirement.change, "What to change where it falls short.");
   v.name("route", requirement.route, "Requirements with the same route are alternatives.");
   v.name("who", requirement.who, "Of a recurring duty: who does it.");
+  v.word("sheet", requirement.sheet, sheet_words, "Of a recurring duty: the procedure sheet that leads through it.");
 }
 
 template <class Visitor>

@@ -46,6 +46,7 @@ struct Requirement {
   Name change;  ///< what to change where it falls short
   Name route;   ///< requirements of one route name are alternatives: the best of them counts
   Name who;     ///< of a recurring duty: who does it
+  Name sheet;   ///< of a recurring duty: the procedure sheet that leads through it
 };
 
 /// Requirements that a station can live under.

@@ -33,7 +33,7 @@ inline constexpr About product{Need::optional, false, NameOf::product};
 
 inline constexpr std::array<std::string_view, 2> read_by_words{"stick", "gauge"};
 inline constexpr std::array<std::string_view, 2> state_words{"as-found", "as-left"};
-inline constexpr std::array<site::WordFor<records::TestKind>, 12> test_words{
+inline constexpr std::array<site::WordFor<records::TestKind>, 19> test_words{
     {{"line-tightness", records::TestKind::line_tightness},
      {"tank-tightness", records::TestKind::tank_tightness},
      {"leak-detector", records::TestKind::leak_detector},
@@ -45,7 +45,14 @@ inline constexpr std::array<site::WordFor<records::TestKind>, 12> test_words{
      {"sensor", records::TestKind::sensor},
      {"emergency-stop", records::TestKind::emergency_stop},
      {"flow", records::TestKind::flow},
-     {"vent-valve", records::TestKind::vent_valve}}};
+     {"vent-valve", records::TestKind::vent_valve},
+     {"vapor-return", records::TestKind::vapor_return},
+     {"vapor-recovery", records::TestKind::vapor_recovery},
+     {"gauge-leak-test", records::TestKind::gauge_leak_test},
+     {"statistics", records::TestKind::statistics},
+     {"line-acceptance", records::TestKind::line_acceptance},
+     {"protection", records::TestKind::protection},
+     {"hand-held", records::TestKind::hand_held}}};
 
 /// A walk-through with one of the things looked at: a row of its file.
 struct InspectionRow {
@@ -159,7 +166,7 @@ template <class V>
 void columns(V& v, InspectionRow& row) {
   v.kind("inspections", "inspection", "walk-throughs, a row for each thing looked at");
   v.moment("", row.at, Need::required);
-  v.name("kind", row.kind, "30-day, annual or other words", needed_key);
+  v.name("kind", row.kind, "30-day, annual, interstice, walls, wells, inside or other words", needed_key);
   v.name("by", row.by, "who walked", key);
   v.name("part", row.item.part, "what was looked at", key);
   v.name("what", row.item.what, "what was looked for, in words", key);

@@ -37,6 +37,8 @@ inline constexpr auto mends_members = std::to_array<WantMember>({{"study", "\"me
                                                                  {"keep", "string"},
                                                                  {"on", "string"},
                                                                  {"units", "Units"}});
+inline constexpr auto calendar_members =
+    std::to_array<WantMember>({{"study", "\"calendar\""}, {"on", "string"}, {"within", "number"}, {"units", "Units"}});
 inline constexpr auto containment_members = std::to_array<WantMember>({{"study", "\"containment\""},
                                                                        {"inflows", "string | string[]"},
                                                                        {"sensor_dead_for", "string"},
@@ -194,6 +196,7 @@ struct WantShape {
 inline constexpr auto want_shapes = std::to_array<WantShape>({{"FlowWant", flow_members},
                                                               {"FindingsWant", findings_members},
                                                               {"MendsWant", mends_members},
+                                                              {"CalendarWant", calendar_members},
                                                               {"ContainmentWant", containment_members},
                                                               {"TankWant", tank_members},
                                                               {"FlotationWant", flotation_members},

@@ -1,0 +1,128 @@
+#include <algorithm>
+#include <filesystem>
+#include <iterator>
+#include <optional>
+
+#include "forecourse/checks/station/check_records.h"
+#include "forecourse/checks/station/check_station.h"
+#include "forecourse/cli/commands.h"
+#include "forecourse/cli/console.h"
+#include "forecourse/cli/output.h"
+#include "forecourse/cli/pdf.h"
+#include "forecourse/cli/rule_source.h"
+#include "forecourse/report/calendar/calendar_report.h"
+#include "forecourse/report/diagnostic_text.h"
+
+namespace forecourse::cli {
+namespace {
+
+/// Days from a day to another a stretch later: "90 days", "3 months". Empty, with the reason on standard error, if it
+/// is none.
+std::optional<int> days_of(const char* option, const std::string& text, const site::Date& from) {
+  if (const auto period = checks::read_period(text)) return checks::days_between(from, checks::later(from, *period));
+  print_error(std::string("error: ") + option + " is a stretch of time, but '" + text +
+              "' is written\n  hint: write \"90 days\", \"3 months\" or \"1 year\"\n");
+  return std::nullopt;
+}
+
+/// What is wrong with the days of the records and of the site file; false where any is an error.
+bool days_hold(const std::vector<Diagnostic>& told, SiteSource& source) {
+  if (has_error(told)) {
+    print_error(report::to_text(told, source.texts));
+    return false;
+  }
+  source.warnings.insert(source.warnings.end(), told.begin(), told.end());
+  return true;
+}
+
+/// What is wrong with the days of the records, and of the site file.
+std::vector<Diagnostic> wrong_days(const site::records::Records* records, const site::Date& on,
+                                   const handover::Calendar& calendar) {
+  std::vector<Diagnostic> out;
+  if (records != nullptr) out = checks::check_records(*records, on);
+  std::copy_if(calendar.wrong_days.begin(), calendar.wrong_days.end(), std::back_inserter(out),
+               [&](const Diagnostic& one) { return one.where && one.where->text == 0; });
+  return out;
+}
+
+bool write_calendar(const std::string& path, const handover::Calendar& calendar, const report::IcsFacts& facts) {
+  return write_file(path, report::calendar_ics(calendar, facts));
+}
+
+bool write_report(const CalendarArguments& arguments, const SiteSource& source, const handover::Calendar& calendar,
+                  const report::IcsFacts& ics, report::CalendarFacts& facts) {
+  if (!make_folder(arguments.site.out)) return false;
+  const std::filesystem::path folder(arguments.site.out);
+  const std::string page = (folder / "calendar.html").string();
+  const std::string data = (folder / "calendar.json").string();
+  const std::string file = (folder / "calendar.ics").string();
+  facts.written = {page, data, file};
+  const std::string html = report::calendar_report(calendar, source.site, facts);
+  if (!write_file(page, html) || !write_calendar(file, calendar, ics) ||
+      !write_file(data, report::to_text(report::calendar_document(calendar, facts))))
+    return false;
+  if (!arguments.pdf) return true;
+  facts.written.push_back((folder / "calendar.pdf").string());
+  return write_pdf(facts.written.back(), html, paper_of(arguments.paper, source.site.display));
+}
+
+/// Everything that the command is told, read.
+struct Asked {
+  SiteSource source;
+  site::Date on;
+  std::vector<site::RuleSet> own;
+  std::optional<site::records::Records> records;
+  handover::CalendarOptions options;
+  std::optional<int> remind;
+};
+
+bool read_asked(const CalendarArguments& arguments, Asked& asked) {
+  if (!load_site(arguments.site, asked.source)) return false;
+  const std::optional<site::Date> on = day_of(arguments.on);
+  auto own = read_rule_sets(arguments.rules, asked.source.texts);
+  if (!on || !own || !read_given_records(arguments.records, asked.source, asked.records)) return false;
+  asked.on = *on;
+  asked.own = std::move(*own);
+  const auto within = days_of("--within", arguments.within, *on);
+  if (!within) return false;
+  asked.options.within = *within;
+  if (arguments.remind.empty()) return true;
+  asked.remind = days_of("--remind", arguments.remind, *on);
+  return asked.remind.has_value();
+}
+
+}  // namespace
+
+Exit calendar_command(const CalendarArguments& arguments) {
+  if (arguments.pdf && arguments.site.out.empty()) {
+    print_error("error: --pdf needs --out, the folder to write into\n");
+    return Exit::bad_input;
+  }
+  Asked asked;
+  if (!read_asked(arguments, asked)) return Exit::bad_input;
+  SiteSource& source = asked.source;
+  const site::records::Records* records = asked.records ? &*asked.records : nullptr;
+  const checks::Studied studied = checks::study_for_checks(source.site, records);
+  const checks::CheckResult checked =
+      checks::check_station(checks::facts_of(source.site, studied, asked.on, records), studied, asked.own);
+  handover::Calendar calendar = handover::calendar_of(checked, asked.options);
+  if (!days_hold(wrong_days(records, asked.on, calendar), source)) return Exit::bad_input;
+  calendar.version = FORECOURSE_VERSION;
+  calendar.warnings.insert(calendar.warnings.begin(), source.warnings.begin(), source.warnings.end());
+  report::CalendarFacts facts{today(), arguments.command, source.texts, {}};
+  const report::IcsFacts ics{now_in_utc(), source.site.name.text, asked.remind};
+  if (!arguments.site.out.empty() && !write_report(arguments, source, calendar, ics, facts)) return Exit::bad_input;
+  if (!arguments.ics.empty() && !write_calendar(arguments.ics, calendar, ics)) return Exit::bad_input;
+  if (!arguments.ics.empty()) facts.written.push_back(arguments.ics);
+  if (arguments.site.json) {
+    print(report::to_text(report::calendar_document(calendar, facts)));
+  } else {
+    const Console console = this_console();
+    print(report::calendar_summary(
+        calendar, source.site,
+        {static_cast<std::size_t>(console.width), console.color, console.utf8, arguments.site.verbose}, facts));
+  }
+  return calendar.counts.overdue > 0 ? Exit::falls_short : Exit::fine;
+}
+
+}  // namespace forecourse::cli

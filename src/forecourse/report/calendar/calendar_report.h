@@ -1,0 +1,61 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "forecourse/handover/calendar/calendar.h"
+#include "forecourse/report/diagnostic_text.h"
+#include "forecourse/report/json_document.h"
+#include "forecourse/report/terminal/text.h"
+
+namespace forecourse::report {
+
+/// What a calendar tells besides its result.
+struct CalendarFacts {
+  std::string date;
+  std::string command;
+  std::vector<SourceText> texts;          ///< the site file, and behind it rule sets and records
+  std::vector<std::string> written = {};  ///< paths
+};
+
+/// What stands above the calendar, and what it ends with.
+[[nodiscard]] std::vector<std::string> calendar_cautions();
+
+/// "every 3 years", "every month", "every 30 days"
+[[nodiscard]] std::string in_words(const checks::Period& every);
+
+/// "12 duties: 2 overdue, 3 due within 90 days, 4 without a record, 3 later."
+[[nodiscard]] std::string counts_in_words(const handover::Calendar& calendar);
+
+/// What is due, in sentences; what is later where all is asked for.
+[[nodiscard]] std::string calendar_summary(const handover::Calendar& calendar, const site::Site& site,
+                                           const terminal::Style& style, const CalendarFacts& facts = {});
+
+/// The whole document; days as "2026-11-30".
+[[nodiscard]] Json calendar_document(const handover::Calendar& calendar, const CalendarFacts& facts = {});
+
+/// The result of the document alone.
+[[nodiscard]] Json calendar_json(const handover::Calendar& calendar, const std::vector<SourceText>& texts = {});
+
+/// Tables and strip, and a page of its own.
+[[nodiscard]] std::string calendar_body(const handover::Calendar& calendar);
+[[nodiscard]] std::string calendar_report(const handover::Calendar& calendar, const site::Site& site,
+                                          const CalendarFacts& facts = {});
+
+/// The short form for the report of a station: counts, what is overdue and what is due soon.
+[[nodiscard]] std::string calendar_section(const handover::Calendar& calendar);
+
+/// What the calendar file tells besides the duties.
+struct IcsFacts {
+  std::string stamp;          ///< when it is made, in UTC: "20261130T120000Z"
+  std::string station;        ///< name of the station
+  std::optional<int> remind;  ///< [d] before it is due that a reminder is shown; empty: none is
+};
+
+/// An event for each duty that has a due day, on that day, as iCalendar (RFC 5545): the id of an event stays the same
+/// from run to run, and its sequence rises when the duty is done again.
+///
+/// A duty that comes back within `remind` days has no reminder.
+[[nodiscard]] std::string calendar_ics(const handover::Calendar& calendar, const IcsFacts& facts);
+
+}  // namespace forecourse::report
