@@ -146,6 +146,16 @@ struct ChecksArguments {
   std::string command;             ///< as typed, for the report
 };
 
+/// What an equipment schedule is told on the command line.
+struct KitArguments {
+  SiteArguments site;
+  std::string waste;    ///< a share
+  std::string stick;    ///< a length
+  bool pdf = false;     ///< kit.pdf beside kit.html
+  std::string paper;    ///< of the PDF, as of the flow study
+  std::string command;  ///< as typed, for the report
+};
+
 /// What a delivery is told on the command line.
 struct DeliveryArguments {
   SiteArguments site;
@@ -219,6 +229,9 @@ struct ServeArguments {
 
 /// Every requirement that the station lives under, with value, limit, margin and clause.
 [[nodiscard]] Exit checks_command(const ChecksArguments& arguments);
+
+/// Every part of the station along the course: sizes, ratings needed, counts, what to order, spares.
+[[nodiscard]] Exit kit_command(const KitArguments& arguments);
 
 /// Meters by their provings: errors against limits, cost, drift, what they explain of a ledger.
 [[nodiscard]] Exit meter_command(const MeterArguments& arguments);

@@ -338,6 +338,13 @@ struct ShelfArguments {
   bool json = false;
 };
 
+void add_kit_options(CLI::App& command, KitArguments& kit) {
+  add_site_options(command, kit.site);
+  command.add_option("--waste", kit.waste, "share of the pipe that is ordered on top (default: \"5 %\")");
+  command.add_option("--stick", kit.stick, "length in which pipe comes, to count sticks: \"20 ft\"");
+  add_pdf_options(command, kit, "kit");
+}
+
 void add_checks_options(CLI::App& command, ChecksArguments& checks) {
   add_site_options(command, checks.site);
   command.get_option("SITE")->required(false);
@@ -500,6 +507,10 @@ void add_other_commands(CLI::App& app, Call& call) {
       {"checks", "every requirement that the station lives under: value, limit, margin, clause, what to change",
        "Example: forecourse checks sites/hollin-gap.toml --records sites/records/hollin-gap"},
       add_checks_options, checks_command);
+  add(app, call,
+      {"kit", "every part along the course: size, rating needed, standard, count; what to order, spares",
+       "Example: forecourse kit sites/hollin-gap.toml --waste \"5 %\" --stick \"20 ft\" --out out/kit"},
+      add_kit_options, kit_command);
   add(app, call,
       {"serve", "the workbench: look at a station and change it in the browser",
        "Example: forecourse serve sites/site-s.toml"},

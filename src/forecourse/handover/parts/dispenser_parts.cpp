@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "forecourse/handover/parts/part_list.h"
 #include "forecourse/site/consistency/supply.h"
 #include "forecourse/site/places.h"
@@ -45,25 +47,41 @@ std::vector<std::string> products_of(const site::Dispenser& dispenser) {
   return out;
 }
 
+/// Where an inlet or a hose stands in the file, and in the piping.
+Place place_of(const site::Dispenser& dispenser, const site::Inlet& inlet, const Place& at) {
+  const std::string& name = inlet.id.empty() ? inlet.product.text : inlet.id.text;
+  const auto index = static_cast<std::size_t>(&inlet - dispenser.inlets.data());
+  Place out = within(at, item("inlet", name, index));
+  out.subject = site::place_name(dispenser, inlet);
+  out.products = {inlet.product.text};
+  out.places = {out.subject};
+  out.inlet = &inlet;
+  return out;
+}
+
+Place place_of(const site::Dispenser& dispenser, const site::Hose& hose, const Place& at) {
+  Place out = within(at, item("hose", dispenser.hoses, hose));
+  out.subject = out.owner = hose.id.text;
+  out.products = site::products_of(hose);
+  out.places = {"nozzle of " + hose.id.text};
+  for (const site::Inlet& inlet : dispenser.inlets) {
+    const auto& of_hose = out.products;
+    if (std::find(of_hose.begin(), of_hose.end(), inlet.product.text) != of_hose.end())
+      out.places.push_back(site::place_name(dispenser, inlet) + " at the dispenser");
+  }
+  out.hose = &hose;
+  return out;
+}
+
 void list(const site::Dispenser& dispenser, const Place& at, PartList& out) {
   if (dispenser.sump) out.add_sump("dispenser-sump", at, *dispenser.sump);
-  for (const site::Inlet& inlet : dispenser.inlets) {
-    const std::string name = inlet.id.empty() ? inlet.product.text : inlet.id.text;
-    const auto index = static_cast<std::size_t>(&inlet - dispenser.inlets.data());
-    const std::string place = site::place_name(dispenser, inlet);
-    list(inlet, {at.path + "." + item("inlet", name, index), place, at.owner, {inlet.product.text}, {place}}, out);
-  }
+  for (const site::Inlet& inlet : dispenser.inlets) list(inlet, place_of(dispenser, inlet, at), out);
   out.add_fact(Stop::shear_valve, "stabilizer-bar", at, "stabilizer_bar", dispenser.stabilizer_bar, dispenser.where,
                &dispenser);
   out.add(Stop::meter, "dispenser", at, "", dispenser.where, &dispenser);
   if (dispenser.guarded.value_or(false))
     out.add(Stop::meter, "vehicle-guard", at, "guarded", dispenser.where, &dispenser).count.reset();
-  for (const site::Hose& hose : dispenser.hoses) {
-    const std::string& id = hose.id.text;
-    list(hose,
-         {at.path + "." + item("hose", dispenser.hoses, hose), id, id, site::products_of(hose), {"nozzle of " + id}},
-         out);
-  }
+  for (const site::Hose& hose : dispenser.hoses) list(hose, place_of(dispenser, hose, at), out);
   out.add_if(Stop::vapor, "dispenser-vapor-line", at, "vapor_line", dispenser.vapor_line);
   out.add_if(Stop::vapor, "vapor-recovery", at, "vapor_recovery", dispenser.vapor_recovery);
 }

@@ -31,6 +31,8 @@ StationPart& PartList::add(Stop stop, const char* kind, const Place& at, const s
   part.products = at.products;
   part.places = at.places;
   part.of_tanker = at.of_tanker;
+  part.inlet = at.inlet;
+  part.hose = at.hose;
   part.data = data;
   return parts_.emplace_back(std::move(part));
 }

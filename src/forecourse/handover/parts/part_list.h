@@ -16,6 +16,8 @@ struct Place {
   std::vector<std::string> products;
   std::vector<std::string> places = {};
   bool of_tanker = false;
+  const site::Inlet* inlet = nullptr;
+  const site::Hose* hose = nullptr;
 };
 
 /// Parts as they are found, each with its place in the file.

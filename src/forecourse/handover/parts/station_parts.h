@@ -56,6 +56,8 @@ struct StationPart {
   std::vector<std::string> products = {};  ///< ids of those that it is wetted by, or whose vapor
   std::vector<std::string> places = {};    ///< in the piping, where its pressure is that of the part: "D1.regular"
   bool of_tanker = false;                  ///< comes with the tanker
+  const site::Inlet* inlet = nullptr;      ///< of a dispenser, that it is part of
+  const site::Hose* hose = nullptr;        ///< that it is part of
   PartData data = {};                      ///< points into the site that it was read from
 };
 
