@@ -198,7 +198,7 @@ class Rows {
     out.rating = words.rating;
     out.standards = standards_for(part, kind, site_);
     out.listed_to = std::move(words.listed_to);
-    out.compatibility = fits_.of(part);
+    if (is_wetted(kind)) out.compatibility = fits_.of(part);
     out.count = part.count;
     out.is_pipe = kind.is_pipe || (part.kind == "siphon-bar" && pipe_of(part) != nullptr);
     if (out.is_pipe) out.length = words.length;

@@ -175,6 +175,14 @@ const char* word(Consequence consequence) {
   return "other";
 }
 
+bool is_wetted(const PartKind& kind) {
+  constexpr std::array<std::string_view, 11> without_pressure{
+      "fill",       "fill-pipe",      "drop-tube",   "spill-container", "overfill-valve", "tank-gauge",
+      "siphon-bar", "dispenser-sump", "sump-sensor", "entry-seal",      "tank-sump"};
+  return kind.bears != Bears::nothing ||
+         std::find(without_pressure.begin(), without_pressure.end(), kind.kind) != without_pressure.end();
+}
+
 std::span<const PartKind> part_kinds() { return part_kinds_of_the_course; }
 
 const PartKind* find_part_kind(std::string_view kind) {

@@ -46,6 +46,9 @@ struct PartKind {
   std::string_view without_it = {};  ///< what goes on while it is out, where that is worth a word
 };
 
+/// Whether fuel or its vapor can touch such a part, so that it must be compatible.
+[[nodiscard]] bool is_wetted(const PartKind& kind);
+
 /// Every kind, in the order of the course.
 [[nodiscard]] std::span<const PartKind> part_kinds();
 
