@@ -43,7 +43,9 @@ TEST(KitReport, WhatIsNotKnownIsNull) {
   for (const Json& row : kit_document(hollin_gap())["result"]["rows"]) {
     EXPECT_TRUE(row["thread"].is_null());
     EXPECT_TRUE(row["your_part_number"].is_null());
-    if (row["kind"] == "fittings") EXPECT_TRUE(row["count"].is_null());
+    if (row["kind"] == "fittings") {
+      EXPECT_TRUE(row["count"].is_null());
+    }
   }
 }
 

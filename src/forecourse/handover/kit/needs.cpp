@@ -37,10 +37,9 @@ Needs::Needs(const site::Site& site, const studies::FlowResult* flow) : site_(si
   for (const studies::LineAtRest& line : flow->lines_at_rest) {
     if (!line.reason.empty()) open_products_.push_back(line.product);
     for (const studies::RestPlace& place : line.places) {
-      // A pump that stands still at a place leaves what its check valve holds there.
+      // What a check valve holds when its pump has stopped counts too, but is no pressure of a running pump.
       std::optional<double> most = place.shutoff_gauge;
-      widen(most, place.held_gauge);
-      if (!place.shutoff_gauge) most.reset();
+      if (most) widen(most, place.held_gauge);
       pressure_at_[place.id] = most;
     }
   }

@@ -46,32 +46,45 @@ std::string pipe_table(const Kit& kit, site::Display display) {
   return html::table(table);
 }
 
+std::string size_and_function(const KitRow& row, site::Display display) {
+  const std::string sizes = sizes_in_words(row.sizes, display, glyphs);
+  return row.function + (row.sizes.empty() ? " Size not entered." : " Size: " + sizes + ".");
+}
+
+std::string rating(const KitRow& row, site::Display display) {
+  std::string out = needed_in_words(row.needed, display, glyphs);
+  if (!row.rating) return out;
+  out += (out.empty() ? "rated " : "; rated ") + with_unit(Measure::pressure, display, *row.rating, glyphs);
+  return row.below_need ? out + ", less than needed" : out;
+}
+
+std::string listing(const KitRow& row) {
+  std::string out = standards_in_words(row.standards);
+  for (const std::string& one : row.listed_to) out += "; entered: " + one;
+  return out;
+}
+
 /// The rows of one stop.
 std::string stop_table(const Kit& kit, Stop stop, site::Display display) {
-  html::Table table{fmt::format("{}. {}", static_cast<int>(stop), handover::word(stop)),
+  html::Table table{stop == Stop::station ? std::string("Whole station")
+                                          : fmt::format("{}. {}", static_cast<int>(stop), handover::word(stop)),
                     "",
                     {{"Part", ""},
-                     {"Size", "", false, true},
                      {"Does", "", false, true},
                      {"Amount", "", true},
                      {"Rating needed", "", true},
-                     {"Rated", "", true},
                      {"Listed to", "", false, true},
                      {"Fuel", "", false, true},
                      {"Of", "", false, true}},
                     {},
                     {}};
-  if (stop == Stop::station) table.caption = "Whole station";
-  constexpr std::size_t most = 6;
+  constexpr std::size_t most = 4;
   for (const KitRow& row : kit.rows) {
     if (row.stop != stop) continue;
-    const std::string rated = row.rating ? with_unit(Measure::pressure, display, *row.rating, glyphs) : "";
-    std::string listed = standards_in_words(row.standards);
-    for (const std::string& one : row.listed_to) listed += "; entered: " + one;
+    const std::string what = row.not_ordered.empty() ? row.what : row.what + " (" + row.not_ordered + ")";
     table.rows.push_back(
-        {{row.what, sizes_in_words(row.sizes, display, glyphs), row.function, amount_in_words(row, display, glyphs),
-          needed_in_words(row.needed, display, glyphs), row.below_need ? rated + ", less than needed" : rated, listed,
-          compatibility_in_words(row.compatibility), subjects_in_words(row.subjects, most)},
+        {{what, size_and_function(row, display), amount_in_words(row, display, glyphs), rating(row, display),
+          listing(row), compatibility_in_words(row.compatibility), subjects_in_words(row.subjects, most)},
          row.below_need});
   }
   return table.rows.empty() ? std::string() : html::table(table);

@@ -33,6 +33,14 @@ std::string value_in_words(const KitSize& size, site::Display display, Glyphs gl
   return size.unit == "W" ? number(value, 0, glyphs) + " W" : fmt::format("{:g}", value);
 }
 
+/// Of the length and the width of one thing, such as a sump's floor, its name; else empty.
+std::string both_ways(const KitSize& length, const KitSize& width) {
+  constexpr std::string_view along = " length";
+  if (!length.name.ends_with(along)) return {};
+  const std::string of = length.name.substr(0, length.name.size() - along.size());
+  return width.name == of + " width" && length.value && width.value ? of : std::string();
+}
+
 }  // namespace
 
 std::string size_in_words(const KitSize& size, site::Display display, Glyphs glyphs) {
@@ -41,7 +49,17 @@ std::string size_in_words(const KitSize& size, site::Display display, Glyphs gly
 
 std::string sizes_in_words(const std::vector<KitSize>& sizes, site::Display display, Glyphs glyphs) {
   std::string out;
-  for (const KitSize& one : sizes) out += (out.empty() ? "" : ", ") + size_in_words(one, display, glyphs);
+  for (std::size_t i = 0; i < sizes.size(); ++i) {
+    if (!out.empty()) out += ", ";
+    const std::string of = i + 1 < sizes.size() ? both_ways(sizes[i], sizes[i + 1]) : std::string();
+    if (of.empty()) {
+      out += size_in_words(sizes[i], display, glyphs);
+    } else {
+      out +=
+          of + " " + value_in_words(sizes[i], display, glyphs) + " by " + value_in_words(sizes[i + 1], display, glyphs);
+      ++i;
+    }
+  }
   return out.empty() ? "not entered" : out;
 }
 
@@ -84,7 +102,9 @@ std::string kinds_in_words(const handover::Compatibility& compatibility) {
 
 std::string compatibility_in_words(const handover::Compatibility& compatibility) {
   if (compatibility.kinds.empty()) return {};
-  return kinds_in_words(compatibility) + ": " + word(compatibility.fit);
+  const char* proof =
+      compatibility.high_blend ? ", proof is asked for by 40 CFR 280.32(b)(1), as told by another text" : "";
+  return kinds_in_words(compatibility) + ": " + word(compatibility.fit) + proof;
 }
 
 std::string count_in_words(const std::optional<int>& count) { return count ? std::to_string(*count) : "not entered"; }

@@ -5,6 +5,7 @@
 
 #include "forecourse/base/context.h"
 #include "forecourse/checks/station/check_station.h"
+#include "forecourse/handover/kit/kit.h"
 #include "forecourse/site/has_parts.h"
 #include "forecourse/studies/containment/containment.h"
 #include "forecourse/studies/delivery/delivery.h"
@@ -37,6 +38,7 @@ struct StationStudies {
   std::optional<studies::MeterResult> meter;  ///< empty: no records are given, or no draw is among them
   std::vector<checks::Finding> meter_findings;
   std::vector<checks::FindingSet> rule_sets;       ///< that the site names, against all of these
+  std::optional<handover::Kit> kit;                ///< empty: no part is entered
   std::vector<studies::IncidentResult> incidents;  ///< one for each [[incident]] of the site file, in its order
 };
 
