@@ -348,8 +348,8 @@ void add_kit_options(CLI::App& command, KitArguments& kit) {
 void add_draw_options(CLI::App& command, DrawArguments& draw) {
   add_site_options(command, draw.site);
   handover::DrawingOptions& options = draw.options;
-  command.add_option("WHICH", options.which, "plan, section (with its detail) or detail (default: all)")
-      ->check(CLI::IsMember({"plan", "section", "detail"}));
+  command.add_option("WHICH", options.which, "plan, section (with its details), tank or dispenser (default: all)")
+      ->check(CLI::IsMember({"plan", "section", "tank", "dispenser"}));
   command.add_option("--paper", options.paper, "a4, a3, letter or tabloid (default: tabloid with US units, else a3)")
       ->check(CLI::IsMember({"a4", "a3", "letter", "tabloid"}));
   command.add_option("--scale", options.scale, "\"1:100\" or \"1 in = 10 ft\" (default: the largest that fits)");

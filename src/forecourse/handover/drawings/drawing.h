@@ -149,7 +149,7 @@ struct Sheet {
 };
 
 struct Drawing {
-  std::string id;     ///< "plan", "section", "detail"
+  std::string id;     ///< "plan", "section", "tank", "dispenser"
   std::string title;  ///< "Section of the course to D4.diesel-b"
   Sheet sheet;
   std::vector<Layer> layers;

@@ -39,10 +39,20 @@ class Maker {
 
   [[nodiscard]] std::optional<Drawing> section(const Course& course, Reach reach) const {
     Drawing out;
-    out.id = reach == Reach::whole ? "section" : "detail";
-    out.title = reach == Reach::whole
-                    ? "Developed section of the course to " + course.hose->id.text
-                    : "Section at dispenser " + course.dispenser->id.text + ", " + course.hose->id.text;
+    switch (reach) {
+      case Reach::whole:
+        out.id = "section";
+        out.title = "Developed section of the course to " + course.hose->id.text;
+        break;
+      case Reach::tank:
+        out.id = "tank";
+        out.title = "Section along tank " + course.tank->id.text;
+        break;
+      case Reach::dispenser:
+        out.id = "dispenser";
+        out.title = "Section at dispenser " + course.dispenser->id.text + ", " + course.hose->id.text;
+        break;
+    }
     SectionDrawing drawing(site_, course, reach, out);
     drawing.draw(parts_);
     Box box = extent(out);
@@ -60,13 +70,15 @@ class Maker {
   /// Each drawing that is asked for, with its name.
   [[nodiscard]] std::vector<std::pair<std::string, std::optional<Drawing>>> all() const {
     std::vector<std::pair<std::string, std::optional<Drawing>>> out;
-    out.reserve(3);
+    out.reserve(4);
     if (wanted(options_, "plan")) out.emplace_back("plan", plan());
     const std::optional<Course> way = course();
     if (!way) return out;
     if (wanted(options_, "section")) out.emplace_back("section", section(*way, Reach::whole));
-    if (wanted(options_, "section") || wanted(options_, "detail"))
-      out.emplace_back("detail", section(*way, Reach::dispenser));
+    const bool details = wanted(options_, "section");
+    if ((details || wanted(options_, "tank")) && way->tank != nullptr)
+      out.emplace_back("tank", section(*way, Reach::tank));
+    if (details || wanted(options_, "dispenser")) out.emplace_back("dispenser", section(*way, Reach::dispenser));
     return out;
   }
 
@@ -82,8 +94,9 @@ class Maker {
 
 std::vector<Diagnostic> check_drawing_options(const site::Site& site, const DrawingOptions& options) {
   std::vector<Diagnostic> out;
-  if (!options.which.empty() && options.which != "plan" && options.which != "section" && options.which != "detail")
-    out.push_back(error("there is no drawing '" + options.which + "'", "write plan, section or detail"));
+  if (!options.which.empty() && options.which != "plan" && options.which != "section" && options.which != "tank" &&
+      options.which != "dispenser")
+    out.push_back(error("there is no drawing '" + options.which + "'", "write plan, section, tank or dispenser"));
   if (paper_called(options.paper, site.display) == nullptr)
     out.push_back(error("there is no paper '" + options.paper + "'", "write a4, a3, letter or tabloid"));
   if (!options.scale.empty() && !read_scale(options.scale))

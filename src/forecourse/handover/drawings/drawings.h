@@ -11,7 +11,7 @@
 namespace forecourse::handover {
 
 struct DrawingOptions {
-  std::string which;  ///< "plan", "section" or "detail"; empty: all
+  std::string which;  ///< "plan", "section" with its details, "tank" or "dispenser"; empty: all
   std::string paper;  ///< "a4", "a3", "letter" or "tabloid"; empty: tabloid with US units, A3 with SI
   std::string scale;  ///< "1:100" or "1 in = 10 ft"; empty: the largest that fits
   std::string hose;   ///< whose course the sections follow; empty: that of the longest lines
@@ -31,9 +31,8 @@ struct DrawingSet {
 /// What is wrong with the options, as errors: no such paper, scale or hose, or a scale at which a drawing does not fit.
 [[nodiscard]] std::vector<Diagnostic> check_drawing_options(const site::Site& site, const DrawingOptions& options);
 
-/// The plan, the developed section of one course and the detail of its dispenser, each on a sheet to scale. What has
-/// no place is not drawn but listed.
-/// \pre `check_drawing_options` found no error
+/// The plan, the developed section of one course, and its tank and its dispenser at larger scales, each on a sheet to
+/// scale. What has no place is not drawn but listed. \pre `check_drawing_options` found no error
 [[nodiscard]] DrawingSet draw_station(const site::Site& site, const DrawingOptions& options);
 
 }  // namespace forecourse::handover

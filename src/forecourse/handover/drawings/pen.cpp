@@ -35,10 +35,23 @@ bool crosses(const Box& box, const std::pair<Point, Point>& piece) {
 
 Box text_box(Point at, double length, double height, Anchor anchor) {
   const double left = at.x - (anchor == Anchor::left ? 0.0 : anchor == Anchor::middle ? 0.5 * length : length);
-  return {{left, at.y - 0.35 * height}, {left + length, at.y + 1.25 * height}};
+  const double beside = 0.3 * height;
+  return {{left - beside, at.y - 0.35 * height}, {left + length + beside, at.y + 1.25 * height}};
 }
 
 double distance(Point a, Point b) { return std::hypot(b.x - a.x, b.y - a.y); }
+
+/// What the letters of a dimension cover.
+Box letters_of(const Dimension& d) {
+  const Point along{std::cos(d.angle), std::sin(d.angle)};
+  const double half = 0.5 * text_length(d.text, d.height);
+  Box box;
+  for (const double side : {-half, half}) {
+    for (const double high : {0.0, d.height})
+      box.take({d.text_at.x + along.x * side - along.y * high, d.text_at.y + along.y * side + along.x * high});
+  }
+  return box;
+}
 
 }  // namespace
 
@@ -62,7 +75,15 @@ Box extent(const Drawing& drawing) {
     for (const Point& point : path.points) out.take(point);
   }
   for (const Circle& circle : drawing.circles) out.take(circle.center, circle.radius);
-  for (const Arc& arc : drawing.arcs) out.take(arc.center, arc.radius);
+  for (const Arc& arc : drawing.arcs) {
+    const auto at = [&](double angle) {
+      return Point{arc.center.x + arc.radius * std::cos(angle), arc.center.y + arc.radius * std::sin(angle)};
+    };
+    out.take(at(arc.from));
+    out.take(at(arc.to));
+    constexpr double quarter = std::numbers::pi / 2.0;
+    for (double angle = quarter * std::ceil(arc.from / quarter); angle < arc.to; angle += quarter) out.take(at(angle));
+  }
   for (const Mark& mark : drawing.marks) out.take(mark.at);
   return out;
 }
@@ -101,6 +122,13 @@ void Pen::keep_off_shapes() {
     box.take(mark.at, paper(1.4));
     keep_off(box);
   }
+  for (const Text& one : out_.texts) {
+    if (one.layer == "text") keep_off(text_box(one.at, text_length(one.text, one.height), one.height, one.anchor));
+  }
+  for (const Dimension& one : out_.dimensions) {
+    keep_off(letters_of(one));
+    for (const auto& stroke : strokes(one, out_.sheet.scale)) pieces_.push_back(stroke);
+  }
 }
 
 void Pen::text(const std::string& layer, Point at, const std::string& text, Anchor anchor, double millimeters) {
@@ -112,7 +140,7 @@ void Pen::text(const std::string& layer, Point at, const std::string& text, Anch
 double Pen::cost(const Box& box) const {
   double out = 0.0;
   for (const Box& one : taken_) out += overlap(box, one) ? 10.0 : 0.0;
-  for (const auto& piece : pieces_) out += crosses(box, piece) ? 1.0 : 0.0;
+  for (const auto& piece : pieces_) out += crosses(box, piece) ? 2.0 : 0.0;
   return out;
 }
 
@@ -151,9 +179,11 @@ void Pen::label(Point of, const std::string& words, double clearance_mm) {
   out_.paths.push_back({"leaders", {{of.x + (end.x - of.x) / far * gap, of.y + (end.y - of.y) / far * gap}, end}});
 }
 
-void Pen::measure(const std::string& what, Point from, Point to, Point line_from, Point line_to) {
+void Pen::measure(const std::string& what, Point from, Point to, Point line_from, Point line_to,
+                  const std::string& word) {
   const double value = distance(line_from, line_to);
-  Dimension out{"dimensions", what,           from, to, line_from, line_to, value, length_words(value, display_),
+  Dimension out{"dimensions", what,           from,  to,
+                line_from,    line_to,        value, (word.empty() ? "" : word + " ") + length_words(value, display_),
                 {},           paper(letter_), 0.0};
   double angle = std::atan2(line_to.y - line_from.y, line_to.x - line_from.x);
   constexpr double quarter = std::numbers::pi / 2.0;
@@ -170,13 +200,7 @@ void Pen::measure(const std::string& what, Point from, Point to, Point line_from
   }
   const double up = paper(0.6);
   out.text_at = {middle.x - along.y * up, middle.y + along.x * up};
-  Box box;
-  for (const double side : {-0.5 * length, 0.5 * length}) {
-    for (const double high : {0.0, out.height}) {
-      box.take({out.text_at.x + along.x * side - along.y * high, out.text_at.y + along.y * side + along.x * high});
-    }
-  }
-  keep_off(box);
+  keep_off(letters_of(out));
   for (const auto& stroke : strokes(out, out_.sheet.scale)) pieces_.push_back(stroke);
   out_.dimensions.push_back(std::move(out));
 }
@@ -189,8 +213,8 @@ void Pen::dimension(const std::string& what, Point from, Point to, double offset
   measure(what, from, to, {from.x + aside.x, from.y + aside.y}, {to.x + aside.x, to.y + aside.y});
 }
 
-void Pen::upright(const std::string& what, Point from, Point to, double x) {
-  measure(what, from, to, {x, from.y}, {x, to.y});
+void Pen::upright(const std::string& what, Point from, Point to, double x, const std::string& word) {
+  measure(what, from, to, {x, from.y}, {x, to.y}, word);
 }
 
 void Pen::level(const std::string& what, Point from, Point to, double y) {

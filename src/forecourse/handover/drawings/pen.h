@@ -39,7 +39,7 @@ class Pen {
   [[nodiscard]] double paper(double millimeters) const;
   [[nodiscard]] double letter() const { return letter_; }
 
-  /// Labels keep off all shapes and marks that are there now.
+  /// Labels keep off all shapes, marks, dimensions and letters that are there now.
   void keep_off_shapes();
   void keep_off(const Box& box) { taken_.push_back(box); }
 
@@ -49,12 +49,13 @@ class Pen {
   void label(Point of, const std::string& text, double clearance_mm = 1.6);
   /// Between two points, along a line that many millimeters to the left of the way from one to the other.
   void dimension(const std::string& what, Point from, Point to, double offset_mm);
-  /// Upright, at `x`; and level, at `y`.
-  void upright(const std::string& what, Point from, Point to, double x);
+  /// Upright, at `x`, with a word before its number where one is given; and level, at `y`.
+  void upright(const std::string& what, Point from, Point to, double x, const std::string& word = "");
   void level(const std::string& what, Point from, Point to, double y);
 
  private:
-  void measure(const std::string& what, Point from, Point to, Point line_from, Point line_to);
+  void measure(const std::string& what, Point from, Point to, Point line_from, Point line_to,
+               const std::string& word = "");
   [[nodiscard]] double cost(const Box& box) const;
 
   Drawing& out_;

@@ -50,10 +50,6 @@ void draw_tank(const site::Tank& tank, Drawing& out) {
     out.circles.push_back({"tanks", {outline->corners.front().x, outline->corners.front().y}, outline->radius});
   } else if (outline) {
     out.paths.push_back({"tanks", corners(*outline), true});
-  } else if (tank.position) {
-    out.notes.push_back("Tank " + tank.id.text +
-                        ": outline not drawn; it takes position, axis and a shape with length and outside_diameter, "
-                        "and head_depth where its heads are not flat.");
   }
 }
 
@@ -192,8 +188,9 @@ class PlanLetters {
       if (before != nullptr) {
         Point from = point(*before->position), to = point(*one.position);
         if (to.x < from.x) std::swap(from, to);
-        const bool neighbors = distance(from, to) < pen_.paper(90.0);
-        if (neighbors) pen_.dimension(before->id.text + " to " + one.id.text, from, to, -11.0);
+        constexpr double aligned = 0.01;  // [m]
+        if (std::min(std::abs(to.x - from.x), std::abs(to.y - from.y)) < aligned)
+          pen_.dimension(before->id.text + " to " + one.id.text, from, to, -11.0);
       }
       before = &one;
     }
@@ -203,7 +200,7 @@ class PlanLetters {
     if (!site_.surroundings) return;
     for (const site::LotLine& lot : site_.surroundings->lot_lines) {
       if (!lot.from || !lot.to) continue;
-      to_piece("lot line " + lot.id.text, {{point(*lot.from), point(*lot.to)}});
+      to_piece("lot line " + lot.id.text, {{point(*lot.from), point(*lot.to)}}, 0.0);
     }
     for (const site::Building& building : site_.surroundings->buildings) {
       const auto outline = checks::outline(building);
@@ -212,12 +209,12 @@ class PlanLetters {
       std::vector<std::pair<Point, Point>> sides;
       sides.reserve(c.size());
       for (std::size_t i = 0; i < c.size(); ++i) sides.emplace_back(c[i], c[(i + 1) % c.size()]);
-      to_piece("building " + building.id.text, sides);
+      to_piece("building " + building.id.text, sides, 4.0);
     }
   }
 
   /// From the nearest dispenser and the nearest tank.
-  void to_piece(const std::string& what, const std::vector<std::pair<Point, Point>>& sides) {
+  void to_piece(const std::string& what, const std::vector<std::pair<Point, Point>>& sides, double aside) {
     Nearest dispenser, tank;
     for (const auto& [from, to] : sides) {
       for (const site::Dispenser& one : site_.dispensers) {
@@ -229,14 +226,18 @@ class PlanLetters {
       }
     }
     for (const Nearest* one : {&dispenser, &tank}) {
-      if (std::isfinite(one->far)) pen_.dimension(one->name + " to " + what, one->from, one->to, 0.0);
+      if (std::isfinite(one->far)) pen_.dimension(one->name + " to " + what, one->from, one->to, aside);
     }
   }
 
-  /// A bar of 10 ft or 2 m steps at the lower left corner, and where the plan's axes point.
+  /// A bar of four even steps at the lower left corner, and where the plan's axes point.
   void scale_bar() {
     const bool us = site_.display == site::Display::us;
-    const double step = (us ? to_si(10.0, "ft") : 2.0) * (out_.sheet.scale > 300.0 ? 5.0 : 1.0);
+    double step = 0.0;
+    for (const double one : {1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0}) {
+      step = us ? to_si(one, "ft") : one;
+      if (step > pen_.paper(10.0)) break;
+    }
     const Point at{out_.sheet.corner.x + pen_.paper(14.0), out_.sheet.corner.y + pen_.paper(13.0)};
     const double high = pen_.paper(1.2);
     for (int i = 0; i < 4; ++i) {
@@ -299,6 +300,14 @@ class PlanLetters {
   }
 
   void notes() {
+    std::string bare;
+    for (const site::Tank& tank : site_.tanks) {
+      if (tank.position && !checks::outline(tank)) bare += (bare.empty() ? "" : ", ") + tank.id.text;
+    }
+    if (!bare.empty())
+      out_.notes.push_back("Outline not drawn of " + bare +
+                           ": it takes position, axis, a shape with length and outside_diameter, and head_depth where "
+                           "the heads are not flat.");
     out_.notes.emplace_back(
         "Lines are drawn straight between the places entered, since their way is not, and side by side; the list "
         "tells their length as entered.");

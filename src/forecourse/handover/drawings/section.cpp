@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "forecourse/checks/figures/each_part.h"
 #include "forecourse/handover/drawings/plan.h"
@@ -61,7 +62,7 @@ void SectionDrawing::find_line_places() {
     inlet_x_ += likely(step.line->pipe.length).value_or(0.0);
     line_.push_back({step.to, inlet_x_, height_of(site_, step.to)});
   }
-  if (!whole()) inlet_x_ = 0.0;
+  if (reach_ == Reach::dispenser) inlet_x_ = 0.0;
 }
 
 void SectionDrawing::find_tank() {
@@ -108,20 +109,15 @@ double SectionDrawing::inside_bottom(double x) const {
 
 void SectionDrawing::draw(const std::vector<StationPart>& parts) {
   others_elsewhere();
-  if (whole()) {
-    place_tank_side();
-    place_lines();
-  }
-  if (course_.dispenser != nullptr) place_dispenser_side();
-  std::vector<std::string> product{course_.inlet == nullptr ? "" : course_.inlet->product.text};
-  out_.layers = drawing_layers(product);
+  if (shows_tank()) place_tank_side();
+  if (whole()) place_lines();
+  if (shows_dispenser()) place_dispenser_side();
+  out_.layers = drawing_layers({course_.inlet == nullptr ? "" : course_.inlet->product.text});
   out_.symbols = section_symbols();
   places_.place(parts, out_);
-  if (whole()) {
-    draw_tank();
-    draw_lines();
-  }
-  draw_dispenser();
+  if (shows_tank()) draw_tank();
+  if (whole()) draw_lines();
+  if (shows_dispenser()) draw_dispenser();
   draw_zones(site_, parts, places_, View::section, out_);
 }
 
@@ -286,6 +282,28 @@ void SectionDrawing::place_hose(const std::string& path) {
   }
 }
 
+std::optional<double> SectionDrawing::head_depth() const {
+  const site::TankShape& shape = *course_.tank->shape;
+  const double radius = 0.5 * tank_->height;
+  if (shape.kind.text != "horizontal-cylinder") return std::nullopt;
+  if (shape.heads.text == "hemispherical") return radius + tank_->shell;
+  if (shape.heads.text != "dished" || !shape.head_depth || shape.head_depth->likely.si() > radius) return std::nullopt;
+  return shape.head_depth->likely.si() + tank_->shell;
+}
+
+void SectionDrawing::draw_heads() {
+  const auto depth = head_depth();
+  if (!depth || !(*depth > 0.0)) return;
+  const TankEnds& t = *tank_;
+  const double half = 0.5 * t.height + t.shell;
+  const double radius = (half * half + *depth * *depth) / (2.0 * *depth);
+  const double turn = std::asin(std::min(1.0, half / radius));
+  constexpr double pi = std::numbers::pi;
+  const double left_y = t.left_bottom + 0.5 * t.height, right_y = t.right_bottom + 0.5 * t.height;
+  out_.arcs.push_back({"tanks", {t.left - *depth + radius, left_y}, radius, pi - turn, pi + turn});
+  out_.arcs.push_back({"tanks", {t.right + *depth - radius, right_y}, radius, -turn, turn});
+}
+
 void SectionDrawing::draw_tank() {
   if (!tank_) return;
   const TankEnds& t = *tank_;
@@ -296,6 +314,7 @@ void SectionDrawing::draw_tank() {
                          {t.right, top_right},
                          {t.left, top_left}},
                         true});
+  draw_heads();
   const auto liquid = site::liquid_level(site_, course_.tank->id.text);
   if (liquid && *liquid > std::max(t.left_bottom, t.right_bottom) &&
       *liquid < std::min(t.left_bottom, t.right_bottom) + t.height)
@@ -352,7 +371,6 @@ void SectionDrawing::draw_sump(const site::Sump& sump, double x) {
 }
 
 void SectionDrawing::draw_dispenser() {
-  if (course_.dispenser == nullptr) return;
   const site::Dispenser& dispenser = *course_.dispenser;
   if (dispenser.sump) draw_sump(*dispenser.sump, inlet_x_);
   const site::Inlet* inlet = course_.inlet;
@@ -371,7 +389,8 @@ void SectionDrawing::draw_dispenser() {
   }
   const auto reach = course_.hose == nullptr ? std::nullopt : checks::hose_reach(*course_.hose);
   const auto nozzle = course_.hose == nullptr ? std::nullopt : likely(course_.hose->outlet_elevation);
-  if (reach && nozzle) out_.paths.push_back({"reach", {{inlet_x_, *nozzle}, {inlet_x_ + *reach, *nozzle}}});
+  // On a detail the reach is told in words, so that it can be larger.
+  if (whole() && reach && nozzle) out_.paths.push_back({"reach", {{inlet_x_, *nozzle}, {inlet_x_ + *reach, *nozzle}}});
 }
 
 }  // namespace forecourse::handover

@@ -13,6 +13,7 @@ namespace forecourse::handover {
 /// What a section shows of its course.
 enum class Reach {
   whole,      ///< from the tank to the nozzle, the lines at their whole length
+  tank,       ///< the tank with what is on it, for a larger scale
   dispenser,  ///< what stands at the dispenser, for a larger scale
 };
 
@@ -27,6 +28,8 @@ class SectionDrawing {
 
  private:
   [[nodiscard]] bool whole() const { return reach_ == Reach::whole; }
+  [[nodiscard]] bool shows_tank() const { return reach_ != Reach::dispenser; }
+  [[nodiscard]] bool shows_dispenser() const { return reach_ != Reach::tank && course_.dispenser != nullptr; }
   void find_line_places();
   void find_tank();
   /// Level place of a point along the tank, counted from its low end; empty: it cannot be told.
@@ -43,15 +46,24 @@ class SectionDrawing {
   void place_hose(const std::string& path);
   void others_elsewhere();
 
+  /// How far the tank's heads bulge, where they are arcs of a circle, outside [m]; empty: drawn flat.
+  [[nodiscard]] std::optional<double> head_depth() const;
+  void draw_heads();
   void draw_tank();
   void draw_lines();
   void draw_sump(const site::Sump& sump, double x);
   void draw_dispenser();
 
+  [[nodiscard]] double half_island() const;
+  void draw_island();
   void letter_ground();
   void letter_tank();
   void letter_lines();
+  void letter_names();
   void letter_dispenser();
+  void letter_tank_parts();
+  void letter_heights(double beside);
+  void letter_depths(double beside);
   void notes();
 
   /// A place of the line: pump, branch or inlet.

@@ -5,10 +5,11 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <map>
+#include <utility>
 
 #include "forecourse/base/number_text.h"
 #include "forecourse/base/unit_text.h"
+#include "forecourse/handover/drawings/lists.h"
 #include "forecourse/handover/drawings/words.h"
 
 namespace forecourse::handover {
@@ -77,30 +78,13 @@ class Column {
     for (const auto& [share, words] : cells) put(words, letter_mm, left_ + share * wide_);
     y_ -= step(letter_mm);
   }
-  /// A symbol, or a piece of a line, and what it stands for.
-  void symbol(const Symbol& symbol) {
-    if (!room()) return;
-    const Point at = on_ground({left_ + mm(4.0), y_ + mm(0.7)});
-    for (Path path : symbol.paths) {
-      path.layer = "sheet";
-      for (Point& point : path.points) point = {at.x + point.x * scale_, at.y + point.y * scale_};
-      out_.paths.push_back(std::move(path));
-    }
-    for (const Circle& circle : symbol.circles) {
-      out_.circles.push_back({"sheet",
-                              {at.x + circle.center.x * scale_, at.y + circle.center.y * scale_},
-                              circle.radius * scale_,
-                              circle.area});
-    }
-    put(symbol.words, letter_mm, left_ + mm(9.0));
-    y_ -= mm(5.2);
-  }
-  void layer(const Layer& layer) {
-    if (!room()) return;
-    const double y = y_ + mm(0.7);
-    out_.paths.push_back({layer.id, {on_ground({left_ + mm(0.5), y}), on_ground({left_ + mm(7.5), y})}});
-    put(layer.words, letter_mm, left_ + mm(9.0));
-    y_ -= step(letter_mm);
+  /// Symbols at the left, layers at the right, each with what it stands for.
+  void key(const std::vector<const Symbol*>& symbols, const std::vector<const Layer*>& layers) {
+    const double top = y_;
+    for (const Symbol* one : symbols) symbol(*one);
+    const double left_foot = std::exchange(y_, top);
+    for (const Layer* one : layers) layer(*one);
+    y_ = std::min(y_, left_foot);
   }
   /// What could not be written for lack of room.
   void end() {
@@ -130,6 +114,30 @@ class Column {
     if (!room()) return;
     put(words, millimeters, x);
     y_ -= step(millimeters);
+  }
+  void symbol(const Symbol& symbol) {
+    if (!room()) return;
+    const Point at = on_ground({left_ + mm(2.5), y_ + mm(0.7)});
+    for (Path path : symbol.paths) {
+      path.layer = "sheet";
+      for (Point& point : path.points) point = {at.x + point.x * scale_, at.y + point.y * scale_};
+      out_.paths.push_back(std::move(path));
+    }
+    for (const Circle& circle : symbol.circles) {
+      out_.circles.push_back({"sheet",
+                              {at.x + circle.center.x * scale_, at.y + circle.center.y * scale_},
+                              circle.radius * scale_,
+                              circle.area});
+    }
+    put(symbol.words, letter_mm, left_ + mm(6.0));
+    y_ -= mm(symbol.kind == "dispenser" ? 5.2 : 4.2);
+  }
+  void layer(const Layer& layer) {
+    if (!room()) return;
+    const double x = left_ + 0.47 * wide_, y = y_ + mm(0.7);
+    out_.paths.push_back({layer.id, {on_ground({x, y}), on_ground({x + mm(6.5), y})}});
+    put(layer.words, letter_mm, x + mm(8.0));
+    y_ -= step(letter_mm);
   }
   static std::vector<std::string> wrapped(const std::string& words, double wide) {
     std::vector<std::string> out{""};
@@ -232,6 +240,17 @@ void frame(Drawing& drawing, const Parts& parts) {
   rectangle(right - parts.column, parts.margin, right, top);
 }
 
+void say_that_it_is_empty(Drawing& drawing, const Parts& parts) {
+  const Sheet& sheet = drawing.sheet;
+  const double x = 0.5 * (sheet.width - parts.column), y = 0.5 * sheet.height;
+  drawing.texts.push_back({"notes",
+                           {sheet.corner.x + x * sheet.scale, sheet.corner.y + y * sheet.scale},
+                           "Nothing is drawn: no place of any part was entered. The list tells what to enter.",
+                           mm(2.2) * sheet.scale,
+                           Anchor::middle,
+                           0.0});
+}
+
 void list_lines(const Drawing& drawing, site::Display display, Column& column) {
   if (drawing.lines.empty()) return;
   column.heading("Lines");
@@ -250,48 +269,28 @@ void list_lines(const Drawing& drawing, site::Display display, Column& column) {
 
 void key(const Drawing& drawing, Column& column) {
   column.heading("Key (symbols are not to size)");
+  std::vector<const Symbol*> symbols;
   for (const Symbol& symbol : drawing.symbols) {
     const bool used = std::any_of(drawing.marks.begin(), drawing.marks.end(),
                                   [&](const Mark& mark) { return mark.kind == symbol.kind; });
-    if (used) column.symbol(symbol);
+    if (used) symbols.push_back(&symbol);
   }
+  std::vector<const Layer*> layers;
   for (const Layer& layer : drawing.layers) {
-    const bool used = std::any_of(drawing.paths.begin(), drawing.paths.end(),
-                                  [&](const Path& path) { return path.layer == layer.id; }) ||
-                      std::any_of(drawing.circles.begin(), drawing.circles.end(),
-                                  [&](const Circle& circle) { return circle.layer == layer.id; });
+    const auto here = [&](const auto& shape) { return shape.layer == layer.id; };
+    const bool used = std::any_of(drawing.paths.begin(), drawing.paths.end(), here) ||
+                      std::any_of(drawing.circles.begin(), drawing.circles.end(), here);
     if (used && layer.printed && layer.id != "sheet" && layer.id != "leaders" && layer.id != "symbols")
-      column.layer(layer);
+      layers.push_back(&layer);
   }
+  column.key(symbols, layers);
 }
-
-/// Names under one reason, in the order in which the reasons first come.
-template <class Item>
-std::vector<std::string> by_reason(const std::vector<Item>& items) {
-  std::vector<std::string> reasons;
-  std::map<std::string, std::string> names;
-  for (const Item& item : items) {
-    auto [found, fresh] = names.try_emplace(item.why);
-    if (fresh) reasons.push_back(item.why);
-    found->second += (found->second.empty() ? "" : ", ") + item.subject;
-  }
-  for (std::string& reason : reasons) reason = names[reason] + ": " + reason;
-  return reasons;
-}
-
-struct Named {
-  std::string subject, why;
-};
 
 void list_not_placed(const Drawing& drawing, Column& column) {
   if (drawing.not_placed.empty()) return;
   column.heading(fmt::format("Not placed ({} of {} parts)", drawing.not_placed.size(),
                              drawing.not_placed.size() + drawing.marks.size()));
-  // Of a part with parts of its own the kind tells which is meant.
-  std::vector<Named> named;
-  named.reserve(drawing.not_placed.size());
-  for (const NotPlaced& one : drawing.not_placed) named.push_back({one.kind + " " + one.subject, one.why});
-  for (const std::string& line : by_reason(named)) column.paragraph(line);
+  for (const std::string& line : not_placed_in_words(drawing)) column.paragraph(line);
 }
 
 void list_zones(const Drawing& drawing, Column& column) {
@@ -302,12 +301,9 @@ void list_zones(const Drawing& drawing, Column& column) {
   } else {
     column.paragraph(drawing.zones.front().clause + ", " + drawing.zones.front().edition +
                      ". Drawn only where that text was seen and what it asks for was entered:");
-    std::vector<Named> named;
-    named.reserve(drawing.zones.size());
-    for (const Zone& zone : drawing.zones) named.push_back({zone.subject, zone.words});
-    for (const std::string& line : by_reason(named)) column.paragraph(line);
+    for (const std::string& line : zones_in_words(drawing)) column.paragraph(line);
   }
-  for (const std::string& gap : by_reason(drawing.zone_gaps)) column.paragraph("Not drawn, " + gap);
+  for (const std::string& gap : zone_gaps_in_words(drawing)) column.paragraph("Not drawn, " + gap);
 }
 
 }  // namespace
@@ -366,7 +362,8 @@ bool lay_on_sheet(Drawing& drawing, const Box& box, const Paper& paper, const st
     return size.x / scale.denominator <= wide - mm(2.0 * around_mm) &&
            size.y / scale.denominator <= high - mm(2.0 * around_mm);
   };
-  const std::vector<Scale> all = asked ? std::vector<Scale>{*asked} : standard_scales(display, drawing.id == "detail");
+  const std::vector<Scale> all =
+      asked ? std::vector<Scale>{*asked} : standard_scales(display, drawing.id != "plan" && drawing.id != "section");
   const auto found = std::find_if(all.begin(), all.end(), fits);
   if (found == all.end()) return false;
   sheet.scale = found->denominator;
@@ -395,14 +392,15 @@ void finish_sheet(Drawing& drawing, const site::Site& site, const DrawingOptions
   block.row({{"Station", told(site.name.text, "without a name")}}, 10.0, 3.0);
   std::reverse(drawing.cells.begin(), drawing.cells.end());
 
+  if (drawing.marks.empty()) say_that_it_is_empty(drawing, parts);
   frame(drawing, parts);
   Column column(drawing, parts, block.top());
   key(drawing, column);
-  list_lines(drawing, site.display, column);
-  list_zones(drawing, column);
   list_not_placed(drawing, column);
+  list_zones(drawing, column);
   if (!drawing.notes.empty()) column.heading("Notes");
   for (const std::string& note : drawing.notes) column.paragraph(note);
+  list_lines(drawing, site.display, column);
   column.end();
 }
 

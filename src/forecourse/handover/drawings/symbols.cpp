@@ -80,7 +80,7 @@ std::vector<Symbol> section_symbols() {
       fill(),
       vent(),
       symbol("branch", "branch of lines", {}, {round(0.5, true)}),
-      symbol("shear-valve", "shear valve, its groove at the level stroke",
+      symbol("shear-valve", "shear valve, at its groove",
              {drawn({{-0.8, -1.6}, {0.8, -1.6}, {-0.8, 1.6}, {0.8, 1.6}}, true), drawn({{-2.0, 0.0}, {2.0, 0.0}})}),
       symbol("sump-sensor", "sump sensor", {drawn({{-0.5, 0.0}, {0.5, 0.0}})}, {round(0.9)}),
       symbol("overfill-valve", "overfill valve, where it is shut",
@@ -92,28 +92,27 @@ std::string line_layer(const std::string& product) { return "lines-" + (product.
 
 std::vector<Layer> drawing_layers(const std::vector<std::string>& products) {
   const double thin = mm(0.18), middle = mm(0.25), thick = mm(0.5);
-  std::vector<Layer> out{
-      {"ground", "ground, at the site datum", 8, LineType::solid, mm(0.35)},
-      {"lot", "lot line", 8, LineType::chain, mm(0.35)},
-      {"buildings", "building", 8, LineType::solid, middle},
-      {"ignitions", "fixed source of ignition", 1, LineType::solid, middle},
-      {"tanks", "tank, outside", 5, LineType::solid, mm(0.35)},
-      {"liquid", "liquid, as last read", 4, LineType::dashed, thin},
-      {"fills", "fill and drop tube", 5, LineType::solid, middle},
-      {"vents", "vent", 5, LineType::dotted, middle},
-      {"sumps", "sump, inside at its top", 6, LineType::solid, middle},
-      {"sumps-assumed", "sump whose height was not entered, its top at grade", 6, LineType::dashed, middle},
-      {"dispensers", "dispenser and island", 7, LineType::solid, mm(0.35)},
-      {"symbols", "symbols of parts", 7, LineType::solid, middle},
-      {"reach", "reach of the longest hose", 8, LineType::dotted, middle},
-      {"zones-1", "classified area, Class I, Division 1", 1, LineType::dashed, mm(0.35)},
-      {"zones-2", "classified area, Class I, Division 2", 30, LineType::dashed, middle},
-      {"dimensions", "dimensions", 3, LineType::solid, thin},
-      {"text", "names", 7, LineType::solid, thin},
-      {"leaders", "leaders of names", 8, LineType::solid, thin},
-      {"notes", "title cells, lists and notes", 7, LineType::solid, thin},
-      {"sheet", "frame of the sheet", 7, LineType::solid, middle},
-      {"parts", "places of parts without a symbol", 9, LineType::solid, thin, false}};
+  std::vector<Layer> out{{"ground", "ground, at the site datum", 8, LineType::solid, mm(0.35)},
+                         {"lot", "lot line", 8, LineType::chain, mm(0.35)},
+                         {"buildings", "building", 8, LineType::solid, middle},
+                         {"ignitions", "fixed source of ignition", 1, LineType::solid, middle},
+                         {"tanks", "tank, outside", 5, LineType::solid, mm(0.35)},
+                         {"liquid", "liquid, as last read", 4, LineType::dashed, thin},
+                         {"fills", "fill and drop tube", 5, LineType::solid, middle},
+                         {"vents", "vent", 5, LineType::dotted, middle},
+                         {"sumps", "sump, inside at its top", 6, LineType::solid, middle},
+                         {"sumps-assumed", "sump, assumed with top at grade", 6, LineType::dashed, middle},
+                         {"dispensers", "dispenser and island", 7, LineType::solid, mm(0.35)},
+                         {"symbols", "symbols of parts", 7, LineType::solid, middle},
+                         {"reach", "reach of the longest hose", 8, LineType::dotted, middle},
+                         {"zones-1", "classified, Class I, Division 1", 1, LineType::dashed, mm(0.35)},
+                         {"zones-2", "classified, Class I, Division 2", 30, LineType::dashed, middle},
+                         {"dimensions", "dimensions", 3, LineType::solid, thin},
+                         {"text", "names", 7, LineType::solid, thin},
+                         {"leaders", "leaders of names", 8, LineType::solid, thin},
+                         {"notes", "title cells, lists and notes", 7, LineType::solid, thin},
+                         {"sheet", "frame of the sheet", 7, LineType::solid, middle},
+                         {"parts", "places of parts without a symbol", 9, LineType::solid, thin, false}};
   constexpr std::array<std::pair<int, LineType>, 4> looks{
       {{3, LineType::solid}, {1, LineType::dashed}, {40, LineType::chain}, {6, LineType::dotted}}};
   for (std::size_t i = 0; i < products.size(); ++i) {

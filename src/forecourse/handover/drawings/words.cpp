@@ -26,13 +26,13 @@ std::string length_words(double meters, site::Display display) {
     if (std::abs(meters) < told_in_mm) return trimmed(from_si(meters, "mm"), 0) + " mm";
     return fmt::format("{:.2f} m", meters);
   }
-  const double inches_in_foot = from_si(to_si(1.0, "ft"), "in");
-  const double tenths = std::round(10.0 * from_si(std::abs(meters), "in"));
-  const double feet = std::floor(tenths / (10.0 * inches_in_foot));
-  const double inches = tenths / 10.0 - inches_in_foot * feet;
-  const std::string sign = meters < 0.0 && tenths > 0.0 ? "-" : "";
-  if (feet == 0.0) return sign + trimmed(inches, 1) + " in";
-  return sign + trimmed(feet, 0) + " ft" + (inches > 0.0 ? " " + trimmed(inches, 1) + " in" : "");
+  const auto tenths_in = [](double length) { return static_cast<long>(std::lround(10.0 * from_si(length, "in"))); };
+  const long tenths = tenths_in(std::abs(meters)), tenths_in_foot = tenths_in(to_si(1.0, "ft"));
+  const long feet = tenths / tenths_in_foot;
+  const double inches = static_cast<double>(tenths % tenths_in_foot) / 10.0;
+  const std::string sign = meters < 0.0 && tenths > 0 ? "-" : "";
+  if (feet == 0) return sign + trimmed(inches, 1) + " in";
+  return sign + std::to_string(feet) + " ft" + (inches > 0.0 ? " " + trimmed(inches, 1) + " in" : "");
 }
 
 std::string bore_words(double meters, site::Display display) {

@@ -60,7 +60,7 @@ class Zones {
   }
   void about_fill(const StationPart& part, Point at) {
     const site::Fill& fill = **std::get_if<const site::Fill*>(&part.data);
-    if (!fill.tight) return gap(part, "enter tight of the fill: 5 ft around a tight one, 10 ft around a loose one");
+    if (!fill.tight) return gap(part, "enter tight of the fill, on which its extent hangs");
     const double radius = *fill.tight ? zone_size::tight_fill() : zone_size::loose_fill();
     low(part, at, radius);
     pits(part, at, radius);

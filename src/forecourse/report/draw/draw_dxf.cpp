@@ -86,7 +86,7 @@ class DxfWriter {
     tables();
     blocks();
     section("ENTITIES");
-    for (const handover::Path& path : d_.paths) polyline(path, layer(path.layer), [&](Point p) { return at(p); });
+    for (const handover::Path& path : d_.paths) polyline(path, layer(path.layer));
     for (const handover::Circle& one : d_.circles) circle(layer(one.layer), at(one.center), length(one.radius));
     for (const handover::Arc& one : d_.arcs) arc(one);
     for (const handover::Text& one : d_.texts)
@@ -227,8 +227,7 @@ class DxfWriter {
         entity("POINT", layer("parts"));
         point({});
       } else {
-        for (const handover::Path& path : found->paths)
-          polyline(path, layer(found->layer), [&](Point p) { return at(p); });
+        for (const handover::Path& path : found->paths) pieces(path, layer(found->layer));
         for (const handover::Circle& one : found->circles)
           circle(layer(found->layer), at(one.center), length(one.radius));
       }
@@ -249,17 +248,22 @@ class DxfWriter {
                         [&](const handover::Symbol& one) { return one.kind == kind; });
   }
 
-  template <class At>
-  void polyline(const handover::Path& path, const std::string& on, At place) {
+  /// A path as its straight pieces.
+  void pieces(const handover::Path& path, const std::string& on) {
+    for (std::size_t i = 0; i + 1 < path.points.size(); ++i) line(on, at(path.points[i]), at(path.points[i + 1]));
+    if (path.closed && path.points.size() > 2) line(on, at(path.points.back()), at(path.points.front()));
+  }
+
+  void polyline(const handover::Path& path, const std::string& on) {
     if (path.points.size() < 2) return;
-    if (path.points.size() == 2 && !path.closed) return line(on, place(path.points[0]), place(path.points[1]));
+    if (path.points.size() == 2 && !path.closed) return line(on, at(path.points[0]), at(path.points[1]));
     entity("POLYLINE", on);
     pair(66, 1);
     point({});
     pair(70, path.closed ? 1 : 0);
     for (const Point& one : path.points) {
       entity("VERTEX", on);
-      point(place(one));
+      point(at(one));
     }
     entity("SEQEND", on);
   }

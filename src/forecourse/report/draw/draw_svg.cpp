@@ -216,10 +216,14 @@ class SvgWriter {
       out += fmt::format("<g fill=\"none\" stroke=\"currentColor\" stroke-width=\"{}\"{}>\n{}</g>\n",
                          figure(mm(layer.width)), dashes_of(layer.line), inside);
     }
-    // White edges keep letters apart from the lines that they stand on.
     if (!written.empty()) {
-      out += "<g fill=\"currentColor\" stroke=\"#fff\" stroke-width=\"0.5\" paint-order=\"stroke\">\n" + written +
-             "</g>\n";
+      // White edges keep letters apart from the lines that they stand on; not every program paints an edge first.
+      if (layer.id != "notes") {
+        out +=
+            "<g fill=\"#fff\" stroke=\"#fff\" stroke-width=\"0.6\" stroke-linejoin=\"round\" aria-hidden=\"true\">\n" +
+            written + "</g>\n";
+      }
+      out += "<g fill=\"currentColor\">\n" + written + "</g>\n";
     }
     return out + "</g>\n";
   }
