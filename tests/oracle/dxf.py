@@ -4,8 +4,8 @@
     dxf.py FOLDER...
 
 Each folder holds draw.json and the .dxf files of `forecourse draw --out`. Checked of each file: it opens, the library's
-audit finds no error and mends nothing, layers are those of the drawing, the extents are those of its geometry and those
-that its head tells, there is one insertion for each part that is placed, at its place and with its path, and each
+audit finds no error and mends nothing, layers are those of the drawing, each path and circle is where it was meant, the
+extents are those of its geometry and those that its head tells, there is one insertion for each part that is placed, at its place and with its path, and each
 measured distance between two ticks is as long as it says.
 """
 
@@ -28,6 +28,32 @@ def table_name(name):
 
 def near(a, b, slack=NEAR):
     return all(abs(x - y) <= slack for x, y in zip(a, b))
+
+
+def points_of(shape):
+    if shape.dxftype() == "LINE":
+        return [shape.dxf.start, shape.dxf.end]
+    return [vertex.dxf.location for vertex in shape.vertices]
+
+
+def shape_faults(shapes, drawing, unit):
+    """Paths and circles are there one by one, in their order and on their layers."""
+    wanted = [(table_name(one["layer"]), [[value / unit for value in point] for point in one["points_m"]])
+              for one in drawing["paths"] if len(one["points_m"]) > 1]
+    straight = [one for one in shapes if one.dxftype() in ("LINE", "POLYLINE")][: len(wanted)]
+    if len(straight) < len(wanted):
+        yield f"{len(straight)} of {len(wanted)} paths"
+    for shape, (layer, points) in zip(straight, wanted):
+        found = points_of(shape)
+        if shape.dxf.layer != layer or len(found) != len(points) or not all(map(near, found, points)):
+            yield f"a path on {layer} is {found}, not {points}"
+    circles = [one for one in shapes if one.dxftype() == "CIRCLE"]
+    if len(circles) != len(drawing["circles"]):
+        yield f"{len(circles)} circles"
+    for shape, one in zip(circles, drawing["circles"]):
+        there = near(shape.dxf.center, [value / unit for value in one["center_m"]])
+        if not there or abs(shape.dxf.radius - one["radius_m"] / unit) > NEAR:
+            yield f"a circle on {one['layer']} is elsewhere"
 
 
 def faults(path, drawing):
@@ -67,6 +93,8 @@ def faults(path, drawing):
         yield f"extents {box.extmin} {box.extmax}, geometry {low} {high}"
     if not near(document.header["$EXTMIN"], low) or not near(document.header["$EXTMAX"], high):
         yield "its head tells other extents"
+
+    yield from shape_faults(shapes, drawing, unit)
 
     placed = {}
     for mark in drawing["marks"]:

@@ -268,7 +268,6 @@ void list_lines(const Drawing& drawing, site::Display display, Column& column) {
 }
 
 void key(const Drawing& drawing, Column& column) {
-  column.heading("Key (symbols are not to size)");
   std::vector<const Symbol*> symbols;
   for (const Symbol& symbol : drawing.symbols) {
     const bool used = std::any_of(drawing.marks.begin(), drawing.marks.end(),
@@ -283,6 +282,8 @@ void key(const Drawing& drawing, Column& column) {
     if (used && layer.printed && layer.id != "sheet" && layer.id != "leaders" && layer.id != "symbols")
       layers.push_back(&layer);
   }
+  if (symbols.empty() && layers.empty()) return;
+  column.heading("Key (symbols are not to size)");
   column.key(symbols, layers);
 }
 
