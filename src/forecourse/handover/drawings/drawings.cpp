@@ -1,7 +1,9 @@
 #include "forecourse/handover/drawings/drawings.h"
 
+#include <span>
 #include <utility>
 
+#include "forecourse/base/nearest_word.h"
 #include "forecourse/handover/drawings/course.h"
 #include "forecourse/handover/drawings/plan.h"
 #include "forecourse/handover/drawings/section.h"
@@ -12,6 +14,15 @@ namespace {
 
 Diagnostic error(const std::string& message, const std::string& hint) {
   return {Severity::error, message, std::nullopt, hint, {}};
+}
+
+std::string nearest_hose(const site::Site& site, const std::string& word) {
+  std::vector<std::string> names;
+  for (const site::Dispenser& dispenser : site.dispensers) {
+    for (const site::Hose& hose : dispenser.hoses) names.push_back(hose.id.text);
+  }
+  const auto near = nearest_word(word, std::span<const std::string>(names));
+  return near ? "did you mean '" + std::string(*near) + "'?" : "name one of the station's hoses";
 }
 
 bool wanted(const DrawingOptions& options, const char* id) { return options.which.empty() || options.which == id; }
@@ -102,7 +113,7 @@ std::vector<Diagnostic> check_drawing_options(const site::Site& site, const Draw
   if (!options.scale.empty() && !read_scale(options.scale))
     out.push_back(error("'" + options.scale + "' is no scale", "write \"1:100\" or \"1 in = 10 ft\""));
   if (!options.hose.empty() && !course_to(site, options.hose))
-    out.push_back(error("there is no hose '" + options.hose + "'", "name one of the station's hoses"));
+    out.push_back(error("there is no hose '" + options.hose + "'", nearest_hose(site, options.hose)));
   if (!out.empty()) return out;
   for (const auto& [name, drawing] : Maker(site, options).all()) {
     if (!drawing)
