@@ -115,15 +115,24 @@ std::string whole(const Kit& kit, site::Display display) {
   return out + html::heading(2, "Spares") + spares_table(kit);
 }
 
+/// "tank 3, submersible pump 3", of each kind that is counted and ordered.
+std::string counts(const Kit& kit) {
+  std::string out;
+  for (const PartKind& kind : part_kinds()) {
+    int count = 0;
+    for (const KitRow& row : kit.rows) {
+      if (row.kind == kind.kind && row.not_ordered.empty() && !row.is_pipe) count += row.count.value_or(0);
+    }
+    if (count > 0) out += fmt::format("{}{} {}", out.empty() ? "" : ", ", kind.noun, count);
+  }
+  return out;
+}
+
 }  // namespace
 
 std::string kit_section(const Kit& kit, site::Display display) {
   if (kit.order.empty() && kit.pipes.empty()) return {};
-  std::string parts;
-  for (const OrderLine& one : kit.order) {
-    if (one.count) parts += (parts.empty() ? "" : "; ") + std::to_string(*one.count) + " " + one.what;
-  }
-  std::string out = html::heading(2, "Equipment") + html::paragraph("Listed in the site file: " + parts + ".");
+  std::string out = html::heading(2, "Equipment") + html::paragraph("Listed in the site file: " + counts(kit) + ".");
   std::vector<std::string> pipes;
   for (const PipeTotal& one : kit.pipes) {
     pipes.push_back(fmt::format("{}, {}: {} laid, {} with waste", one.what, sizes_in_words(one.sizes, display, glyphs),
