@@ -8,6 +8,7 @@
 
 #include "forecourse/cli/run.h"
 #include "forecourse/cli/site_source.h"
+#include "forecourse/handover/drawings/drawings.h"
 #include "forecourse/studies/delivery/read_delivery_options.h"
 #include "forecourse/studies/flow/flow.h"
 #include "forecourse/studies/ledger/read_ledger_options.h"
@@ -160,6 +161,24 @@ struct CalendarArguments {
   std::string command;             ///< as typed, for the report
 };
 
+/// What an equipment schedule is told on the command line.
+struct KitArguments {
+  SiteArguments site;
+  std::string waste;    ///< a share
+  std::string stick;    ///< a length
+  bool pdf = false;     ///< kit.pdf beside kit.html
+  std::string paper;    ///< of the PDF, as of the flow study
+  std::string command;  ///< as typed, for the report
+};
+
+/// What drawings are told on the command line.
+struct DrawArguments {
+  SiteArguments site;
+  handover::DrawingOptions options;
+  bool pdf = false;     ///< drawing.pdf, a sheet for each drawing
+  std::string command;  ///< as typed
+};
+
 /// What a delivery is told on the command line.
 struct DeliveryArguments {
   SiteArguments site;
@@ -236,6 +255,12 @@ struct ServeArguments {
 
 /// Every test, inspection and reading that comes back: last done, due, by whom; as a file for a calendar too.
 [[nodiscard]] Exit calendar_command(const CalendarArguments& arguments);
+
+/// Every part of the station along the course: sizes, ratings needed, counts, what to order, spares.
+[[nodiscard]] Exit kit_command(const KitArguments& arguments);
+
+/// Plan and sections to scale, for paper and for programs that draw.
+[[nodiscard]] Exit draw_command(const DrawArguments& arguments);
 
 /// Meters by their provings: errors against limits, cost, drift, what they explain of a ledger.
 [[nodiscard]] Exit meter_command(const MeterArguments& arguments);

@@ -338,6 +338,28 @@ struct ShelfArguments {
   bool json = false;
 };
 
+void add_kit_options(CLI::App& command, KitArguments& kit) {
+  add_site_options(command, kit.site);
+  command.add_option("--waste", kit.waste, "share of the pipe that is ordered on top (default: \"5 %\")");
+  command.add_option("--stick", kit.stick, "length in which pipe comes, to count sticks: \"20 ft\"");
+  add_pdf_options(command, kit, "kit");
+}
+
+void add_draw_options(CLI::App& command, DrawArguments& draw) {
+  add_site_options(command, draw.site);
+  handover::DrawingOptions& options = draw.options;
+  command.add_option("WHICH", options.which, "plan, section (with its details), tank or dispenser (default: all)")
+      ->check(CLI::IsMember({"plan", "section", "tank", "dispenser"}));
+  command.add_option("--paper", options.paper, "a4, a3, letter or tabloid (default: tabloid with US units, else a3)")
+      ->check(CLI::IsMember({"a4", "a3", "letter", "tabloid"}));
+  command.add_option("--scale", options.scale, "\"1:100\" or \"1 in = 10 ft\" (default: the largest that fits)");
+  command.add_option("--hose", options.hose, "whose course the sections follow (default: that of the longest lines)");
+  command.add_option("--date", options.date, "for the title cells (default: today)");
+  command.add_option("--drawn-by", options.drawn_by, "for the title cells");
+  command.add_option("--checked-by", options.checked_by, "for the title cells (default: not checked)");
+  command.add_flag("--pdf", draw.pdf, "also write drawing.pdf, true to scale (with weasyprint)");
+}
+
 void add_checks_options(CLI::App& command, ChecksArguments& checks) {
   add_site_options(command, checks.site);
   command.get_option("SITE")->required(false);
@@ -515,6 +537,15 @@ void add_other_commands(CLI::App& app, Call& call) {
       {"calendar", "every test, inspection and reading that comes back: last done, due, by whom; a file for a phone",
        "Example: forecourse calendar sites/hollin-gap.toml --records sites/records/hollin-gap --out out/calendar"},
       add_calendar_options, calendar_command);
+  add(app, call,
+      {"kit", "every part along the course: size, rating needed, standard, count; what to order, spares",
+       "Example: forecourse kit sites/hollin-gap.toml --waste \"5 %\" --stick \"20 ft\" --out out/kit"},
+      add_kit_options, kit_command);
+  add(app, call,
+      {"draw", "plan and sections to scale: SVG, DXF and PDF; what has no place is listed",
+       "Example: forecourse draw sites/marle-cross.toml --out out/drawings --pdf\n"
+       "         forecourse draw sites/hollin-gap.toml plan --paper a3 --scale 1:500"},
+      add_draw_options, draw_command);
   add(app, call,
       {"serve", "the workbench: look at a station and change it in the browser",
        "Example: forecourse serve sites/site-s.toml"},

@@ -13,6 +13,7 @@
 #include "forecourse/report/flow/spans/span_html.h"
 #include "forecourse/report/html/parts.h"
 #include "forecourse/report/incident/incident_report.h"
+#include "forecourse/report/kit/kit_report.h"
 #include "forecourse/report/ledger/ledger_report.h"
 #include "forecourse/report/line_test/line_test_report.h"
 #include "forecourse/report/meter/meter_report.h"
@@ -52,6 +53,7 @@ std::vector<DefaultUsed> all_defaults(const StationStudies& studies) {
   add(studies.line_test);
   add(studies.ledger);
   add(studies.meter);
+  add(studies.kit);
   return out;
 }
 
@@ -129,6 +131,8 @@ std::string ledger(const Source& s) {
   return s.studies.ledger ? ledger_section(*s.studies.ledger, s.site) : std::string();
 }
 
+std::string kit(const Source& s) { return s.studies.kit ? kit_section(*s.studies.kit, s.site.display) : std::string(); }
+
 std::string meter(const Source& s) { return s.studies.meter ? meter_section(*s.studies.meter, s.site) : std::string(); }
 
 StationSection incident(const site::IncidentRequest& request, std::size_t number) {
@@ -200,6 +204,7 @@ std::vector<StationSection> station_sections(const site::Site& site) {
   out.push_back({"line-test", "Line tests and leak detectors", "no line is entered", line_test});
   out.push_back({"ledger", "Ledger", "no records are given: --records names their folder", ledger});
   out.push_back({"meter", "Meters", "no draw of a meter is on record: --records names the folder", meter});
+  out.push_back({"kit", "Equipment", "no part is entered", kit});
   for (std::size_t i = 0; i < site.deliveries.size(); ++i) out.push_back(delivery(site.deliveries[i], i + 1));
   for (std::size_t i = 0; i < site.incidents.size(); ++i) out.push_back(incident(site.incidents[i], i + 1));
   std::vector<StationSection> end = at_the_end();

@@ -48,10 +48,13 @@ StationStudies study_without_flow(const site::Site& site, const site::Date& on, 
 StationStudies study_station(const site::Site& site, const studies::FlowOptions& options, const site::Date& on,
                              const Context& context) {
   StationStudies out = study_without_flow(site, on, context);
-  if (!has_hose(site)) return out;
-  out.flow = studies::study_flow(site, options, context);
-  std::vector<checks::Finding> findings = checks::check_flow(site, *out.flow);
-  out.findings.insert(out.findings.begin(), findings.begin(), findings.end());
+  if (has_hose(site)) {
+    out.flow = studies::study_flow(site, options, context);
+    std::vector<checks::Finding> findings = checks::check_flow(site, *out.flow);
+    out.findings.insert(out.findings.begin(), findings.begin(), findings.end());
+  }
+  handover::Kit kit = handover::make_kit(site, {}, out.flow ? &*out.flow : nullptr);
+  if (!kit.rows.empty()) out.kit = std::move(kit);
   return out;
 }
 

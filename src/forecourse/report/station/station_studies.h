@@ -6,6 +6,7 @@
 #include "forecourse/base/context.h"
 #include "forecourse/checks/station/check_station.h"
 #include "forecourse/handover/calendar/calendar.h"
+#include "forecourse/handover/kit/kit.h"
 #include "forecourse/site/has_parts.h"
 #include "forecourse/studies/containment/containment.h"
 #include "forecourse/studies/delivery/delivery.h"
@@ -39,6 +40,7 @@ struct StationStudies {
   std::vector<checks::Finding> meter_findings;
   std::vector<checks::FindingSet> rule_sets;       ///< that the site names, against all of these
   std::optional<handover::Calendar> calendar;      ///< of what comes back under these and the studies
+  std::optional<handover::Kit> kit;                ///< empty: no part is entered
   std::vector<studies::IncidentResult> incidents;  ///< one for each [[incident]] of the site file, in its order
 };
 

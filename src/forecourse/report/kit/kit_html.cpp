@@ -1,0 +1,151 @@
+#include <fmt/format.h>
+
+#include "forecourse/report/html/parts.h"
+#include "forecourse/report/kit/kit_report.h"
+#include "forecourse/report/kit/kit_view.h"
+
+namespace forecourse::report {
+namespace {
+
+using namespace handover;
+
+constexpr Glyphs glyphs = Glyphs::unicode;
+
+std::string length(double si, site::Display display) { return number(Measure::length, display, si, glyphs); }
+
+std::string order_table(const Kit& kit, site::Display display) {
+  html::Table table{"To order",
+                    "Parts of one kind and size, at all stops.",
+                    {{"Part", ""}, {"Size", "", false, true}, {"Count", "", true}, {"Your part number", ""}},
+                    {},
+                    {}};
+  for (const OrderLine& one : kit.order)
+    table.rows.push_back({{one.what, sizes_in_words(one.sizes, display, glyphs), count_in_words(one.count), ""}});
+  return html::table(table);
+}
+
+std::string pipe_table(const Kit& kit, site::Display display) {
+  if (kit.pipes.empty()) return {};
+  const std::string unit = unit_label(Measure::length, display, glyphs);
+  html::Table table{"Pipe to order",
+                    fmt::format("With {} % of waste.", number(100.0 * kit.options.waste.value_or(0.0), 0, glyphs)),
+                    {{"Pipe", ""},
+                     {"Size", "", false, true},
+                     {"Runs", "", true},
+                     {"Laid", unit, true},
+                     {"With waste", unit, true},
+                     {"Sticks", "", true}},
+                    {},
+                    {}};
+  if (!kit.options.stick_length) table.columns.pop_back();
+  for (const PipeTotal& one : kit.pipes) {
+    table.rows.push_back({{one.what, sizes_in_words(one.sizes, display, glyphs), std::to_string(one.runs),
+                           length(one.length, display), length(one.order_length, display)}});
+    if (kit.options.stick_length) table.rows.back().cells.push_back(count_in_words(one.sticks));
+  }
+  return html::table(table);
+}
+
+std::string size_and_function(const KitRow& row, site::Display display) {
+  const std::string sizes = sizes_in_words(row.sizes, display, glyphs);
+  return row.function + (row.sizes.empty() ? " Size not entered." : " Size: " + sizes + ".");
+}
+
+std::string rating(const KitRow& row, site::Display display) {
+  std::string out = needed_in_words(row.needed, display, glyphs);
+  if (!row.rating) return out;
+  out += (out.empty() ? "rated " : "; rated ") + with_unit(Measure::pressure, display, *row.rating, glyphs);
+  return row.below_need ? out + ", less than needed" : out;
+}
+
+std::string listing(const KitRow& row) {
+  std::string out = standards_in_words(row.standards);
+  for (const std::string& one : row.listed_to) out += "; entered: " + one;
+  return out;
+}
+
+/// The rows of one stop.
+std::string stop_table(const Kit& kit, Stop stop, site::Display display) {
+  html::Table table{stop == Stop::station ? std::string("Whole station")
+                                          : fmt::format("{}. {}", static_cast<int>(stop), handover::word(stop)),
+                    "",
+                    {{"Part", ""},
+                     {"Does", "", false, true},
+                     {"Amount", "", true},
+                     {"Rating needed", "", true},
+                     {"Listed to", "", false, true},
+                     {"Fuel", "", false, true},
+                     {"Of", "", false, true}},
+                    {},
+                    {}};
+  constexpr std::size_t most = 4;
+  for (const KitRow& row : kit.rows) {
+    if (row.stop != stop) continue;
+    const std::string what = row.not_ordered.empty() ? row.what : row.what + " (" + row.not_ordered + ")";
+    table.rows.push_back(
+        {{what, size_and_function(row, display), amount_in_words(row, display, glyphs), rating(row, display),
+          listing(row), compatibility_in_words(row.compatibility), subjects_in_words(row.subjects, most)},
+         row.below_need});
+  }
+  return table.rows.empty() ? std::string() : html::table(table);
+}
+
+std::string spares_table(const Kit& kit) {
+  if (kit.spares.empty()) return {};
+  html::Table table{"Spares, by what their failure means",
+                    "One of each is common practice, no source; how often a part fails is not known here.",
+                    {{"Part", ""}, {"Its failure", ""}, {"Why", "", false, true}},
+                    {},
+                    {}};
+  for (const Spare& one : kit.spares)
+    table.rows.push_back({{kit.rows[one.rows.front()].what, handover::word(one.consequence), one.reason}});
+  return html::table(table);
+}
+
+std::string whole(const Kit& kit, site::Display display) {
+  std::string out = html::heading(2, "To order") + order_table(kit, display) + pipe_table(kit, display);
+  out += html::heading(2, "What the order needs and the file does not tell") + html::list(kit.not_told);
+  out += html::heading(2, "Schedule along the course") +
+         html::paragraph(
+             "Rating needed: of fuel, the greatest pressure without flow at the part, static and dead-head; "
+             "surge is not computed. Of vapor, the settings of the vent valve. Threads are not entered: a "
+             "site file has no key for them.");
+  for (int stop = 1; stop <= static_cast<int>(Stop::station); ++stop)
+    out += stop_table(kit, static_cast<Stop>(stop), display);
+  return out + html::heading(2, "Spares") + spares_table(kit);
+}
+
+/// "tank 3, submersible pump 3", of each kind that is counted and ordered.
+std::string counts(const Kit& kit) {
+  std::string out;
+  for (const PartKind& kind : part_kinds()) {
+    int count = 0;
+    for (const KitRow& row : kit.rows) {
+      if (row.kind == kind.kind && row.not_ordered.empty() && !row.is_pipe) count += row.count.value_or(0);
+    }
+    if (count > 0) out += fmt::format("{}{} {}", out.empty() ? "" : ", ", kind.noun, count);
+  }
+  return out;
+}
+
+}  // namespace
+
+std::string kit_section(const Kit& kit, site::Display display) {
+  if (kit.order.empty() && kit.pipes.empty()) return {};
+  std::string out = html::heading(2, "Equipment") + html::paragraph("Listed in the site file: " + counts(kit) + ".");
+  std::vector<std::string> pipes;
+  for (const PipeTotal& one : kit.pipes) {
+    pipes.push_back(fmt::format("{}, {}: {} laid, {} with waste", one.what, sizes_in_words(one.sizes, display, glyphs),
+                                with_unit(Measure::length, display, one.length, glyphs),
+                                with_unit(Measure::length, display, one.order_length, glyphs)));
+  }
+  return out + html::list(pipes) +
+         html::paragraph("Sizes, ratings, standards, compatibility and spares: `forecourse kit`.");
+}
+
+std::string kit_report(const Kit& kit, const site::Site& site, const ReportFacts& facts) {
+  return study_page("Equipment schedule", "kit", kit_cautions().front(), whole(kit, site.display),
+                    {kit.version, kit.defaults, kit.warnings, kit_cautions()}, site, facts);
+}
+
+}  // namespace forecourse::report

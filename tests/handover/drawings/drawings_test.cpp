@@ -1,0 +1,462 @@
+// Drawings: they follow the station exactly, and every part is on them or listed.
+// SOURCE: closed form
+#include "forecourse/handover/drawings/drawings.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <numbers>
+#include <tuple>
+
+#include "forecourse/base/unit_text.h"
+#include "forecourse/handover/drawings/course.h"
+#include "forecourse/handover/drawings/pen.h"
+#include "forecourse/handover/drawings/sheet.h"
+#include "forecourse/handover/drawings/words.h"
+#include "forecourse/handover/parts/station_parts.h"
+#include "support/stations.h"
+
+namespace forecourse::handover {
+namespace {
+
+using test::site_text;
+using test::station;
+using test::with;
+using testing::HasSubstr;
+using testing::IsEmpty;
+
+const std::vector<std::string>& examples() {
+  static const std::vector<std::string> names{"hollin-gap", "ludd-bank", "marle-cross", "pell-ridge",
+                                              "site-s",     "thornby",   "truck-lane"};
+  return names;
+}
+
+/// A station with a place for everything. Invented.
+const std::string placed = R"toml(format = 1
+[site]
+name = "Placed (invented)"
+display = "si"
+[[product]]
+id = "regular"
+kind = "gasoline-e10"
+[[product]]
+id = "diesel"
+kind = "diesel-b5"
+[[tank]]
+id = "T1"
+product = "regular"
+shape = { kind = "horizontal-cylinder", inside_diameter = "2.4 m", outside_diameter = "2.5 m", length = "10 m", heads = "flat", pitch = "1 %", low_end = "fill" }
+bottom_elevation = "-4 m"
+position = ["6 m", "20 m"]
+axis = "0 deg"
+  [[tank.fill]]
+  id = "F1"
+  at = "1 m"
+  elevation = "-0.1 m"
+  tight = true
+  drop_tube = { end_above_bottom = "0.15 m" }
+  [[tank.vent]]
+  id = "V1"
+  position = ["-3 m", "20 m"]
+  outlet_elevation = "4 m"
+  upward = true
+[[pump]]
+id = "P1"
+tank = "T1"
+at = "9 m"
+discharge_elevation = "-0.6 m"
+[[line]]
+id = "trunk"
+from = "P1"
+to = "D1.regular"
+length = "34 m"
+bore = "50 mm"
+[[dispenser]]
+id = "D1"
+position = ["40 m", "10 m"]
+elevation = "0.15 m"
+sump = { kind = "box", floor = ["0.5 m", "0.8 m"], top = ["0.5 m", "0.8 m"], depth = "0.9 m" }
+  [[dispenser.inlet]]
+  product = "regular"
+  line_elevation = "-0.7 m"
+  shear_valve = { groove_elevation = "0.15 m" }
+  [[dispenser.hose]]
+  id = "D1.a"
+  product = "regular"
+  outlet_elevation = "0.9 m"
+  nozzle = { loss = { k = 1, bore = "19 mm" } }
+)toml";
+
+/// Options of which only some are given.
+struct Asked {
+  std::string which = {};
+  std::string paper = {};
+  std::string scale = {};
+  std::string hose = {};
+  std::string date = {};
+
+  operator DrawingOptions() const {
+    DrawingOptions out;
+    out.which = which;
+    out.paper = paper;
+    out.scale = scale;
+    out.hose = hose;
+    out.date = date;
+    return out;
+  }
+};
+
+DrawingSet drawn(const std::string& text, const DrawingOptions& options = {}) {
+  const site::Site site = station(text);
+  EXPECT_THAT(check_drawing_options(site, options), IsEmpty());
+  return draw_station(site, options);
+}
+
+const Drawing& called(const DrawingSet& set, const std::string& id) {
+  const auto found =
+      std::find_if(set.drawings.begin(), set.drawings.end(), [&](const Drawing& one) { return one.id == id; });
+  EXPECT_NE(found, set.drawings.end()) << id;
+  return *found;
+}
+
+std::vector<Path> on_layer(const Drawing& drawing, const std::string& layer) {
+  std::vector<Path> out;
+  std::copy_if(drawing.paths.begin(), drawing.paths.end(), std::back_inserter(out),
+               [&](const Path& path) { return path.layer == layer; });
+  return out;
+}
+
+/// Without the piece of the key, which stands beside the station.
+Path tank_outline(const Drawing& drawing) {
+  for (const Path& path : on_layer(drawing, "tanks")) {
+    if (path.closed) return path;
+  }
+  ADD_FAILURE() << "no tank";
+  return {};
+}
+
+double measured(const Drawing& drawing, const std::string& what) {
+  for (const Dimension& one : drawing.dimensions) {
+    if (one.what == what) return one.value;
+  }
+  ADD_FAILURE() << "no dimension " << what;
+  return NAN;
+}
+
+Point mark(const Drawing& drawing, const std::string& part) {
+  for (const Mark& one : drawing.marks) {
+    if (one.part == part) return one.at;
+  }
+  ADD_FAILURE() << "no mark " << part;
+  return {};
+}
+
+constexpr double exact = 1e-9;  // [m]: sums of a few doubles
+
+TEST(Drawings, APlanFollowsTheTankExactly) {
+  for (const auto& [x, y, length, degrees] : std::vector<std::tuple<double, double, double, double>>{
+           {6.0, 20.0, 10.0, 0.0}, {6.0, 20.0, 11.5, 0.0}, {-12.25, 3.5, 9.5, 90.0}, {1.0, 2.0, 9.0, 30.0}}) {
+    std::string text = with(placed, "tank.T1.shape.length", std::to_string(length) + " m");
+    text = with(text, "tank.T1.position", "[\"" + std::to_string(x) + " m\", \"" + std::to_string(y) + " m\"]");
+    text = with(text, "tank.T1.axis", std::to_string(degrees) + " deg");
+    const DrawingSet set = drawn(text, Asked{.which = "plan"});
+    const Path outline = tank_outline(set.drawings.front());
+    ASSERT_EQ(outline.points.size(), 4U);
+    const double c = std::cos(degrees * std::numbers::pi / 180.0), s = std::sin(degrees * std::numbers::pi / 180.0);
+    const double corners[4][2] = {{-0.5, -0.5}, {0.5, -0.5}, {0.5, 0.5}, {-0.5, 0.5}};
+    for (std::size_t i = 0; i < 4; ++i) {
+      const double along = corners[i][0] * length, across = corners[i][1] * 2.5;
+      EXPECT_NEAR(outline.points[i].x, x + along * c - across * s, 1e-6);  // the text has six decimals
+      EXPECT_NEAR(outline.points[i].y, y + along * s + across * c, 1e-6);
+    }
+    EXPECT_NEAR(measured(set.drawings.front(), "length of T1"), length, 1e-6);
+    EXPECT_NEAR(measured(set.drawings.front(), "width of T1"), 2.5, exact);
+    // Places along the tank count from where its axis begins.
+    const Point fill = mark(set.drawings.front(), "tank.T1.fill.F1");
+    EXPECT_NEAR(fill.x, x + (1.0 - 0.5 * length) * c, 1e-6);
+    EXPECT_NEAR(fill.y, y + (1.0 - 0.5 * length) * s, 1e-6);
+  }
+}
+
+TEST(Drawings, EachTankOfTheExamplesFollowsItsLength) {
+  const std::string text = site_text("marle-cross");
+  for (const double feet : {30.0, 36.0, 41.5}) {
+    const DrawingSet set =
+        drawn(with(text, "tank.T1.shape.length", std::to_string(feet) + " ft"), Asked{.which = "plan"});
+    EXPECT_NEAR(measured(set.drawings.front(), "length of T1"), to_si(feet, "ft"), exact);
+  }
+}
+
+TEST(Drawings, ASectionHasItsHeightsAsEntered) {
+  const DrawingSet set = drawn(placed);
+  const Drawing& whole = called(set, "section");
+  const Path outline = tank_outline(whole);
+  // The pump stands 9 m from the low end, which is at the left; the shell is 0.05 m thick; the tank rises by 1 %.
+  ASSERT_EQ(outline.points.size(), 4U);
+  EXPECT_NEAR(outline.points[0].x, -9.0, exact);
+  EXPECT_NEAR(outline.points[0].y, -4.05, exact);
+  EXPECT_NEAR(outline.points[1].x, 1.0, exact);
+  EXPECT_NEAR(outline.points[1].y, -3.95, exact);
+  EXPECT_NEAR(outline.points[2].y, -1.45, exact);
+  EXPECT_NEAR(outline.points[3].y, -1.55, exact);
+  EXPECT_NEAR(measured(called(set, "tank"), "cover of T1"), 1.55, exact);
+  EXPECT_NEAR(measured(called(set, "tank"), "diameter of T1"), 2.5, exact);
+  EXPECT_NEAR(measured(whole, "length of trunk"), 34.0, exact);
+  const Point groove = mark(whole, "dispenser.D1.inlet.regular.shear_valve");
+  EXPECT_NEAR(groove.x, 34.0, exact);
+  EXPECT_NEAR(groove.y, 0.15, exact);
+  const Point fill = mark(whole, "tank.T1.fill.F1");
+  EXPECT_NEAR(fill.x, -8.0, exact);
+  EXPECT_NEAR(fill.y, -0.1, exact);
+  EXPECT_NEAR(mark(whole, "tank.T1.fill.F1.drop_tube").y, -4.0 + 0.01 + 0.15, exact);
+  // On plan the vent is 4 m to the left of where the tank begins.
+  EXPECT_NEAR(mark(whole, "tank.T1.vent.V1").x, -9.0 - 4.0, exact);
+  EXPECT_NEAR(mark(whole, "tank.T1.vent.V1").y, 4.0, exact);
+  EXPECT_NEAR(measured(called(set, "dispenser"), "depth of the sump of D1"), 0.9, exact);
+}
+
+TEST(Drawings, ALowEndAtThePumpTurnsTheTank) {
+  const DrawingSet set = drawn(with(placed, "tank.T1.shape.low_end", "pump"));
+  const Path outline = tank_outline(called(set, "section"));
+  EXPECT_NEAR(outline.points[1].x, 9.0, exact);
+  EXPECT_NEAR(outline.points[1].y, -4.05, exact);
+  EXPECT_NEAR(outline.points[0].y, -3.95, exact);
+}
+
+TEST(Drawings, HeadsAreArcsThroughTheirDepth) {
+  const std::string round = with(placed, "tank.T1.shape.heads", "hemispherical");
+  const Drawing whole = called(drawn(round), "section");
+  ASSERT_EQ(whole.arcs.size(), 2U);
+  // Half of the outside diameter, about the middle of each end.
+  EXPECT_NEAR(whole.arcs[0].radius, 1.25, exact);
+  EXPECT_NEAR(whole.arcs[0].center.x, -9.0, exact);
+  EXPECT_NEAR(whole.arcs[0].center.y, -2.8, exact);
+  EXPECT_NEAR(whole.arcs[1].to - whole.arcs[1].from, std::numbers::pi, exact);
+  const std::string dished = with(with(placed, "tank.T1.shape.heads", "dished"), "tank.T1.shape.head_depth", "0.45 m");
+  const Drawing low = called(drawn(dished), "section");
+  ASSERT_EQ(low.arcs.size(), 2U);
+  // Apex 0.45 m and the shell's 0.05 m beyond the end; the ends of the arc meet the shell.
+  const Arc& arc = low.arcs[0];
+  EXPECT_NEAR(arc.center.x - arc.radius, -9.5, exact);
+  EXPECT_NEAR(arc.center.x + arc.radius * std::cos(arc.from), -9.0, exact);
+  EXPECT_NEAR(arc.center.y + arc.radius * std::sin(arc.from), -2.8 + 1.25, exact);
+}
+
+TEST(Drawings, LinesFollowTheirLengths) {
+  const std::string text = site_text("hollin-gap");
+  for (const double factor : {1.0, 2.0}) {
+    const DrawingSet set = drawn(with(text, "line.diesel-trunk.length", std::to_string(160.0 * factor) + " ft"));
+    EXPECT_NEAR(measured(called(set, "section"), "length of diesel-trunk"), to_si(160.0 * factor, "ft"), exact);
+  }
+}
+
+TEST(Drawings, EachPartIsPlacedListedOrElsewhere) {
+  for (const std::string& name : examples()) {
+    const site::Site site = station(site_text(name));
+    std::map<std::string, int> all;
+    for (const StationPart& part : parts_of_station(site)) ++all[part.kind];
+    for (const Drawing& drawing : draw_station(site, {}).drawings) {
+      std::map<std::string, int> told;
+      for (const Mark& one : drawing.marks) ++told[one.kind];
+      for (const NotPlaced& one : drawing.not_placed) ++told[one.kind];
+      std::map<std::string, std::string> kinds;
+      for (const StationPart& part : parts_of_station(site)) kinds[part.path] = part.kind;
+      for (const std::string& path : drawing.elsewhere) ++told[kinds[path]];
+      EXPECT_EQ(told, all) << name << " " << drawing.id;
+      if (drawing.id == "plan") {
+        EXPECT_THAT(drawing.elsewhere, IsEmpty());
+      }
+    }
+  }
+}
+
+TEST(Drawings, WhatHasNoPlaceIsListedWithWhatToEnter) {
+  const DrawingSet set = drawn(site_text("site-s"), Asked{.which = "plan"});
+  const Drawing& plan = set.drawings.front();
+  EXPECT_THAT(plan.marks, IsEmpty());
+  ASSERT_FALSE(plan.not_placed.empty());
+  for (const NotPlaced& one : plan.not_placed) EXPECT_FALSE(one.why.empty()) << one.part;
+}
+
+TEST(Drawings, ADispenserWithoutAPositionTakesItsPartsOffThePlan) {
+  const DrawingSet before = drawn(placed, Asked{.which = "plan"});
+  std::string text = placed;
+  text.erase(text.find("position = [\"40 m\""), std::string("position = [\"40 m\", \"10 m\"]\n").size());
+  const DrawingSet after = drawn(text, Asked{.which = "plan"});
+  for (const NotPlaced& one : after.drawings.front().not_placed) {
+    if (one.part.starts_with("dispenser.D1")) {
+      EXPECT_EQ(one.why, "enter position of the dispenser");
+    }
+    if (one.part == "line.trunk") {
+      EXPECT_EQ(one.why, "enter where D1.regular stands");
+    }
+  }
+  EXPECT_GT(before.drawings.front().marks.size(), after.drawings.front().marks.size() + 5);
+}
+
+/// Everything that is drawn lies on the paper, letters by their estimated length.
+TEST(Drawings, AllLiesOnThePaper) {
+  for (const std::string& name : examples()) {
+    const site::Site site = station(site_text(name));
+    for (const char* paper : {"a4", "a3", "letter", "tabloid"}) {
+      for (const Drawing& drawing : draw_station(site, Asked{.paper = paper}).drawings) {
+        const Sheet& sheet = drawing.sheet;
+        Box box = extent(drawing);
+        EXPECT_GE(box.low.x, sheet.corner.x) << name << " " << paper << " " << drawing.id;
+        EXPECT_GE(box.low.y, sheet.corner.y) << name << " " << paper << " " << drawing.id;
+        EXPECT_LE(box.high.x, sheet.corner.x + sheet.width * sheet.scale) << name << " " << paper << " " << drawing.id;
+        EXPECT_LE(box.high.y, sheet.corner.y + sheet.height * sheet.scale) << name << " " << paper << " " << drawing.id;
+        for (const Text& text : drawing.texts) {
+          const double wide = text.anchor == Anchor::left ? text_length(text.text, text.height) : 0.0;
+          EXPECT_LE(text.at.x + wide, sheet.corner.x + sheet.width * sheet.scale)
+              << name << " " << paper << " " << drawing.id << ": " << text.text;
+          EXPECT_GE(text.at.y, sheet.corner.y) << name << " " << paper << " " << drawing.id << ": " << text.text;
+        }
+      }
+    }
+  }
+}
+
+TEST(Drawings, TheLargestScaleThatFitsIsTaken) {
+  const site::Site site = station(placed);
+  for (const char* paper : {"a4", "a3"}) {
+    const Drawing plan = draw_station(site, Asked{.which = "plan", .paper = paper}).drawings.front();
+    const std::vector<Scale> all = standard_scales(site::Display::si, false);
+    const auto found =
+        std::find_if(all.begin(), all.end(), [&](const Scale& one) { return one.denominator == plan.sheet.scale; });
+    ASSERT_NE(found, all.end());
+    if (found == all.begin()) continue;
+    EXPECT_FALSE(
+        check_drawing_options(site, Asked{.which = "plan", .paper = paper, .scale = std::prev(found)->words}).empty())
+        << paper;
+  }
+  const Drawing asked = draw_station(site, Asked{.which = "plan", .paper = "a3", .scale = "1:500"}).drawings.front();
+  EXPECT_EQ(asked.sheet.scale, 500.0);
+}
+
+TEST(Drawings, ScalesAreReadBothWays) {
+  EXPECT_EQ(read_scale("1:100")->denominator, 100.0);
+  EXPECT_NEAR(read_scale("1 in = 10 ft")->denominator, 120.0, 1e-9);
+  EXPECT_NEAR(read_scale("1/4 in = 1 ft")->denominator, 48.0, 1e-9);
+  EXPECT_EQ(read_scale("1 in = 10 ft")->words, "1 in = 10 ft");
+  for (const char* wrong : {"", "100", "1:0", "1:-5", "1:x", "1 in", "1 in = 10 psi", "2 = 3", "1:1e9"})
+    EXPECT_FALSE(read_scale(wrong)) << wrong;
+}
+
+TEST(Drawings, WrongOptionsAreErrors) {
+  const site::Site site = station(placed);
+  const auto first = [&](const DrawingOptions& options) {
+    const auto wrong = check_drawing_options(site, options);
+    return wrong.empty() ? std::string() : wrong.front().message;
+  };
+  EXPECT_EQ(first(Asked{.which = "elevation"}), "there is no drawing 'elevation'");
+  EXPECT_EQ(first(Asked{.paper = "a9"}), "there is no paper 'a9'");
+  EXPECT_EQ(first(Asked{.scale = "large"}), "'large' is no scale");
+  EXPECT_EQ(first(Asked{.hose = "D9.a"}), "there is no hose 'D9.a'");
+  EXPECT_THAT(first(Asked{.which = "plan", .scale = "1:10"}), HasSubstr("does not fit on the paper at 1:10"));
+  EXPECT_THAT(
+      check_drawing_options(station(with(placed, "dispenser.D1.position", "[\"1e7 m\", \"0 m\"]")), {}).front().message,
+      HasSubstr("does not fit on the paper at any standard scale"));
+}
+
+std::vector<double> radii(const Drawing& drawing, const std::string& layer) {
+  std::vector<double> out;
+  for (const Circle& circle : drawing.circles) {
+    if (circle.layer == layer) out.push_back(circle.radius);
+  }
+  std::sort(out.begin(), out.end());
+  return out;
+}
+
+// SOURCE: [ifc_2018, table 5703.1.1] fill: 18 in above grade within 5 ft (tight) or 10 ft (loose); vent that blows
+// upward: Division 1 within 3 ft, Division 2 within 5 ft; pump out of doors: 3 ft, and to 18 in within 10 ft.
+TEST(ClassifiedAreas, AreThoseWhoseTextWasSeen) {
+  const Drawing tight = drawn(placed, Asked{.which = "plan"}).drawings.front();
+  const double foot = to_si(1.0, "ft");
+  EXPECT_THAT(radii(tight, "zones-1"), testing::ElementsAre(testing::DoubleEq(3.0 * foot)));
+  EXPECT_THAT(radii(tight, "zones-2"),
+              testing::ElementsAre(testing::DoubleEq(3.0 * foot), testing::DoubleEq(5.0 * foot),
+                                   testing::DoubleEq(5.0 * foot), testing::DoubleEq(10.0 * foot)));
+  const Drawing loose = drawn(with(placed, "tank.T1.fill.F1.tight", "false"), Asked{.which = "plan"}).drawings.front();
+  EXPECT_THAT(radii(loose, "zones-2"),
+              testing::ElementsAre(testing::DoubleEq(3.0 * foot), testing::DoubleEq(5.0 * foot),
+                                   testing::DoubleEq(10.0 * foot), testing::DoubleEq(10.0 * foot)));
+  for (const Zone& zone : tight.zones) EXPECT_EQ(zone.clause, "IFC table 5703.1.1");
+}
+
+TEST(ClassifiedAreas, WhatWasNotSeenOrEnteredIsANamedGap) {
+  std::string text = placed;
+  text.erase(text.find("  tight = true\n"), std::string("  tight = true\n").size());
+  text = with(text, "tank.T1.vent.V1.upward", "false");
+  const Drawing plan = drawn(text, Asked{.which = "plan"}).drawings.front();
+  std::map<std::string, std::string> gaps;
+  for (const ZoneGap& gap : plan.zone_gaps) gaps[gap.part] = gap.why;
+  EXPECT_THAT(gaps["tank.T1.fill.F1"], HasSubstr("enter tight"));
+  EXPECT_THAT(gaps["tank.T1.vent.V1"], HasSubstr("not seen"));
+  EXPECT_THAT(gaps["dispenser.D1"], HasSubstr("not seen"));
+  for (const Zone& zone : plan.zones) EXPECT_EQ(zone.part, "pump.P1");
+}
+
+TEST(ClassifiedAreas, AreNotDrawnAroundDiesel) {
+  std::string text = with(placed, "tank.T1.product", "diesel");
+  text = with(text, "dispenser.D1.inlet.regular.product", "diesel");
+  text = with(text, "dispenser.D1.hose.D1.a.product", "diesel");
+  text = with(text, "line.trunk.to", "D1.diesel");
+  const Drawing plan = drawn(text, Asked{.which = "plan"}).drawings.front();
+  EXPECT_THAT(plan.zones, IsEmpty());
+  EXPECT_THAT(plan.zone_gaps, IsEmpty());
+}
+
+TEST(Drawings, ACourseIsTracedOverItsLines) {
+  const site::Site site = station(site_text("marle-cross"));
+  const auto course = course_to(site, "D6.premium-a");
+  ASSERT_TRUE(course);
+  EXPECT_EQ(course->pump->id.text, "P3");
+  EXPECT_EQ(course->tank->id.text, "T3");
+  std::vector<std::string> lines;
+  for (const CourseStep& step : course->steps) lines.push_back(step.line->id.text);
+  EXPECT_THAT(lines, testing::ElementsAre("premium-trunk", "premium-gap-1", "premium-gap-2", "premium-gap-3",
+                                          "premium-gap-4", "premium-gap-5"));
+  EXPECT_FALSE(course_to(site, "none"));
+}
+
+TEST(Drawings, LengthsAreLetteredAsDesignersWriteThem) {
+  EXPECT_EQ(length_words(to_si(51.0, "in"), site::Display::us), "4 ft 3 in");
+  EXPECT_EQ(length_words(to_si(31.0, "ft"), site::Display::us), "31 ft");
+  EXPECT_EQ(length_words(to_si(6.5, "in"), site::Display::us), "6.5 in");
+  EXPECT_EQ(length_words(to_si(11.99, "in"), site::Display::us), "1 ft");
+  EXPECT_EQ(length_words(-to_si(30.0, "in"), site::Display::us), "-2 ft 6 in");
+  EXPECT_EQ(length_words(0.0, site::Display::us), "0 in");
+  EXPECT_EQ(length_words(1.5, site::Display::si), "1.50 m");
+  EXPECT_EQ(length_words(0.0127, site::Display::si), "13 mm");
+}
+
+TEST(Drawings, EqualInputGivesEqualDrawings) {
+  const site::Site site = station(site_text("marle-cross"));
+  const DrawingSet a = draw_station(site, {}), b = draw_station(site, {});
+  ASSERT_EQ(a.drawings.size(), b.drawings.size());
+  for (std::size_t i = 0; i < a.drawings.size(); ++i) {
+    ASSERT_EQ(a.drawings[i].texts.size(), b.drawings[i].texts.size());
+    for (std::size_t j = 0; j < a.drawings[i].texts.size(); ++j) {
+      EXPECT_EQ(a.drawings[i].texts[j].text, b.drawings[i].texts[j].text);
+      EXPECT_EQ(a.drawings[i].texts[j].at.x, b.drawings[i].texts[j].at.x);
+    }
+  }
+}
+
+TEST(Drawings, TheTitleSaysWhatIsNotGiven) {
+  const Drawing plan = drawn(placed, Asked{.which = "plan", .date = "30 Nov 2026"}).drawings.front();
+  std::map<std::string, std::string> cells;
+  for (const TitleCell& cell : plan.cells) cells[cell.label] = cell.text;
+  EXPECT_EQ(cells["Station"], "Placed (invented)");
+  EXPECT_EQ(cells["Date"], "30 Nov 2026");
+  EXPECT_EQ(cells["Checked"], "not checked");
+  EXPECT_EQ(cells["Drawn by"], "not given");
+  EXPECT_THAT(cells["Scale"], HasSubstr("1:"));
+}
+
+}  // namespace
+}  // namespace forecourse::handover
