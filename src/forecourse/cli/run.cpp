@@ -349,6 +349,18 @@ void add_checks_options(CLI::App& command, ChecksArguments& checks) {
   add_pdf_options(command, checks, "checks");
 }
 
+void add_sheets_options(CLI::App& command, SheetsArguments& sheets) {
+  add_site_options(command, sheets.site);
+  command.add_option("SHEET", sheets.sheets, "which sheets (default: all)");
+  command.add_option("--tolerance", sheets.tolerances, "agreed: flow=\"5 %\", pressure=\"2 psi\" or height=\"1/4 in\"")
+      ->allow_extra_args(false);
+  command.add_option("--records", sheets.records, "folder with tests.csv, inspections.csv, or a store");
+  command.add_option("--readings", sheets.readings, "readings.csv of --out, filled in: held against what was computed");
+  command.add_option("--store", sheets.store, "store into which the readings go, all or nothing");
+  command.add_option("--on", sheets.on, "day for which the sheets are made: 2026-11-25 (default: today)");
+  add_pdf_options(command, sheets, "sheets");
+}
+
 void add_shelf_options(CLI::App& command, ShelfArguments& shelf) {
   command.add_option("--kind", shelf.kind, "only parts of this kind");
   command.add_flag("--json", shelf.json, "print one JSON document");
@@ -500,6 +512,12 @@ void add_other_commands(CLI::App& app, Call& call) {
       {"checks", "every requirement that the station lives under: value, limit, margin, clause, what to change",
        "Example: forecourse checks sites/hollin-gap.toml --records sites/records/hollin-gap"},
       add_checks_options, checks_command);
+  add(app, call,
+      {"sheets", "sheets to fill in: commissioning, walk-throughs, return to service, cards; readings typed back",
+       "SHEET: commissioning, thirty-day, annual, return-to-service, delivery-card, emergency-card.\n"
+       "Example: forecourse sheets sites/hollin-gap.toml --out out/sheets --pdf --tolerance flow=\"5 %\"\n"
+       "         forecourse sheets sites/hollin-gap.toml --readings out/sheets/readings.csv --store hollin-gap.db"},
+      add_sheets_options, sheets_command);
   add(app, call,
       {"serve", "the workbench: look at a station and change it in the browser",
        "Example: forecourse serve sites/site-s.toml"},

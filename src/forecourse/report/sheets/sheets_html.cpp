@@ -1,0 +1,213 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+
+#include "forecourse/handover/sheets/sheets.h"
+#include "forecourse/report/html/page.h"
+#include "forecourse/report/html/parts.h"
+#include "forecourse/report/sheets/sheets_report.h"
+#include "forecourse/report/sheets/sheets_view.h"
+
+namespace forecourse::report {
+namespace {
+
+using handover::Blank;
+using handover::SheetRow;
+using handover::SheetSection;
+using svg::escape;
+
+/// Blanks, boxes and large type; on paper narrower margins of cells, and a card on one page.
+constexpr const char* rules = R"css(
+.first{font-size:34px;line-height:1.2;font-weight:700;border:4px solid var(--ink);padding:var(--s3) var(--s4);margin:var(--s4) 0;max-width:none}
+.line{display:inline-block;min-width:5.5em;border-bottom:1px solid var(--ink);height:1.3em}
+.long{min-width:9em} .box{display:inline-block;width:.95em;height:.95em;border:1px solid var(--ink);margin:0 .25em 0 0;vertical-align:-.1em}
+.box+span{margin-right:.7em} .fill{white-space:nowrap} .sheet td,.sheet th{padding-right:var(--s3)} .sheet tbody th{font-weight:700;min-width:0}
+.sheet{width:100%} .small{color:var(--ink2);font-size:12px}
+.pack{break-before:page}
+@media print{.first{font-size:22pt;border-width:3pt;margin:0 0 8pt} .sheet{font-size:8.5pt} .sheet td,.sheet th{padding:3px 6px 3px 0}
+.small{font-size:7.5pt} h2{font-size:14pt;margin-top:12pt} .sheet thead th{font-size:8pt}}
+)css";
+
+constexpr const char* card_rules = R"css(
+.first{font-size:48px} .sheet{font-size:16px}
+@media print{.first{font-size:30pt} h1{font-size:18pt} header>p{font-size:11pt} h2{font-size:12.5pt;margin-top:7pt}
+.sheet{font-size:10pt} .cells,.scroll{margin:4pt 0} .caution{padding:3pt 6pt} .ground{display:none}}
+)css";
+
+std::string boxes() { return R"(<span class="box"></span><span>yes</span> <span class="box"></span><span>no</span>)"; }
+
+std::string blank_html(const SheetRow& row, const RowWords& words) {
+  switch (row.blank) {
+    case Blank::none:
+      return {};
+    case Blank::amount:
+      return "<span class=\"line\"></span> " + escape(words.blank_unit());
+    case Blank::yes_no:
+      return boxes();
+    case Blank::text:
+      return "<span class=\"line long\"></span>";
+    case Blank::signature:
+      return "<span class=\"line long\"></span> day <span class=\"line\"></span>";
+  }
+  return {};
+}
+
+/// The columns of a list; one that is empty in every row is left out.
+constexpr std::array<const char*, 7> heads{"Part", "What",   "Computed or entered", "Tolerance", "Asked",
+                                           "By",   "Reading"};
+constexpr std::size_t what_column = 1;
+using Cells = std::array<std::string, heads.size()>;
+
+Cells cells_of(const SheetRow& row, site::Display display) {
+  const RowWords words(row, display);
+  return {escape(row.part),      escape(row.what), escape(words.value()), escape(words.tolerance()),
+          escape(words.limit()), escape(row.who),  blank_html(row, words)};
+}
+
+std::string open_table(const std::string& name) {
+  return "<div class=\"scroll\" role=\"group\" tabindex=\"0\" aria-label=\"" + escape(name) +
+         "\">\n<table class=\"sheet\">\n";
+}
+
+std::string list_html(const SheetSection& section, site::Display display) {
+  std::vector<Cells> rows;
+  rows.reserve(section.rows.size());
+  for (const SheetRow& row : section.rows) rows.push_back(cells_of(row, display));
+  std::vector<std::size_t> columns;
+  for (std::size_t c = 0; c < heads.size(); ++c) {
+    const bool used = std::any_of(rows.begin(), rows.end(), [c](const Cells& cells) { return !cells[c].empty(); });
+    if (used || c == what_column) columns.push_back(c);
+  }
+  std::string out = open_table(section.title) + "<thead><tr>";
+  if (section.ordered) out += "<th scope=\"col\">Step</th>";
+  for (const std::size_t c : columns) out += fmt::format("<th scope=\"col\">{}</th>", heads[c]);
+  out += "</tr></thead>\n<tbody>\n";
+  for (std::size_t r = 0; r < rows.size(); ++r) {
+    out += "<tr>";
+    if (section.ordered) out += fmt::format("<td>{}</td>", r + 1);
+    for (const std::size_t c : columns) {
+      if (c == what_column)
+        out += "<th scope=\"row\">" + rows[r][c] + "</th>";
+      else
+        out += (c + 1 == heads.size() ? "<td class=\"fill\">" : "<td>") + rows[r][c] + "</td>";
+    }
+    out += "</tr>\n";
+  }
+  return out + "</tbody>\n</table>\n</div>\n";
+}
+
+/// The cause of a row of a matrix: its words without what it acts on.
+std::string cause_of(const SheetRow& row) {
+  const std::string end = " acts on " + row.effect;
+  return row.what.ends_with(end) ? row.what.substr(0, row.what.size() - end.size()) : row.what;
+}
+
+std::string matrix_html(const SheetSection& section) {
+  std::string out = open_table(section.title) + "<thead><tr><th scope=\"col\">Cause</th>";
+  for (const std::string& effect : section.effects) out += "<th scope=\"col\">" + escape(effect) + "</th>";
+  out += "</tr></thead>\n<tbody>\n";
+  for (std::size_t i = 0; i < section.rows.size(); i += section.effects.size()) {
+    out += "<tr><th scope=\"row\">" + escape(cause_of(section.rows[i])) + "</th>";
+    for (std::size_t c = 0; c < section.effects.size(); ++c) {
+      const SheetRow& cell = section.rows[i + c];
+      out += "<td><span class=\"small\">" + escape(cell.words) + "</span><br>" + boxes() + "</td>";
+    }
+    out += "</tr>\n";
+  }
+  return out + "</tbody>\n</table>\n</div>\n";
+}
+
+std::string section_html(const SheetSection& section, site::Display display, int level) {
+  std::string out = html::heading(level, section.title);
+  for (const std::string& note : section.notes) out += html::paragraph(note);
+  if (section.rows.empty()) return out;
+  const bool matrix = !section.effects.empty();
+  return out + (matrix ? matrix_html(section) : list_html(section, display));
+}
+
+std::string sections_html(const handover::Sheet& sheet, site::Display display, int level) {
+  std::string out;
+  for (const SheetSection& section : sheet.sections) out += section_html(section, display, level);
+  return out;
+}
+
+std::vector<std::pair<std::string, std::string>> cells(const handover::SheetPack& pack, const site::Site& site,
+                                                       const SheetsFacts& facts, const std::string& study) {
+  std::vector<std::pair<std::string, std::string>> out{{"Station", site.name.text}, {"Study", study}};
+  if (!facts.texts.empty()) out.emplace_back("Site file", facts.texts.front().name);
+  if (!facts.date.empty()) out.emplace_back("Date", facts.date);
+  out.emplace_back("Made with", "forecourse " + pack.version);
+  return out;
+}
+
+std::string name_of(const site::Site& site) { return site.name.empty() ? "Station without a name" : site.name.text; }
+
+bool is_card(handover::SheetKind kind) {
+  return kind == handover::SheetKind::delivery_card || kind == handover::SheetKind::emergency_card;
+}
+
+std::string readings_html(const handover::ReadingsTold& all, site::Display display) {
+  html::Table table;
+  table.caption = "Readings";
+  table.note = fmt::format("{} within, {} outside, {} not determined.", all.within, all.outside, all.not_determined);
+  table.columns = {{"Part", "", false, false},
+                   {"Sheet", "", false, false},
+                   {"Reading", "", false, true},
+                   {"Verdict", "", false, false}};
+  for (const handover::ReadingTold& one : all.readings) {
+    table.rows.push_back({{one.row.part.empty() ? "station" : one.row.part, handover::word(one.sheet),
+                           in_words(one, display), handover::word(one.verdict)},
+                          one.verdict == handover::Verdict::outside});
+  }
+  return html::heading(2, "Readings") + html::table(table);
+}
+
+}  // namespace
+
+std::string sheet_page(const handover::Sheet& sheet, const handover::SheetPack& pack, const site::Site& site,
+                       const SheetsFacts& facts) {
+  html::Page page;
+  page.station = name_of(site);
+  page.study = sheet.title;
+  page.cells = cells(pack, site, facts, sheet.title);
+  page.first = sheet.first;
+  page.rules = std::string(rules) + (is_card(sheet.kind) ? card_rules : "");
+  page.caution = sheet.cautions.front();
+  const std::vector<std::string> more(sheet.cautions.begin() + 1, sheet.cautions.end());
+  page.body = html::list(more) + sections_html(sheet, site.display, 2);
+  return html::page(page);
+}
+
+std::string sheets_page(const handover::SheetPack& pack, const site::Site& site, const SheetsFacts& facts) {
+  html::Page page;
+  page.station = name_of(site);
+  page.study = "Sheets";
+  page.cells = cells(pack, site, facts, "sheets");
+  page.rules = rules;
+  page.caution = handover::sheet_cautions().front();
+  const std::vector<std::string> all = handover::sheet_cautions();
+  page.body = html::list({all.begin() + 1, all.end()});
+  std::vector<std::string> titles;
+  for (const handover::Sheet& sheet : pack.sheets) titles.push_back(sheet.title);
+  page.body += html::heading(2, "What is in it") + html::list(titles);
+  if (facts.readings != nullptr) page.body += readings_html(*facts.readings, site.display);
+  for (const handover::Sheet& sheet : pack.sheets) {
+    page.body += "<div class=\"pack\">\n" + html::heading(2, sheet.title);
+    std::string first;
+    for (const std::string& one : sheet.first) first += (first.empty() ? "" : "<br>") + escape(one);
+    if (!first.empty()) page.body += "<p class=\"first\" role=\"note\">" + first + "</p>\n";
+    page.body += html::list(sheet.cautions) + sections_html(sheet, site.display, 3) + "</div>\n";
+  }
+  std::vector<std::string> used;
+  for (const DefaultUsed& one : pack.defaults) {
+    used.push_back(one.what + " " + default_value(one, site.display) + ", " + word(one.status));
+  }
+  if (!used.empty()) page.body += html::heading(2, "Values that were not entered") + html::list(used);
+  if (!facts.command.empty()) {
+    page.body += html::heading(2, "Run it again") + html::paragraph(facts.command, "command");
+  }
+  return html::page(page);
+}
+
+}  // namespace forecourse::report
