@@ -24,7 +24,6 @@ SheetSection phones(std::initializer_list<const char*> who) {
   SheetSection out = list("phone", "Telephone");
   for (const char* one : who) {
     SheetRow row = text_row("phone", one);
-    row.words = "write it here";
     out.rows.push_back(std::move(row));
   }
   return out;
@@ -109,7 +108,6 @@ class TankRows {
     SheetRow read = amount_row("read-before", "volume in it, read before the drop", tank_.id, path(), Amount::volume);
     SheetRow fits =
         amount_row("fits", "what fits: volume at 95 % less what was read", tank_.id, path(), Amount::volume);
-    fits.limit = source_.clause("delivery-room", tank_.tank);
     out.rows.push_back(std::move(read));
     out.rows.push_back(std::move(fits));
   }

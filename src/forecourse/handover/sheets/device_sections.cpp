@@ -218,7 +218,6 @@ void sump_rows(const SheetSource& source, const checks::SumpOf& one, SheetSectio
             "not entered: depth of the sump, and its seals");
   water.limit = source.limit("sump-test-above-seal");
   water.limit.at_least = water.value;
-  if (water.value) water.tolerance.source = "no less";
   water.limit.at_most = entered(one.sump->depth);
   out.rows.push_back(std::move(water));
   water_test_rows(source, "sump", one.subject, path, out);

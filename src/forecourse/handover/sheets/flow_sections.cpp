@@ -284,6 +284,7 @@ SheetSection line_section(const SheetSource& source) {
     set_value(pressure, known ? std::optional(line.pressure_test.pressure) : std::nullopt, "line tests",
               "not determined: the pressure at which the line is held is not known");
     pressure.limit = source.clause("line-yearly", part);
+    pressure.limit.words = "one and a half times the operating pressure";
     pressure.tolerance = around(pressure.value, source.agreed.pressure);
     SheetRow wait =
         amount_row("line-wait", "time waited before it, since fuel last came", part, "line." + part, Amount::time);
@@ -291,7 +292,6 @@ SheetSection line_section(const SheetSource& source) {
     set_value(wait, waits ? std::optional(line.thermal.wait) : std::nullopt, "line tests",
               line.thermal.problem.empty() ? "not determined: it rests on a default that is not published"
                                            : line.thermal.problem);
-    wait.tolerance.source = "no less";
     if (wait.value) wait.limit.at_least = wait.value;
     SheetRow tight = yes_no_row("line-tight", "tight, as the tester states", part, "line." + part);
     tight.test = site::records::TestKind::line_tightness;

@@ -174,15 +174,14 @@ SheetSection due_by_rules(const SheetSource& source, const checks::Period& least
   return out;
 }
 
-/// Yearly tests that come with the line tests.
-void add_yearly_tests(const SheetSource& source, SheetSection& out) {
+/// A yearly test that comes with the line tests, of each part.
+void add_yearly_test(const SheetSource& source, std::string_view rule, site::records::TestKind test,
+                     SheetSection& out) {
   for (const checks::FindingSet& set : source.checked().sets) {
     for (const Finding& finding : set.findings) {
-      const bool yearly = finding.rule == "leak-detector-yearly" || finding.rule == "line-yearly";
-      if (!yearly || finding.state == checks::FindingState::does_not_apply) continue;
+      if (finding.rule != rule || finding.state == checks::FindingState::does_not_apply) continue;
       SheetRow row = due_row(finding, "a certified tester");
-      row.test = finding.rule == "line-yearly" ? site::records::TestKind::line_tightness
-                                               : site::records::TestKind::leak_detector;
+      row.test = test;
       out.rows.push_back(std::move(row));
     }
   }
@@ -230,7 +229,8 @@ Sheet annual_sheet(const SheetSource& source) {
   Sheet out = sheet(SheetKind::annual, "Yearly walk-through");
   keep(sump_walk(source), out);
   SheetSection by_rule = due_by_rules(source, {0, 1, 0}, {1, 0, 0});
-  add_yearly_tests(source, by_rule);
+  add_yearly_test(source, "leak-detector-yearly", site::records::TestKind::leak_detector, by_rule);
+  add_yearly_test(source, "line-yearly", site::records::TestKind::line_tightness, by_rule);
   keep(std::move(by_rule), out);
   end(out);
   return out;

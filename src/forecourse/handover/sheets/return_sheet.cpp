@@ -26,9 +26,10 @@ SheetSection steps(const SheetSource& source, const char* id, const char* title,
   out.ordered = true;
   if (*note != '\0') out.notes.emplace_back(note);
   for (const Step& one : all) {
-    SheetRow row = yes_no_row(one.id, one.what, "station", {});
+    SheetRow row = yes_no_row(one.id, one.what, {}, {});
     row.who = one.who;
     if (*one.figure != '\0') row.limit = source.limit(one.figure);
+    if (row.limit.at_most) row.words = row.limit.words;
     out.rows.push_back(std::move(row));
   }
   return out;
@@ -94,12 +95,11 @@ SheetSection drive_off(const SheetSource& source) {
              {"trips", "every shear valve of the dispenser is inspected and tripped; no product flows", technician,
               "shear-valve-tested-since-hit"},
              {"continuity", "continuity from spout to frame is measured", technician, ""}});
-  SheetRow purged =
-      amount_row("purged", "volume drawn through the hose that was joined again", "station", {}, Amount::volume);
+  SheetRow purged = amount_row("purged", "volume drawn through the hose that was joined again", {}, {}, Amount::volume);
   purged.limit = source.limit("breakaway-purged");
   purged.words = purged.limit.clause.empty() ? "as the instructions of the breakaway ask" : "";
-  SheetRow watched = amount_row("watched", "time for which the display stood still, the hose pulled and twisted",
-                                "station", {}, Amount::time);
+  SheetRow watched = amount_row("watched", "time for which the display stood still, the hose pulled and twisted", {},
+                                {}, Amount::time);
   watched.limit = source.limit("breakaway-watched");
   watched.words = watched.limit.clause.empty() ? "as the instructions of the breakaway ask" : "";
   out.rows.push_back(std::move(purged));

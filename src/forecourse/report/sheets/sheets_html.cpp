@@ -1,129 +1,42 @@
 #include <fmt/format.h>
 
-#include <algorithm>
-#include <array>
-
 #include "forecourse/handover/sheets/sheets.h"
 #include "forecourse/report/html/page.h"
 #include "forecourse/report/html/parts.h"
+#include "forecourse/report/sheets/sheet_tables.h"
 #include "forecourse/report/sheets/sheets_report.h"
 #include "forecourse/report/sheets/sheets_view.h"
 
 namespace forecourse::report {
 namespace {
 
-using handover::Blank;
-using handover::SheetRow;
 using handover::SheetSection;
 using svg::escape;
 
-/// Blanks, boxes and large type; on paper narrower margins of cells, and a card on one page.
+/// Blanks, boxes and large type; on paper narrower margins of cells.
 constexpr const char* rules = R"css(
 .first{font-size:34px;line-height:1.2;font-weight:700;border:4px solid var(--ink);padding:var(--s3) var(--s4);margin:var(--s4) 0;max-width:none}
-.line{display:inline-block;min-width:5.5em;border-bottom:1px solid var(--ink);height:1.3em}
-.long{min-width:9em} .box{display:inline-block;width:.95em;height:.95em;border:1px solid var(--ink);margin:0 .25em 0 0;vertical-align:-.1em}
-.box+span{margin-right:.7em} .fill{white-space:nowrap} .sheet td,.sheet th{padding-right:var(--s3)} .sheet tbody th{font-weight:700;min-width:0}
-.sheet{width:100%} .small{color:var(--ink2);font-size:12px}
-.pack{break-before:page}
-@media print{.first{font-size:22pt;border-width:3pt;margin:0 0 8pt} .sheet{font-size:8.5pt} .sheet td,.sheet th{padding:3px 6px 3px 0}
-.small{font-size:7.5pt} h2{font-size:14pt;margin-top:12pt} .sheet thead th{font-size:8pt}}
+.line{display:inline-block;min-width:4.5em;border-bottom:1px solid var(--ink);height:1.5em} .long{min-width:11em}
+.box{display:inline-block;width:.95em;height:.95em;border:1px solid var(--ink);margin:0 .2em 0 0;vertical-align:-.1em}
+.fill{white-space:nowrap} .write{width:9.5em} .sheet{width:100%} .sheet td,.sheet th{padding-right:var(--s3)} .sheet tbody th{font-weight:400;min-width:0}
+.sheet tbody th.fill{font-weight:700} .sheet thead th{color:var(--ink)} .sheet thead span{display:inline;white-space:normal}
+.small{color:var(--ink2);font-size:12px} .sign{margin:var(--s3) 0;max-width:none} .pack{break-before:page}
+@media print{.first{font-size:22pt;border-width:3pt;margin:0 0 8pt} .sheet{font-size:8.5pt} .sheet td,.sheet th{padding:3px 7px 3px 0}
+.small{font-size:7.5pt} h2{font-size:16pt;margin-top:12pt} .sheet thead th{font-size:8pt;line-height:1.2} h3{font-size:12pt;margin-top:10pt} .sign{font-size:9pt}
+.pack h2{margin-top:0}}
 )css";
 
 constexpr const char* card_rules = R"css(
-.first{font-size:48px} .sheet{font-size:16px}
+.first{font-size:48px} .sheet{font-size:16px} .long{min-width:16em}
 @media print{.first{font-size:30pt} h1{font-size:18pt} header>p{font-size:11pt} h2{font-size:12.5pt;margin-top:7pt}
 .sheet{font-size:10pt} .cells,.scroll{margin:4pt 0} .caution{padding:3pt 6pt} .ground{display:none}}
 )css";
-
-std::string boxes() { return R"(<span class="box"></span><span>yes</span> <span class="box"></span><span>no</span>)"; }
-
-std::string blank_html(const SheetRow& row, const RowWords& words) {
-  switch (row.blank) {
-    case Blank::none:
-      return {};
-    case Blank::amount:
-      return "<span class=\"line\"></span> " + escape(words.blank_unit());
-    case Blank::yes_no:
-      return boxes();
-    case Blank::text:
-      return "<span class=\"line long\"></span>";
-    case Blank::signature:
-      return "<span class=\"line long\"></span> day <span class=\"line\"></span>";
-  }
-  return {};
-}
-
-/// The columns of a list; one that is empty in every row is left out.
-constexpr std::array<const char*, 7> heads{"Part", "What",   "Computed or entered", "Tolerance", "Asked",
-                                           "By",   "Reading"};
-constexpr std::size_t what_column = 1;
-using Cells = std::array<std::string, heads.size()>;
-
-Cells cells_of(const SheetRow& row, site::Display display) {
-  const RowWords words(row, display);
-  return {escape(row.part),      escape(row.what), escape(words.value()), escape(words.tolerance()),
-          escape(words.limit()), escape(row.who),  blank_html(row, words)};
-}
-
-std::string open_table(const std::string& name) {
-  return "<div class=\"scroll\" role=\"group\" tabindex=\"0\" aria-label=\"" + escape(name) +
-         "\">\n<table class=\"sheet\">\n";
-}
-
-std::string list_html(const SheetSection& section, site::Display display) {
-  std::vector<Cells> rows;
-  rows.reserve(section.rows.size());
-  for (const SheetRow& row : section.rows) rows.push_back(cells_of(row, display));
-  std::vector<std::size_t> columns;
-  for (std::size_t c = 0; c < heads.size(); ++c) {
-    const bool used = std::any_of(rows.begin(), rows.end(), [c](const Cells& cells) { return !cells[c].empty(); });
-    if (used || c == what_column) columns.push_back(c);
-  }
-  std::string out = open_table(section.title) + "<thead><tr>";
-  if (section.ordered) out += "<th scope=\"col\">Step</th>";
-  for (const std::size_t c : columns) out += fmt::format("<th scope=\"col\">{}</th>", heads[c]);
-  out += "</tr></thead>\n<tbody>\n";
-  for (std::size_t r = 0; r < rows.size(); ++r) {
-    out += "<tr>";
-    if (section.ordered) out += fmt::format("<td>{}</td>", r + 1);
-    for (const std::size_t c : columns) {
-      if (c == what_column)
-        out += "<th scope=\"row\">" + rows[r][c] + "</th>";
-      else
-        out += (c + 1 == heads.size() ? "<td class=\"fill\">" : "<td>") + rows[r][c] + "</td>";
-    }
-    out += "</tr>\n";
-  }
-  return out + "</tbody>\n</table>\n</div>\n";
-}
-
-/// The cause of a row of a matrix: its words without what it acts on.
-std::string cause_of(const SheetRow& row) {
-  const std::string end = " acts on " + row.effect;
-  return row.what.ends_with(end) ? row.what.substr(0, row.what.size() - end.size()) : row.what;
-}
-
-std::string matrix_html(const SheetSection& section) {
-  std::string out = open_table(section.title) + "<thead><tr><th scope=\"col\">Cause</th>";
-  for (const std::string& effect : section.effects) out += "<th scope=\"col\">" + escape(effect) + "</th>";
-  out += "</tr></thead>\n<tbody>\n";
-  for (std::size_t i = 0; i < section.rows.size(); i += section.effects.size()) {
-    out += "<tr><th scope=\"row\">" + escape(cause_of(section.rows[i])) + "</th>";
-    for (std::size_t c = 0; c < section.effects.size(); ++c) {
-      const SheetRow& cell = section.rows[i + c];
-      out += "<td><span class=\"small\">" + escape(cell.words) + "</span><br>" + boxes() + "</td>";
-    }
-    out += "</tr>\n";
-  }
-  return out + "</tbody>\n</table>\n</div>\n";
-}
 
 std::string section_html(const SheetSection& section, site::Display display, int level) {
   std::string out = html::heading(level, section.title);
   for (const std::string& note : section.notes) out += html::paragraph(note);
   if (section.rows.empty()) return out;
-  const bool matrix = !section.effects.empty();
-  return out + (matrix ? matrix_html(section) : list_html(section, display));
+  return out + sheet_tables(section, display);
 }
 
 std::string sections_html(const handover::Sheet& sheet, site::Display display, int level) {

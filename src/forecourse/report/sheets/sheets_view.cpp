@@ -71,10 +71,15 @@ std::string RowWords::bare_value() const { return row_.value ? shown(row_.amount
 
 std::string RowWords::value() const {
   std::string out = bare_value();
-  if (!row_.value_by.empty()) join(out, row_.value_by, ", ");
-  join(out, row_.words);
+  join(out, row_.value_by, ", ");
+  join(out, beside());
+  return out;
+}
+
+std::string RowWords::beside() const {
+  std::string out = row_.words;
   for (const handover::SheetFigure& one : row_.figures) join(out, one.label + " " + shown(one.amount, one.value));
-  if (!row_.missing.empty() && row_.missing != row_.words) join(out, row_.missing);
+  if (row_.missing != row_.words) join(out, row_.missing);
   if (!row_.rests_on.empty()) join(out, "rests on " + row_.rests_on);
   return out;
 }
@@ -94,7 +99,8 @@ std::string RowWords::tolerance() const {
 }
 
 std::string RowWords::limit() const {
-  std::string out = range(row_.limit.at_least, row_.limit.at_most);
+  const bool is_amount = row_.amount != Amount::none;
+  std::string out = is_amount ? range(row_.limit.at_least, row_.limit.at_most) : std::string();
   if (row_.blank == Blank::amount && out.empty()) out = row_.limit.words;
   join(out, row_.limit.clause);
   if (row_.limit.clause.empty()) return out;

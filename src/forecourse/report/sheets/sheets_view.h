@@ -16,6 +16,8 @@ class RowWords {
 
   /// "12.25 gpm", and behind it what is told beside it; else what to enter.
   [[nodiscard]] std::string value() const;
+  /// What is told beside the value: words, figures, what to enter, what it rests on.
+  [[nodiscard]] std::string beside() const;
   /// The value alone with its unit; empty: there is none.
   [[nodiscard]] std::string bare_value() const;
   /// "12.00 to 12.50 gpm, agreed", "to be agreed"; empty: the row has none.
