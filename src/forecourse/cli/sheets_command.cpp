@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <map>
 #include <optional>
 
 #include "forecourse/base/nearest_word.h"
@@ -95,18 +96,19 @@ bool hold(const SheetsArguments& arguments, const handover::SheetPack& pack, Sit
   return true;
 }
 
-/// The records of one kind as a text in our own form, and the place of the reading of each of its lines.
+/// The records of one kind as a text in our own form, each on the line of the reading that it keeps.
 struct RecordText {
   SourceText text;
   const store::Kind* kind = nullptr;
-  std::vector<SourceSpan> places;  ///< of the line behind the header, and so on
+  std::map<std::size_t, SourceSpan> places;  ///< of the readings, by their lines
 };
 
-RecordText text_of(const std::vector<handover::RecordRow>& rows, const store::Kind& kind) {
-  RecordText out{{std::string(kind.name) + ".csv", {}}, &kind, {}};
+RecordText text_of(const std::vector<handover::RecordRow>& rows, const store::Kind& kind, const SourceText& typed) {
+  RecordText out{{fmt::format("{} ({})", typed.name, kind.name), {}}, &kind, {}};
   std::vector<std::string> columns;
   for (const store::Column& column : kind.columns) columns.emplace_back(column.name);
   store::append_row(out.text.text, columns);
+  std::size_t line = 1;
   for (const handover::RecordRow& row : rows) {
     if (row.kind != kind.name) continue;
     std::vector<std::string> cells(columns.size());
@@ -116,8 +118,10 @@ RecordText text_of(const std::vector<handover::RecordRow>& rows, const store::Ki
         cells[static_cast<std::size_t>(at - columns.begin())] = store::guarded(row.cells[i]);
       }
     }
+    const std::size_t own = report::line_column(typed.text, row.where.begin).line;
+    for (; line + 1 < own; ++line) out.text.text += '\n';
     store::append_row(out.text.text, cells);
-    out.places.push_back(row.where);
+    out.places.emplace(++line, row.where);
   }
   return out;
 }
@@ -127,14 +131,8 @@ std::vector<Diagnostic> at_readings(std::vector<Diagnostic> told, const std::vec
   for (Diagnostic& one : told) {
     if (!one.where || one.where->text >= texts.size()) continue;
     const RecordText& text = texts[one.where->text];
-    const std::size_t line = report::line_column(text.text.text, one.where->begin).line;
-    constexpr std::size_t header = 1;
-    const std::size_t row = line - header;  // of the lines behind the header, from 1
-    if (row == 0 || row > text.places.size()) {
-      one.where.reset();
-    } else {
-      one.where = text.places[row - 1];
-    }
+    const auto place = text.places.find(report::line_column(text.text.text, one.where->begin).line);
+    one.where = place == text.places.end() ? std::nullopt : std::optional(place->second);
   }
   return told;
 }
@@ -143,7 +141,7 @@ Exit keep(const SheetsArguments& arguments, const SiteSource& source, Readings& 
   const std::vector<handover::RecordRow> rows = handover::records_of(*readings.told);
   std::vector<RecordText> all;
   for (const char* name : {"tests", "inspections"}) {
-    RecordText text = text_of(rows, *store::find_kind(name));
+    RecordText text = text_of(rows, *store::find_kind(name), source.texts.back());
     if (!text.places.empty()) all.push_back(std::move(text));
   }
   if (all.empty()) {

@@ -177,10 +177,13 @@ SheetSection due_by_rules(const SheetSource& source, const checks::Period& least
 /// A yearly test that comes with the line tests, of each part.
 void add_yearly_test(const SheetSource& source, std::string_view rule, site::records::TestKind test,
                      SheetSection& out) {
+  const bool elsewhere = !source.site.rules.empty() && !source.lives_under("us-federal");
+  if (elsewhere) return;
   for (const checks::FindingSet& set : source.checked().sets) {
     for (const Finding& finding : set.findings) {
       if (finding.rule != rule || finding.state == checks::FindingState::does_not_apply) continue;
       SheetRow row = due_row(finding, "a certified tester");
+      row.limit.binds = source.binds(finding.clause);
       row.test = test;
       out.rows.push_back(std::move(row));
     }

@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "forecourse/base/unit_text.h"
 #include "forecourse/checks/rules/period.h"
 #include "forecourse/handover/sheets/readings.h"
@@ -89,13 +91,16 @@ class RecordMaker {
     return two(minutes / minutes_of_hour) + ":" + two(minutes % minutes_of_hour);
   }
 
+  /// As it was typed; what a number means is found anew whenever it is held against its sheet.
   [[nodiscard]] std::string in_order() const {
-    if (told_.verdict == Verdict::not_determined) return {};
-    return told_.verdict == Verdict::within ? "yes" : "no";
+    if (!told_.answer || !told_.row.effect.empty()) return {};
+    return *told_.answer ? "yes" : "no";
   }
 
   [[nodiscard]] std::string note() const {
-    return told_.value + (told_.typed.note.empty() ? "" : "; " + told_.typed.note.text);
+    std::string out = told_.value + (told_.typed.note.empty() ? "" : "; " + told_.typed.note.text);
+    std::replace(out.begin(), out.end(), '\n', ' ');
+    return out;
   }
 
   const ReadingTold& told_;

@@ -13,6 +13,14 @@ bool tells(const checks::BoundRequirement& one, std::string_view figure) {
   return one.figure != nullptr && one.figure->id == figure && one.when.empty();
 }
 
+/// The rule set that a clause of a study belongs to; empty: none of its own.
+std::string_view set_of(const std::string& clause) {
+  if (clause.starts_with("40 CFR")) return "us-federal";
+  if (clause.starts_with("29 CFR")) return "us-osha";
+  if (clause.starts_with("IFC")) return "us-fire-code";
+  return {};
+}
+
 bool of_set(const checks::BoundRequirement& one, std::string_view set) { return one.set->id.text == set; }
 
 }  // namespace
@@ -74,8 +82,13 @@ RowLimit SheetSource::clause(std::string_view rule, std::string_view subject) co
   out.clause = one->clause;
   out.edition = one->edition;
   out.verified = one->clause_verified;
-  out.binds = true;
+  out.binds = binds(one->clause);
   return out;
+}
+
+bool SheetSource::binds(const std::string& clause) const {
+  const std::string_view set = set_of(clause);
+  return set.empty() || lives_under(set);
 }
 
 RowLimit SheetSource::at_least(std::string_view rule, std::string_view subject) const {

@@ -33,6 +33,9 @@ class SheetSource {
   /// Whether the site names a rule set.
   [[nodiscard]] bool lives_under(std::string_view rule_set) const;
 
+  /// Whether a clause that a study brings is of a rule set that the site names.
+  [[nodiscard]] bool binds(const std::string& clause) const;
+
   [[nodiscard]] const checks::CheckResult& checked() const { return checked_; }
 
   /// A default that is not firm and that a system of piping rests on; empty: none.
