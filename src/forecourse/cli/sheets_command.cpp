@@ -13,6 +13,7 @@
 #include "forecourse/cli/console.h"
 #include "forecourse/cli/output.h"
 #include "forecourse/cli/pdf.h"
+#include "forecourse/cli/sheets_workbook.h"
 #include "forecourse/handover/sheets/sheets.h"
 #include "forecourse/report/sheets/sheets_report.h"
 #include "forecourse/store/csv/csv_writer.h"
@@ -78,20 +79,41 @@ struct Readings {
   std::vector<std::string> stored;
 };
 
-bool hold(const SheetsArguments& arguments, const handover::SheetPack& pack, SiteSource& source, Readings& out) {
-  std::vector<Diagnostic> trouble;
-  auto text = store::read_whole(arguments.readings, trouble);
-  if (!text) {
-    print_error(report::to_text(trouble, source.texts));
-    return false;
+/// What was typed, from `readings.csv` as `--out` writes it, or from records: a file, a folder or a store of them.
+Parsed<std::vector<site::records::SheetReading>> typed_readings(const SheetsArguments& arguments,
+                                                                const handover::SheetPack& pack, SiteSource& source) {
+  std::error_code trouble;
+  const bool records = fs::is_directory(arguments.readings, trouble) || store::is_store_file(arguments.readings) ||
+                       store::find_kind(fs::path(arguments.readings).stem().string()) != nullptr;
+  if (records) {
+    auto read = store::read_records(arguments.readings, source.texts, &source.site);
+    if (!read.ok()) return {{}, read.diagnostics};
+    auto out = handover::readings_of(read.value, pack);
+    out.diagnostics.insert(out.diagnostics.begin(), read.diagnostics.begin(), read.diagnostics.end());
+    return out;
   }
+  std::vector<Diagnostic> unread;
+  auto text = store::read_whole(arguments.readings, unread);
+  if (!text) return {{}, unread};
   source.texts.push_back({arguments.readings, std::move(*text)});
-  const auto typed = store::read_sheet_readings(source.texts);
+  return store::read_sheet_readings(source.texts);
+}
+
+bool hold(const SheetsArguments& arguments, const handover::SheetPack& pack, SiteSource& source, Readings& out) {
+  const std::size_t before = source.texts.size();
+  const auto typed = typed_readings(arguments, pack, source);
   auto held = handover::hold_readings(pack, typed.value, pack.day);
   std::vector<Diagnostic> told = typed.diagnostics;
   told.insert(told.end(), held.diagnostics.begin(), held.diagnostics.end());
   print_error(report::to_text(told, source.texts));
   if (has_error(told)) return false;
+  const bool own_form = source.texts.size() == before + 1 && source.texts.back().name == arguments.readings &&
+                        store::find_kind(fs::path(arguments.readings).stem().string()) == nullptr;
+  if (!arguments.store.empty() && !own_form) {
+    fail("--store keeps the readings of a readings.csv; these are records already",
+         "forecourse records import " + arguments.store + " " + arguments.readings);
+    return false;
+  }
   out.told = std::move(held.value);
   return true;
 }
@@ -201,6 +223,8 @@ bool write_all(const SheetsArguments& arguments, const SiteSource& source, const
       !write("sheets.json", report::to_text(report::sheets_document(pack, facts)))) {
     return false;
   }
+  facts.written.push_back((folder / "sheets.xlsx").string());
+  if (!write_sheets_workbook(facts.written.back(), report::sheet_blanks(pack, source.site.display))) return false;
   if (!arguments.pdf) return true;
   facts.written.push_back((folder / "sheets.pdf").string());
   return write_pdf(facts.written.back(), page, paper_of(arguments.paper, source.site.display));

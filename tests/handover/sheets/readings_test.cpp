@@ -169,5 +169,38 @@ TEST(Readings, AreKeptAsTestsAndAsThingsLookedAt) {
   EXPECT_EQ(cell(rows[4], "in_order"), "yes");
 }
 
+TEST(Readings, OnRecordAreHeldAgain) {
+  site::records::Records records;
+  site::records::Test trip;
+  trip.at.day = {2026, 11, 20, {}};
+  trip.kind = site::records::TestKind::shear_valve_trip;
+  trip.part.text = "D1.regular";
+  trip.passed = false;
+  site::records::Test flow = trip;
+  flow.kind = site::records::TestKind::flow;
+  flow.part.text = "D1.regular-a";
+  flow.passed.reset();
+  flow.flow = VolumeFlow::from_si(0.0005);
+  site::records::Test tank = trip;
+  tank.kind = site::records::TestKind::tank_tightness;
+  records.tests = {trip, flow, tank};
+  records.inspections = {
+      {trip.at, {"30-day", {}}, {}, {{{"F1", {}}, {"spill: no damage to the spill container", {}}, true, {}}}},
+      {trip.at,
+       {"commissioning", {}},
+       {},
+       {{{"D1", {}}, {"sump: change of the level in that time, without a sign", {}}, {}, {"0.2 in; rain", {}}}}}};
+  const auto read = readings_of(records, hollin_gap().pack);
+  ASSERT_EQ(read.diagnostics.size(), 1U);  // no sheet has a line for the tightness of a tank
+  EXPECT_EQ(read.diagnostics.front().severity, Severity::warning);
+  const auto told = hold_readings(hollin_gap().pack, read.value, the_day);
+  ASSERT_TRUE(told.ok());
+  ASSERT_EQ(told.value.readings.size(), 4U);
+  EXPECT_EQ(told.value.readings[0].verdict, Verdict::outside);
+  EXPECT_NEAR(*told.value.readings[1].amount, 0.0005, 1e-9);
+  EXPECT_EQ(told.value.readings[2].verdict, Verdict::within);
+  EXPECT_EQ(told.value.readings[3].verdict, Verdict::outside);  // 0.2 in is past 1/8 in
+}
+
 }  // namespace
 }  // namespace forecourse::handover

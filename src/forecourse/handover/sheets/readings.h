@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "forecourse/handover/sheets/sheet.h"
+#include "forecourse/site/records/records.h"
 #include "forecourse/site/records/sheet_reading.h"
 
 namespace forecourse::handover {
@@ -49,6 +50,13 @@ struct RecordRow {
   std::vector<std::string> cells;
   SourceSpan where{};  ///< of the reading that it keeps
 };
+
+/// As records call a walk-through of a sheet: "30-day", "annual", "commissioning" ...
+[[nodiscard]] std::string record_kind(SheetKind kind);
+
+/// Tests and walk-throughs on record as readings of the sheets; one that no sheet has a line for is told.
+[[nodiscard]] Parsed<std::vector<site::records::SheetReading>> readings_of(const site::records::Records& records,
+                                                                           const SheetPack& pack);
 
 /// The readings as records: each as something looked at, and each that is the result of a test as that test.
 [[nodiscard]] std::vector<RecordRow> records_of(const ReadingsTold& told);

@@ -9,9 +9,6 @@ namespace {
 
 using site::records::TestKind;
 
-/// As records call a walk-through of a sheet.
-std::string record_kind(SheetKind kind) { return kind == SheetKind::thirty_day ? "30-day" : word(kind); }
-
 const char* record_word(TestKind kind) {
   switch (kind) {
     case TestKind::line_tightness:
@@ -107,6 +104,8 @@ class RecordMaker {
 };
 
 }  // namespace
+
+std::string record_kind(SheetKind kind) { return kind == SheetKind::thirty_day ? "30-day" : word(kind); }
 
 std::vector<RecordRow> records_of(const ReadingsTold& told) {
   std::vector<RecordRow> out;
