@@ -214,8 +214,8 @@ SheetSection stalls() {
 SheetSection fuels(const SheetSource& source) {
   SheetSection out = list("fuel", "What is here");
   for (const site::Tank& tank : source.site.tanks) {
-    SheetRow row = told_row("fuel", tank.product.empty() ? "product not entered" : tank.product.text, tank.id.text,
-                            "tank." + tank.id.text);
+    SheetRow row = told_row("fuel", "capacity and product", tank.id.text, "tank." + tank.id.text);
+    row.words = tank.product.empty() ? "product not entered" : tank.product.text;
     row.amount = Amount::volume;
     std::optional<double> capacity = entered(tank.capacity);
     std::string by = "entered";
@@ -229,7 +229,7 @@ SheetSection fuels(const SheetSource& source) {
     }
     set_value(row, capacity, by, "volume not entered");
     for (const site::Product& product : source.site.products) {
-      if (product.id.text == tank.product.text) row.words = product.kind.text;
+      if (product.id.text == tank.product.text && !product.kind.empty()) row.words += ", " + product.kind.text;
     }
     out.rows.push_back(std::move(row));
   }

@@ -1,5 +1,7 @@
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "forecourse/handover/sheets/sheets.h"
 #include "forecourse/report/html/page.h"
 #include "forecourse/report/html/parts.h"
@@ -23,14 +25,17 @@ constexpr const char* rules = R"css(
 .small{color:var(--ink2);font-size:12px} .sign{margin:var(--s3) 0;max-width:none} .pack{break-before:page}
 @media print{.first{font-size:22pt;border-width:3pt;margin:0 0 8pt} .sheet{font-size:8.5pt} .sheet td,.sheet th{padding:3px 7px 3px 0}
 .small{font-size:7.5pt} h2{font-size:16pt;margin-top:12pt} .sheet thead th{font-size:8pt;line-height:1.2} h3{font-size:12pt;margin-top:10pt} .sign{font-size:9pt}
-.pack h2{margin-top:0}}
+.pack h2{margin-top:0} .wall thead{display:none}}
 )css";
 
 constexpr const char* card_rules = R"css(
 .first{font-size:48px} .sheet{font-size:16px} .long{min-width:16em}
 @media print{.first{font-size:30pt} h1{font-size:18pt} header>p{font-size:11pt} h2{font-size:12.5pt;margin-top:7pt}
-.sheet{font-size:10pt} .cells,.scroll{margin:4pt 0} .caution{padding:3pt 6pt} .ground{display:none}}
+.sheet{font-size:10pt} .scroll{margin:3pt 0} .caution{padding:3pt 6pt} .ground{display:none}}
 )css";
+
+/// What the card for the wall leaves out on paper.
+constexpr const char* wall_rules = "@media print{.cells,.wall thead{display:none}}\n";
 
 std::string section_html(const SheetSection& section, site::Display display, int level) {
   std::string out = html::heading(level, section.title);
@@ -60,6 +65,8 @@ bool is_card(handover::SheetKind kind) {
   return kind == handover::SheetKind::delivery_card || kind == handover::SheetKind::emergency_card;
 }
 
+bool is_for_wall(const handover::Sheet& sheet) { return sheet.kind == handover::SheetKind::emergency_card; }
+
 std::string readings_html(const handover::ReadingsTold& all, site::Display display) {
   html::Table table;
   table.caption = "Readings";
@@ -76,6 +83,17 @@ std::string readings_html(const handover::ReadingsTold& all, site::Display displ
   return html::heading(2, "Readings") + html::table(table);
 }
 
+/// How much was not entered; the rows that rest on what nobody published say so themselves.
+std::string defaults_html(const std::vector<DefaultUsed>& defaults) {
+  if (defaults.empty()) return {};
+  const auto invented = std::count_if(defaults.begin(), defaults.end(), [](const auto& one) { return !is_firm(one); });
+  return html::heading(2, "Values that were not entered") +
+         html::paragraph(
+             fmt::format("{} values, of which {} rest on no publication. A row that rests on one of those says "
+                         "so. All stand in sheets.json with their sources.",
+                         defaults.size(), invented));
+}
+
 }  // namespace
 
 std::string sheet_page(const handover::Sheet& sheet, const handover::SheetPack& pack, const site::Site& site,
@@ -85,10 +103,11 @@ std::string sheet_page(const handover::Sheet& sheet, const handover::SheetPack& 
   page.study = sheet.title;
   page.cells = cells(pack, site, facts, sheet.title);
   page.first = sheet.first;
-  page.rules = std::string(rules) + (is_card(sheet.kind) ? card_rules : "");
+  page.rules = std::string(rules) + (is_card(sheet.kind) ? card_rules : "") + (is_for_wall(sheet) ? wall_rules : "");
   page.caution = sheet.cautions.front();
   const std::vector<std::string> more(sheet.cautions.begin() + 1, sheet.cautions.end());
-  page.body = html::list(more) + sections_html(sheet, site.display, 2);
+  const std::string all = sections_html(sheet, site.display, 2);
+  page.body = html::list(more) + (is_for_wall(sheet) ? "<div class=\"wall\">\n" + all + "</div>\n" : all);
   return html::page(page);
 }
 
@@ -106,20 +125,19 @@ std::string sheets_page(const handover::SheetPack& pack, const site::Site& site,
   page.body += html::heading(2, "What is in it") + html::list(titles);
   if (facts.readings != nullptr) page.body += readings_html(*facts.readings, site.display);
   for (const handover::Sheet& sheet : pack.sheets) {
-    page.body += "<div class=\"pack\">\n" + html::heading(2, sheet.title);
+    page.body += is_for_wall(sheet) ? "<div class=\"pack wall\">\n" : "<div class=\"pack\">\n";
+    page.body += html::heading(2, sheet.title);
     std::string first;
     for (const std::string& one : sheet.first) first += (first.empty() ? "" : "<br>") + escape(one);
     if (!first.empty()) page.body += "<p class=\"first\" role=\"note\">" + first + "</p>\n";
     page.body += html::list(sheet.cautions) + sections_html(sheet, site.display, 3) + "</div>\n";
   }
-  std::vector<std::string> used;
-  for (const DefaultUsed& one : pack.defaults) {
-    used.push_back(one.what + " " + default_value(one, site.display) + ", " + word(one.status));
-  }
-  if (!used.empty()) page.body += html::heading(2, "Values that were not entered") + html::list(used);
+  page.body += "<div class=\"pack\">\n";
+  page.body += defaults_html(pack.defaults);
   if (!facts.command.empty()) {
     page.body += html::heading(2, "Run it again") + html::paragraph(facts.command, "command");
   }
+  page.body += "</div>\n";
   return html::page(page);
 }
 
