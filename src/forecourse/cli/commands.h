@@ -179,6 +179,20 @@ struct DrawArguments {
   std::string command;  ///< as typed
 };
 
+/// What sheets are told on the command line.
+struct SheetsArguments {
+  SiteArguments site;
+  std::vector<std::string> sheets;      ///< ids; none: all
+  std::vector<std::string> tolerances;  ///< "flow=5 %"
+  std::string records;                  ///< folder of CSV files or a store
+  std::string readings;                 ///< a file that was filled in
+  std::string store;                    ///< into which its readings go
+  std::string on;                       ///< the day for which the sheets are made; empty: today
+  bool pdf = false;                     ///< sheets.pdf beside sheets.html
+  std::string paper;                    ///< of the PDF, as of the flow study
+  std::string command;                  ///< as typed, for the report
+};
+
 /// What a delivery is told on the command line.
 struct DeliveryArguments {
   SiteArguments site;
@@ -261,6 +275,9 @@ struct ServeArguments {
 
 /// Plan and sections to scale, for paper and for programs that draw.
 [[nodiscard]] Exit draw_command(const DrawArguments& arguments);
+
+/// Sheets to fill in, with the figures of the station beside the blanks; what was typed back against them.
+[[nodiscard]] Exit sheets_command(const SheetsArguments& arguments);
 
 /// Meters by their provings: errors against limits, cost, drift, what they explain of a ledger.
 [[nodiscard]] Exit meter_command(const MeterArguments& arguments);

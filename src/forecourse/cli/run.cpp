@@ -382,6 +382,18 @@ void add_calendar_options(CLI::App& command, CalendarArguments& calendar) {
   add_pdf_options(command, calendar, "calendar");
 }
 
+void add_sheets_options(CLI::App& command, SheetsArguments& sheets) {
+  add_site_options(command, sheets.site);
+  command.add_option("SHEET", sheets.sheets, "which sheets (default: all)");
+  command.add_option("--tolerance", sheets.tolerances, "agreed: flow=\"5 %\", pressure=\"2 psi\" or height=\"1/4 in\"")
+      ->allow_extra_args(false);
+  command.add_option("--records", sheets.records, "folder with tests.csv, inspections.csv, or a store");
+  command.add_option("--readings", sheets.readings, "readings.csv of --out, filled in: held against what was computed");
+  command.add_option("--store", sheets.store, "store into which the readings go, all or nothing");
+  command.add_option("--on", sheets.on, "day for which the sheets are made: 2026-11-25 (default: today)");
+  add_pdf_options(command, sheets, "sheets");
+}
+
 void add_shelf_options(CLI::App& command, ShelfArguments& shelf) {
   command.add_option("--kind", shelf.kind, "only parts of this kind");
   command.add_flag("--json", shelf.json, "print one JSON document");
@@ -528,11 +540,7 @@ void add_meter_command(CLI::App& app, Call& call) {
       add_meter_options, meter_command);
 }
 
-void add_other_commands(CLI::App& app, Call& call) {
-  add(app, call,
-      {"checks", "every requirement that the station lives under: value, limit, margin, clause, what to change",
-       "Example: forecourse checks sites/hollin-gap.toml --records sites/records/hollin-gap"},
-      add_checks_options, checks_command);
+void add_handover_commands(CLI::App& app, Call& call) {
   add(app, call,
       {"calendar", "every test, inspection and reading that comes back: last done, due, by whom; a file for a phone",
        "Example: forecourse calendar sites/hollin-gap.toml --records sites/records/hollin-gap --out out/calendar"},
@@ -546,6 +554,19 @@ void add_other_commands(CLI::App& app, Call& call) {
        "Example: forecourse draw sites/marle-cross.toml --out out/drawings --pdf\n"
        "         forecourse draw sites/hollin-gap.toml plan --paper a3 --scale 1:500"},
       add_draw_options, draw_command);
+  add(app, call,
+      {"sheets", "sheets to fill in: commissioning, walk-throughs, return to service, cards; readings typed back",
+       "SHEET: commissioning, thirty-day, annual, return-to-service, delivery-card, emergency-card.\n"
+       "Example: forecourse sheets sites/hollin-gap.toml --out out/sheets --pdf --tolerance flow=\"5 %\"\n"
+       "         forecourse sheets sites/hollin-gap.toml --readings out/sheets/readings.csv --store hollin-gap.db"},
+      add_sheets_options, sheets_command);
+}
+
+void add_other_commands(CLI::App& app, Call& call) {
+  add(app, call,
+      {"checks", "every requirement that the station lives under: value, limit, margin, clause, what to change",
+       "Example: forecourse checks sites/hollin-gap.toml --records sites/records/hollin-gap"},
+      add_checks_options, checks_command);
   add(app, call,
       {"serve", "the workbench: look at a station and change it in the browser",
        "Example: forecourse serve sites/site-s.toml"},
@@ -569,6 +590,7 @@ Exit run(const std::vector<std::string>& arguments) {
   add_record_commands(app, call);
   add_leak_commands(app, call);
   add_meter_command(app, call);
+  add_handover_commands(app, call);
   add_other_commands(app, call);
   const bool word_first = !arguments.empty() && !arguments.front().starts_with('-');
   if (word_first && !is_command(app, arguments.front())) return Exit::bad_input;

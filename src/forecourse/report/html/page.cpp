@@ -66,6 +66,13 @@ std::string cells(const std::vector<std::pair<std::string, std::string>>& all) {
   return out + "</dl>\n";
 }
 
+std::string first_lines(const std::vector<std::string>& first) {
+  if (first.empty()) return {};
+  std::string out;
+  for (const std::string& one : first) out += (out.empty() ? "" : "<br>") + escape(one);
+  return "<p class=\"first\" role=\"note\">" + out + "</p>\n";
+}
+
 }  // namespace
 
 std::string page(const Page& page) {
@@ -77,9 +84,10 @@ std::string page(const Page& page) {
   out += "<meta name=\"referrer\" content=\"no-referrer\">\n";
   out += "<title>" + escape(page.station) + ": " + escape(page.study) + "</title>\n<style>";
   out += style_sheet();
+  out += page.rules;
   out += running_title(page);
-  out += "</style>\n</head>\n<body>\n<header>\n<h1>" + escape(page.station) + "</h1>\n<p>" + escape(page.study) +
-         "</p>\n</header>\n";
+  out += "</style>\n</head>\n<body>\n<header>\n" + first_lines(page.first) + "<h1>" + escape(page.station) +
+         "</h1>\n<p>" + escape(page.study) + "</p>\n</header>\n";
   out += ground_line;
   out += "<main>\n" + cells(page.title) + cells(page.cells) + "<p class=\"caution\" role=\"note\">" +
          escape(page.caution) + "</p>\n";

@@ -15,6 +15,8 @@ struct Page {
   std::string body;                                        ///< HTML, made with parts.h
   std::vector<std::pair<std::string, std::string>> title = {};  ///< cells that people fill in, above the others
   std::vector<std::string> foot = {};                           ///< for the foot of each printed page, behind its cells
+  std::vector<std::string> first = {};                          ///< above everything, in large type; may be empty
+  std::string rules = {};                                       ///< CSS of this page alone
 };
 
 /// The whole page. Light and dark follow the reader's setting; on paper it is black on white, A4 or Letter.

@@ -1,0 +1,206 @@
+// Readings typed back: within, outside, not determined; what is refused; what is kept of them.
+#include "forecourse/handover/sheets/readings.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "handover/sheets/pack.h"
+
+namespace forecourse::handover {
+namespace {
+
+using testing::HasSubstr;
+
+constexpr SheetKind commissioning = SheetKind::commissioning;
+
+const Handed& site_s() {
+  static const Handed handed = [] {
+    SheetOptions options;
+    options.agreed.flow = 0.05;
+    return Handed(test::site_text("site-s"), options);
+  }();
+  return handed;
+}
+
+const Handed& hollin_gap() {
+  static const Handed handed = [] {
+    SheetOptions options;
+    options.agreed = {0.05, {}, 0.00635};  // 1/4 in
+    return Handed(test::site_text("hollin-gap"), options);
+  }();
+  return handed;
+}
+
+ReadingTold held_on(const Handed& handed, const std::string& id, const std::string& part, const std::string& value) {
+  return held(handed, typed(handed, commissioning, id, part, value));
+}
+
+// computed: a second computation of this station gives 12.25 gpm; a loaded filter was made to give 7.6 gpm
+TEST(Readings, ASlowHoseIsOutsideItsTolerance) {
+  const ReadingTold slow = held_on(site_s(), "flow-alone", "D3.a", "7.6 gpm");
+  EXPECT_EQ(slow.verdict, Verdict::outside);
+  EXPECT_EQ(slow.reason, "outside its tolerance");
+  EXPECT_NEAR(test::in_gpm(*slow.difference), 7.6 - 12.25, 0.02);
+  EXPECT_EQ(held_on(site_s(), "flow-alone", "D3.a", "12.0 gpm").verdict, Verdict::within);
+}
+
+TEST(Readings, JustInsideOnAndJustOutsideALimit) {
+  const auto groove = [](const char* value) { return held_on(hollin_gap(), "shear-groove", "D1.regular", value); };
+  // The value entered is -6 in: past the limit whatever the tolerance.
+  EXPECT_EQ(groove("-6 in").verdict, Verdict::outside);
+  EXPECT_EQ(groove("-6 in").reason, "past its limit");
+  const auto change = [](const char* value) { return held_on(hollin_gap(), "sump-change", "D1", value).verdict; };
+  EXPECT_EQ(change("0.12 in"), Verdict::within);
+  EXPECT_EQ(change("1/8 in"), Verdict::outside);  // below 1/8 in is asked
+  EXPECT_EQ(change("0.13 in"), Verdict::outside);
+  const auto error = [](const char* value) {
+    return held_on(hollin_gap(), "meter-error", "D1.regular-a", value).verdict;
+  };
+  EXPECT_EQ(error("-5.9 in3"), Verdict::within);
+  EXPECT_EQ(error("6 in3"), Verdict::within);
+  EXPECT_EQ(error("-6.1 in3"), Verdict::outside);
+}
+
+TEST(Readings, ALimitWinsOverATolerance) {
+  // 10.2 gpm lies within 5 % of the 10 gpm computed, and above what the rule allows.
+  const ReadingTold fast = held_on(hollin_gap(), "flow-alone", "D1.regular-a", "10.2 gpm");
+  EXPECT_EQ(fast.verdict, Verdict::outside);
+  EXPECT_EQ(fast.reason, "past its limit");
+}
+
+TEST(Readings, WithoutAToleranceOrALimitNothingIsDetermined) {
+  const Handed open(test::site_text("site-s"));
+  const ReadingTold told = held_on(open, "flow-alone", "D1.a", "3 gpm");
+  EXPECT_EQ(told.verdict, Verdict::not_determined);
+  EXPECT_EQ(told.reason, "no tolerance is agreed");
+  EXPECT_EQ(held_on(open, "bond-hose", "D1.a", "1.2").verdict, Verdict::not_determined);
+}
+
+TEST(Readings, AValueThatRestsOnAnInventedDefaultDecidesNothing) {
+  SheetOptions options;
+  options.agreed.flow = 0.05;
+  const Handed handed(test::site_text("marle-cross"), options);
+  const std::string hose = handed.studied.flow->hoses.back().id;
+  const SheetRow* row = handed.row(commissioning, "flow-all-open", hose);
+  ASSERT_FALSE(row->rests_on.empty());
+  ASSERT_TRUE(row->value);
+  const ReadingTold told = held(handed, typed(handed, commissioning, "flow-all-open", hose, "5 gpm"));
+  EXPECT_EQ(told.verdict, Verdict::not_determined);
+  EXPECT_THAT(told.reason, HasSubstr("rests on"));
+}
+
+TEST(Readings, AYesOrANoIsHeldAgainstWhatItShouldBe) {
+  EXPECT_EQ(held_on(hollin_gap(), "shear-trip", "D1.regular", "yes").verdict, Verdict::within);
+  const ReadingTold no = held_on(hollin_gap(), "shear-trip", "D1.regular", "no");
+  EXPECT_EQ(no.verdict, Verdict::outside);
+  EXPECT_EQ(no.reason, "it should be yes");
+}
+
+TEST(Readings, ABareNumberTakesTheUnitBesideIt) {
+  site::records::SheetReading reading = typed(site_s(), commissioning, "flow-alone", "D1.a", "46");
+  reading.unit.text = "L/min";
+  EXPECT_NEAR(*held(site_s(), reading).amount, 46.0 / 60000.0, 1e-9);  // SOURCE: [nist_sp811, appendix B] L/min
+}
+
+std::string refused(const std::vector<site::records::SheetReading>& readings) {
+  const auto told = hold_readings(site_s().pack, readings, the_day);
+  EXPECT_FALSE(told.ok());
+  EXPECT_EQ(told.diagnostics.size(), 1U);
+  return told.diagnostics.empty() ? "" : told.diagnostics.front().message + " | " + told.diagnostics.front().hint;
+}
+
+TEST(Readings, WhatCannotBeIsRefused) {
+  const auto good = typed(site_s(), commissioning, "flow-alone", "D1.a", "12 gpm");
+  auto late = good;
+  late.at.day = {2026, 12, 1, {}};
+  EXPECT_THAT(refused({late}), HasSubstr("2026-12-01, which is yet to come"));
+  auto sheet = good;
+  sheet.sheet.text = "comissioning";
+  EXPECT_THAT(refused({sheet}), HasSubstr("did you mean 'commissioning'?"));
+  auto row = good;
+  row.what.text = "flow of the hose alon";
+  EXPECT_THAT(refused({row}), HasSubstr("did you mean 'flow of the hose alone'?"));
+  EXPECT_THAT(refused({typed(site_s(), commissioning, "flow-alone", "D1.a", "12 psi")}), HasSubstr("is a flow, but"));
+  EXPECT_THAT(refused({typed(site_s(), commissioning, "bond-hose", "D1.a", "low")}), HasSubstr("is no number of ohm"));
+  auto other = good;
+  other.value.text = "9 gpm";
+  EXPECT_THAT(refused({good, other}), HasSubstr("contradicts another of the same day: '9 gpm' against '12 gpm'"));
+}
+
+TEST(Readings, TheSameTwiceCountsOnceAndAnotherTimeIsAnotherReading) {
+  const auto good = typed(site_s(), commissioning, "flow-alone", "D1.a", "12 gpm");
+  const auto twice = hold_readings(site_s().pack, {good, good}, the_day);
+  EXPECT_TRUE(twice.ok());
+  EXPECT_EQ(twice.value.readings.size(), 1U);
+  ASSERT_EQ(twice.diagnostics.size(), 1U);
+  EXPECT_EQ(twice.diagnostics.front().severity, Severity::warning);
+  auto later = good;
+  later.value.text = "9 gpm";
+  later.at.time = Duration::from_si(36000.0);
+  EXPECT_EQ(hold_readings(site_s().pack, {good, later}, the_day).value.readings.size(), 2U);
+}
+
+std::string cell(const RecordRow& row, const std::string& column) {
+  for (std::size_t i = 0; i < row.columns.size(); ++i) {
+    if (row.columns[i] == column) return row.cells[i];
+  }
+  return {};
+}
+
+TEST(Readings, AreKeptAsTestsAndAsThingsLookedAt) {
+  const auto told = hold_readings(hollin_gap().pack,
+                                  {typed(hollin_gap(), commissioning, "shear-trip", "D1.regular", "no"),
+                                   typed(hollin_gap(), commissioning, "flow-alone", "D1.regular-a", "9.9 gpm"),
+                                   typed(hollin_gap(), SheetKind::thirty_day, "spill-damage", "F1", "yes")},
+                                  the_day);
+  ASSERT_TRUE(told.ok());
+  const std::vector<RecordRow> rows = records_of(told.value);
+  ASSERT_EQ(rows.size(), 5U);
+  EXPECT_EQ(rows[0].kind, "tests");
+  EXPECT_EQ(cell(rows[0], "kind"), "shear-valve-trip");
+  EXPECT_EQ(cell(rows[0], "part"), "D1.regular");
+  EXPECT_EQ(cell(rows[0], "passed"), "no");
+  EXPECT_EQ(cell(rows[0], "day"), "2026-11-20");
+  EXPECT_EQ(cell(rows[2], "kind"), "flow");
+  EXPECT_EQ(cell(rows[2], "flow"), "9.9 gpm");
+  EXPECT_EQ(cell(rows[2], "passed"), "");  // a computed flow is no test that somebody passed
+  EXPECT_EQ(rows[4].kind, "inspections");
+  EXPECT_EQ(cell(rows[4], "kind"), "30-day");
+  EXPECT_EQ(cell(rows[4], "in_order"), "yes");
+}
+
+TEST(Readings, OnRecordAreHeldAgain) {
+  site::records::Records records;
+  site::records::Test trip;
+  trip.at.day = {2026, 11, 20, {}};
+  trip.kind = site::records::TestKind::shear_valve_trip;
+  trip.part.text = "D1.regular";
+  trip.passed = false;
+  site::records::Test flow = trip;
+  flow.kind = site::records::TestKind::flow;
+  flow.part.text = "D1.regular-a";
+  flow.passed.reset();
+  flow.flow = VolumeFlow::from_si(0.0005);
+  site::records::Test tank = trip;
+  tank.kind = site::records::TestKind::tank_tightness;
+  records.tests = {trip, flow, tank};
+  records.inspections = {
+      {trip.at, {"30-day", {}}, {}, {{{"F1", {}}, {"spill: no damage to the spill container", {}}, true, {}}}},
+      {trip.at,
+       {"commissioning", {}},
+       {},
+       {{{"D1", {}}, {"sump: change of the level in that time, without a sign", {}}, {}, {"0.2 in; rain", {}}}}}};
+  const auto read = readings_of(records, hollin_gap().pack);
+  ASSERT_EQ(read.diagnostics.size(), 1U);  // no sheet has a line for the tightness of a tank
+  EXPECT_EQ(read.diagnostics.front().severity, Severity::warning);
+  const auto told = hold_readings(hollin_gap().pack, read.value, the_day);
+  ASSERT_TRUE(told.ok());
+  ASSERT_EQ(told.value.readings.size(), 4U);
+  EXPECT_EQ(told.value.readings[0].verdict, Verdict::outside);
+  EXPECT_NEAR(*told.value.readings[1].amount, 0.0005, 1e-9);
+  EXPECT_EQ(told.value.readings[2].verdict, Verdict::within);
+  EXPECT_EQ(told.value.readings[3].verdict, Verdict::outside);  // 0.2 in is past 1/8 in
+}
+
+}  // namespace
+}  // namespace forecourse::handover

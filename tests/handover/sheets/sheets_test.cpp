@@ -1,0 +1,242 @@
+// What stands on sheets: the figures of the studies, what is not known, what comes first.
+#include "forecourse/handover/sheets/sheets.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <set>
+
+#include "handover/sheets/pack.h"
+
+namespace forecourse::handover {
+namespace {
+
+using testing::ElementsAre;
+using testing::HasSubstr;
+
+class SheetsOfExample : public testing::TestWithParam<const char*> {
+ protected:
+  const Handed handed{test::site_text(GetParam())};
+};
+INSTANTIATE_TEST_SUITE_P(, SheetsOfExample, testing::ValuesIn(examples), [](const auto& one) {
+  std::string name = one.param;
+  name.erase(std::remove(name.begin(), name.end(), '-'), name.end());
+  return name;
+});
+
+void expect_value(const SheetRow* row, const std::optional<double>& value) {
+  ASSERT_NE(row, nullptr);
+  EXPECT_EQ(row->value, value) << row->what << " of " << row->part;
+  EXPECT_EQ(row->value_by.empty(), !value);
+  EXPECT_TRUE(value || !row->missing.empty()) << row->what;
+}
+
+TEST_P(SheetsOfExample, FlowsAreThoseOfTheFlowStudy) {
+  ASSERT_TRUE(handed.studied.flow);
+  for (const studies::HoseSummary& hose : handed.studied.flow->hoses) {
+    const auto flow = [](const auto& one) { return one ? std::optional(one->flow) : std::nullopt; };
+    expect_value(handed.row(SheetKind::commissioning, "flow-alone", hose.id), flow(hose.alone));
+    expect_value(handed.row(SheetKind::commissioning, "flow-all-open", hose.id), flow(hose.all_open));
+    expect_value(handed.row(SheetKind::return_to_service, "flow-alone", hose.id), flow(hose.alone));
+  }
+}
+
+TEST_P(SheetsOfExample, PressuresAreThoseOfTheFlowStudy) {
+  const studies::FlowResult& flow = *handed.studied.flow;
+  for (const studies::LineAtRest& line : flow.lines_at_rest) {
+    for (const studies::RestPlace& place : line.places) {
+      const SheetRow* row = handed.row(SheetKind::commissioning, "pump-stopped-flow", place.id);
+      if (row == nullptr) continue;
+      expect_value(row, place.shutoff_gauge);
+      expect_value(handed.row(SheetKind::commissioning, "pump-held", place.id), place.held_gauge);
+    }
+  }
+}
+
+TEST_P(SheetsOfExample, LevelsAndRoomsAreThoseOfTheTankStudy) {
+  if (!handed.studied.tank) return;
+  for (const studies::TankTold& tank : handed.studied.tank->tanks) {
+    if (!tank.problem.empty()) continue;
+    expect_value(handed.row(SheetKind::commissioning, "overfill-level", tank.id), tank.rooms.front().level);
+    expect_value(handed.row(SheetKind::delivery_card, "volume-95", tank.id), tank.rooms[1].volume);
+    expect_value(handed.row(SheetKind::delivery_card, "room", tank.id), tank.rooms[1].room);
+  }
+}
+
+TEST_P(SheetsOfExample, SimulatedLeaksAreThoseOfTheLineTests) {
+  if (!handed.studied.line_test) return;
+  for (const studies::LineTest& line : handed.studied.line_test->lines) {
+    for (const studies::DetectorTold& detector : line.detectors) {
+      const SheetRow* row = handed.row(SheetKind::commissioning, "detector-caught", detector.pump);
+      expect_value(row, detector.catches.front().minute);
+      expect_value(handed.row(SheetKind::commissioning, "detector-rate", detector.pump), detector.detects);
+    }
+  }
+}
+
+TEST_P(SheetsOfExample, EverySheetHasItsCautionAndEmergencyComesFirst) {
+  ASSERT_EQ(handed.pack.sheets.size(), all_sheet_kinds.size());
+  for (const Sheet& sheet : handed.pack.sheets) {
+    EXPECT_FALSE(sheet.cautions.empty()) << word(sheet.kind);
+    EXPECT_FALSE(sheet.sections.empty()) << word(sheet.kind);
+    const auto advises = [](const std::string& one) { return one.find("t advises") != std::string::npos; };
+    EXPECT_TRUE(std::any_of(sheet.cautions.begin(), sheet.cautions.end(), advises)) << word(sheet.kind);
+  }
+  for (const SheetKind kind : {SheetKind::return_to_service, SheetKind::emergency_card}) {
+    EXPECT_THAT(handed.sheet(kind).first,
+                ElementsAre("Stop the pump.", "Clear people away.", "Call the fire service."));
+  }
+  EXPECT_THAT(handed.sheet(SheetKind::delivery_card).first,
+              ElementsAre("Spill, overfill or fire: shut the truck's valve.", "Stop the pump.", "Clear people away.",
+                          "Call the fire service."));
+  EXPECT_THAT(handed.sheet(SheetKind::delivery_card).cautions.front(), HasSubstr("never open a connection"));
+}
+
+// A reading finds its row by sheet, section, part and words.
+TEST_P(SheetsOfExample, NoTwoBlanksGoByOneName) {
+  for (const Sheet& sheet : handed.pack.sheets) {
+    std::set<std::tuple<std::string, std::string, std::string>> seen;
+    for (const SheetSection& section : sheet.sections) {
+      for (const SheetRow& row : section.rows) {
+        if (row.blank == Blank::none || row.blank == Blank::signature) continue;
+        EXPECT_TRUE(seen.insert({section.id, row.part, row.what}).second)
+            << word(sheet.kind) << ", " << section.id << ": " << row.part << ", " << row.what;
+      }
+    }
+  }
+}
+
+// An amount has a value, a reason why not, or nothing was to be computed for it.
+TEST_P(SheetsOfExample, NothingIsMadeUp) {
+  for (const Sheet& sheet : handed.pack.sheets) {
+    for (const SheetSection& section : sheet.sections) {
+      for (const SheetRow& row : section.rows) {
+        EXPECT_EQ(row.value.has_value(), !row.value_by.empty()) << row.what;
+        EXPECT_TRUE(!row.tolerance.known() || *row.tolerance.low <= *row.tolerance.high) << row.what;
+        EXPECT_TRUE(row.limit.clause.empty() || !row.limit.words.empty()) << row.what;
+      }
+    }
+  }
+}
+
+TEST(Sheets, OnlyThoseAskedForAreMade) {
+  SheetOptions options;
+  options.kinds = {SheetKind::emergency_card, SheetKind::annual};
+  const Handed handed(test::site_text("site-s"), options);
+  ASSERT_EQ(handed.pack.sheets.size(), 2U);
+  EXPECT_EQ(handed.pack.sheets[0].kind, SheetKind::annual);  // in their own order
+  EXPECT_EQ(handed.pack.sheets[1].kind, SheetKind::emergency_card);
+}
+
+TEST(Sheets, AChangedLengthChangesTheFlowBesideTheBlank) {
+  const std::string text = test::site_text("site-s");
+  const Handed before(text);
+  const Handed after(test::with(text, "line.trunk.length", "\"600 ft\""));
+  const SheetRow* short_one = before.row(SheetKind::commissioning, "flow-all-open", "D3.a");
+  const SheetRow* long_one = after.row(SheetKind::commissioning, "flow-all-open", "D3.a");
+  // computed: a second computation of this station gives 9.58 gpm
+  EXPECT_NEAR(test::in_gpm(*short_one->value), 9.58, 0.02);
+  EXPECT_LT(*long_one->value, 0.9 * *short_one->value);
+}
+
+TEST(Sheets, AChangedRuleChangesTheLimitBesideTheBlank) {
+  const std::string text = test::site_text("hollin-gap");
+  const Handed named(text);
+  const SheetRow* groove = named.row(SheetKind::commissioning, "shear-groove", "D1.regular");
+  ASSERT_TRUE(groove->limit.at_most);
+  EXPECT_NEAR(*groove->limit.at_most, 0.0127, 1e-9);  // SOURCE: [ifc_2018, 2306.7.4] 1/2 in
+  EXPECT_EQ(groove->limit.clause, "IFC 2306.7.4");
+  EXPECT_TRUE(groove->limit.verified);
+  EXPECT_NEAR(*groove->value, -0.1524, 1e-9);  // 0 in against an island of 6 in
+  const Handed without(test::with(text, "site.rules", "[\"us-federal\"]"));
+  EXPECT_TRUE(without.row(SheetKind::commissioning, "shear-groove", "D1.regular")->limit.clause.empty());
+}
+
+TEST(Sheets, APracticeThatTheSiteDoesNotNameIsMarked) {
+  const Handed handed(test::site_text("hollin-gap"));
+  const SheetRow* change = handed.row(SheetKind::commissioning, "sump-change", "D1");
+  EXPECT_EQ(change->limit.clause, "RP1200 6.5");
+  EXPECT_FALSE(change->limit.binds);
+  EXPECT_TRUE(change->limit.strict);
+  EXPECT_NEAR(*change->limit.at_most, 0.003175, 1e-9);  // SOURCE: [rp1200, 6.5] 1/8 in
+}
+
+TEST(Sheets, ASpreadOfTheStudyIsTheTolerance) {
+  SheetOptions options;
+  options.agreed.flow = 0.05;
+  const Handed handed(test::site_text("thornby"), options);
+  const studies::HoseSummary& hose = handed.studied.flow->hoses.front();
+  ASSERT_TRUE(hose.alone->low);
+  const SheetRow* row = handed.row(SheetKind::commissioning, "flow-alone", hose.id);
+  EXPECT_EQ(row->tolerance.low, hose.alone->low);
+  EXPECT_EQ(row->tolerance.high, hose.alone->high);
+  EXPECT_LT(*row->tolerance.low, *row->value);
+}
+
+TEST(Sheets, WithoutASpreadWhatIsAgreedCountsAndElseNothing) {
+  const Handed open(test::site_text("site-s"));
+  EXPECT_FALSE(open.row(SheetKind::commissioning, "flow-alone", "D1.a")->tolerance.known());
+  EXPECT_EQ(open.row(SheetKind::commissioning, "flow-alone", "D1.a")->tolerance.source, "to be agreed");
+  SheetOptions options;
+  options.agreed.flow = 0.05;
+  const Handed agreed(test::site_text("site-s"), options);
+  const SheetRow* row = agreed.row(SheetKind::commissioning, "flow-alone", "D1.a");
+  EXPECT_NEAR(*row->tolerance.low, 0.95 * *row->value, 1e-12);
+  EXPECT_NEAR(*row->tolerance.high, 1.05 * *row->value, 1e-12);
+}
+
+TEST(Sheets, LinksOfTheSiteFileStandInTheMatrix) {
+  const std::string text = test::site_text("hollin-gap");
+  const auto cell = [](const Handed& handed, const std::string& what) -> const SheetRow* {
+    for (const SheetSection& section : handed.sheet(SheetKind::commissioning).sections) {
+      for (const SheetRow& row : section.rows) {
+        if (row.what == what) return &row;
+      }
+    }
+    return nullptr;
+  };
+  const Handed before(text);
+  EXPECT_EQ(cell(before, "emergency stop E1 acts on P1")->words, "stops");
+  EXPECT_EQ(cell(before, "emergency stop E1 acts on P1")->expected, true);
+  EXPECT_EQ(cell(before, "sump sensor of dispenser D2 acts on P1")->words, "not entered");
+  EXPECT_EQ(cell(before, "sump sensor of dispenser D2 acts on P1")->expected, std::nullopt);
+  const Handed after(text + "\n[[interlock]]\nid = \"L1\"\nwhen = \"D2\"\nthen = \"stop\"\nwhat = [\"P1\"]\n");
+  EXPECT_EQ(cell(after, "sump sensor of dispenser D2 acts on P1")->words, "stops");
+  EXPECT_EQ(cell(after, "sump sensor of dispenser D2 acts on P2")->words, "not linked, as entered");
+  EXPECT_EQ(cell(after, "sump sensor of dispenser D2 acts on P2")->expected, false);
+  const Handed fewer(test::with(text, "emergency_stop.E1.stops", "[\"P1\", \"P2\"]"));
+  EXPECT_EQ(cell(fewer, "emergency stop E1 acts on P3")->words, "runs on, as entered");
+}
+
+TEST(Sheets, WalkThroughsNameTheClauseOnlyWhereTheSiteLivesUnderIt) {
+  const Handed federal(test::site_text("hollin-gap"));
+  const SheetRow* row = federal.row(SheetKind::thirty_day, "spill-damage", "F1");
+  EXPECT_EQ(row->limit.clause, "40 CFR 280.36(a)(1)(i)");  // SOURCE: [cfr_280, 280.36(a)(1)(i)]
+  EXPECT_EQ(federal.row(SheetKind::annual, "sump-damage", "D1")->limit.clause, "40 CFR 280.36(a)(1)(ii)");
+  EXPECT_NE(federal.row(SheetKind::thirty_day, "spill-interstice", "F1"), nullptr);  // its container has two walls
+  EXPECT_NE(federal.row(SheetKind::annual, "shear-valve-yearly", "D1.regular"), nullptr);
+  const Handed abroad(test::site_text("thornby"));
+  for (const SheetSection& section : abroad.sheet(SheetKind::annual).sections) {
+    for (const SheetRow& one : section.rows) EXPECT_THAT(one.limit.clause, testing::Not(HasSubstr("CFR")));
+  }
+}
+
+TEST(Sheets, TheEmergencyCardSaysWhatIsNotEntered) {
+  const Handed handed(test::site_text("truck-lane"));
+  EXPECT_EQ(handed.row(SheetKind::emergency_card, "stop-place", "")->missing, "not entered: write it here");
+  EXPECT_EQ(handed.row(SheetKind::emergency_card, "extinguisher-place", "")->missing, "not entered: write it here");
+}
+
+TEST(Sheets, MeterLimitsAreThoseWhoseTextWasSeen) {
+  const Handed handed(test::site_text("hollin-gap"));
+  const SheetRow* error = handed.row(SheetKind::commissioning, "meter-error", "D1.regular-a");
+  EXPECT_EQ(error->limit.clause, "40 CFR 280.43(a)");
+  EXPECT_NEAR(*error->limit.at_most, 6.0 * 1.6387064e-5, 1e-9);  // SOURCE: [cfr_280, 280.43(a)(5)] 6 in3 in 5 gal
+  const Handed abroad(test::site_text("thornby"));
+  EXPECT_FALSE(
+      abroad.row(SheetKind::commissioning, "meter-error", abroad.studied.flow->hoses.front().id)->limit.at_most);
+}
+
+}  // namespace
+}  // namespace forecourse::handover
