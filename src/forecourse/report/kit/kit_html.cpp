@@ -46,9 +46,12 @@ std::string pipe_table(const Kit& kit, site::Display display) {
   return html::table(table);
 }
 
-std::string size_and_function(const KitRow& row, site::Display display) {
+/// What it does, its size, and which parts it is.
+std::string in_words(const KitRow& row, site::Display display) {
+  constexpr std::size_t most = 4;
   const std::string sizes = sizes_in_words(row.sizes, display, glyphs);
-  return row.function + (row.sizes.empty() ? " Size not entered." : " Size: " + sizes + ".");
+  return row.function + (row.sizes.empty() ? " Size not entered." : " Size: " + sizes + ".") +
+         " Of: " + subjects_in_words(row.subjects, most) + ".";
 }
 
 std::string rating(const KitRow& row, site::Display display) {
@@ -64,27 +67,24 @@ std::string listing(const KitRow& row) {
   return out;
 }
 
-/// The rows of one stop.
-std::string stop_table(const Kit& kit, Stop stop, site::Display display) {
-  html::Table table{stop == Stop::station ? std::string("Whole station")
-                                          : fmt::format("{}. {}", static_cast<int>(stop), handover::word(stop)),
-                    "",
+/// One table for the whole course: on paper it breaks where a page ends.
+std::string schedule_table(const Kit& kit, site::Display display) {
+  html::Table table{"Schedule",
+                    "In the order of the course, by its stops.",
                     {{"Part", ""},
+                     {"Stop", ""},
                      {"Does", "", false, true},
-                     {"Amount", "", true},
-                     {"Rating needed", "", true},
-                     {"Listed to", "", false, true},
-                     {"Fuel", "", false, true},
-                     {"Of", "", false, true}},
+                     {"Amount", ""},
+                     {"Rating needed", ""},
+                     {"Listed to", ""},
+                     {"Fuel", ""}},
                     {},
                     {}};
-  constexpr std::size_t most = 4;
   for (const KitRow& row : kit.rows) {
-    if (row.stop != stop) continue;
     const std::string what = row.not_ordered.empty() ? row.what : row.what + " (" + row.not_ordered + ")";
     table.rows.push_back(
-        {{what, size_and_function(row, display), amount_in_words(row, display, glyphs), rating(row, display),
-          listing(row), compatibility_in_words(row.compatibility), subjects_in_words(row.subjects, most)},
+        {{what, handover::word(row.stop), in_words(row, display), amount_in_words(row, display, glyphs),
+          rating(row, display), listing(row), compatibility_in_words(row.compatibility)},
          row.below_need});
   }
   return table.rows.empty() ? std::string() : html::table(table);
@@ -110,8 +110,7 @@ std::string whole(const Kit& kit, site::Display display) {
              "Rating needed: of fuel, the greatest pressure without flow at the part, static and dead-head; "
              "surge is not computed. Of vapor, the settings of the vent valve. Threads are not entered: a "
              "site file has no key for them.");
-  for (int stop = 1; stop <= static_cast<int>(Stop::station); ++stop)
-    out += stop_table(kit, static_cast<Stop>(stop), display);
+  out += schedule_table(kit, display);
   return out + html::heading(2, "Spares") + spares_table(kit);
 }
 
