@@ -38,8 +38,7 @@ bool read_kinds(const std::vector<std::string>& ids, std::vector<SheetKind>& out
       out.push_back(*kind);
       continue;
     }
-    std::vector<std::string> known;
-    for (const SheetKind kind : handover::all_sheet_kinds) known.emplace_back(handover::word(kind));
+    const std::vector<std::string> known = handover::sheet_kind_words();
     const auto near = nearest_word(id, std::span<const std::string>(known));
     fail("there is no sheet '" + id + "'",
          near ? fmt::format("did you mean '{}'?", *near) : fmt::format("one of {}", fmt::join(known, ", ")));
@@ -128,6 +127,7 @@ struct RecordText {
 RecordText text_of(const std::vector<handover::RecordRow>& rows, const store::Kind& kind, const SourceText& typed) {
   RecordText out{{fmt::format("{} ({})", typed.name, kind.name), {}}, &kind, {}};
   std::vector<std::string> columns;
+  columns.reserve(kind.columns.size());
   for (const store::Column& column : kind.columns) columns.emplace_back(column.name);
   store::append_row(out.text.text, columns);
   std::size_t line = 1;

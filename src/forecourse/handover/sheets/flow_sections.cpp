@@ -47,8 +47,8 @@ class FlowRows {
   }
 
  private:
-  SheetRow row(const studies::HoseSummary& hose, const char* id, const char* what,
-               const std::optional<studies::SummaryFlow>& flow) const {
+  [[nodiscard]] SheetRow row(const studies::HoseSummary& hose, const char* id, const char* what,
+                             const std::optional<studies::SummaryFlow>& flow) const {
     SheetRow out = amount_row(id, what, hose.id, "hose." + hose.id, Amount::flow);
     set_value(out, flow ? std::optional(flow->flow) : std::nullopt, "flow study",
               "not determined: see the flow study for what to enter");
@@ -137,7 +137,7 @@ class PumpRows {
     return at_.duty->discharge_pressure_gauge;
   }
 
-  SheetRow row(const char* id, std::string what, const std::optional<double>& value) const {
+  [[nodiscard]] SheetRow row(const char* id, std::string what, const std::optional<double>& value) const {
     SheetRow out = amount_row(id, std::move(what), pump_.id.text, "pump." + pump_.id.text, Amount::pressure);
     set_value(out, value, "flow study", "not determined: enter the curve of the pump and the heights of its line");
     out.tolerance = around(value, source_.agreed.pressure);
@@ -189,14 +189,14 @@ class DetectorRows {
   }
 
  private:
-  SheetRow row(SheetRow out) const {
+  [[nodiscard]] SheetRow row(SheetRow out) const {
     out.part = told_.pump;
     out.path = "pump." + told_.pump + ".leak_detector";
     out.where = told_.where;
     return out;
   }
 
-  SheetRow rate() const {
+  [[nodiscard]] SheetRow rate() const {
     SheetRow out = row(told_row("detector-rate", "leak that it must find"));
     out.amount = Amount::leak;
     set_value(out, told_.detects, "entered", "not entered: detects and at of the leak detector");
@@ -206,7 +206,7 @@ class DetectorRows {
     return out;
   }
 
-  SheetRow caught(const studies::CatchTold& one) const {
+  [[nodiscard]] SheetRow caught(const studies::CatchTold& one) const {
     SheetRow out = row(amount_row("detector-caught", "simulated leak at " + one.where + ", caught in a minute", {}, {},
                                   Amount::caught));
     set_value(out, one.minute, "line tests, by the published rate", {});

@@ -148,27 +148,31 @@ SheetRow due_row(const Finding& finding, const std::string& who) {
   return row;
 }
 
+/// Adds what a rule found of each part that it applies to.
+void add_due(const SheetSource& source, const BoundRequirement& rule, SheetSection& out) {
+  for (const checks::FindingSet& set : source.checked().sets) {
+    if (set.id != rule.set->id.text) continue;
+    for (const Finding& finding : set.findings) {
+      const bool applies = finding.state != checks::FindingState::does_not_apply;
+      if (applies && finding.rule == rule.entered->id.text)
+        out.rows.push_back(due_row(finding, rule.entered->who.text));
+    }
+  }
+}
+
 /// What the rule sets of the station ask for as often: longer than `least`, no longer than `most`.
 SheetSection due_by_rules(const SheetSource& source, const checks::Period& least, const checks::Period& most) {
   SheetSection out = section("by-rule", "Asked for by rule",
                              "Each row is one requirement on one part, with how long ago it was last done as far as is "
                              "entered or recorded.");
+  const auto asked = [&](const BoundRequirement& rule) {
+    if (!rule.every || recurs(*rule.every, least) || !recurs(*rule.every, most)) return false;
+    const bool walk = rule.figure->id == "walked-30-days" || rule.figure->id == "walked-annual";
+    return !walk && source.lives_under(rule.set->id.text);
+  };
   for (const auto& rules : checks::built_in_rules()) {
     for (const BoundRequirement& rule : rules) {
-      if (!rule.every || !source.lives_under(rule.set->id.text) || recurs(*rule.every, least) ||
-          !recurs(*rule.every, most)) {
-        continue;
-      }
-      if (rule.figure->id == "walked-30-days" || rule.figure->id == "walked-annual") continue;
-      for (const checks::FindingSet& set : source.checked().sets) {
-        if (set.id != rule.set->id.text) continue;
-        for (const Finding& finding : set.findings) {
-          const bool this_rule = finding.rule == rule.entered->id.text;
-          if (this_rule && finding.state != checks::FindingState::does_not_apply) {
-            out.rows.push_back(due_row(finding, rule.entered->who.text));
-          }
-        }
-      }
+      if (asked(rule)) add_due(source, rule, out);
     }
   }
   return out;

@@ -80,8 +80,7 @@ class Holder {
   }
 
   static std::string sheet_hint(const std::string& written) {
-    std::vector<std::string> known;
-    for (const SheetKind kind : all_sheet_kinds) known.emplace_back(word(kind));
+    const std::vector<std::string> known = sheet_kind_words();
     const auto near = nearest_word(written, std::span<const std::string>(known));
     std::string all;
     for (const std::string& one : known) all += (all.empty() ? "" : ", ") + one;

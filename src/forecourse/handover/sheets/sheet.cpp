@@ -53,6 +53,13 @@ std::optional<SheetKind> sheet_kind(std::string_view id) {
   return found == all_sheet_kinds.end() ? std::nullopt : std::optional(*found);
 }
 
+std::vector<std::string> sheet_kind_words() {
+  std::vector<std::string> out;
+  out.reserve(all_sheet_kinds.size());
+  for (const SheetKind kind : all_sheet_kinds) out.emplace_back(word(kind));
+  return out;
+}
+
 const char* word(Blank blank) {
   constexpr std::array<const char*, 5> words{"none", "amount", "yes-no", "text", "signature"};
   return words[static_cast<std::size_t>(blank)];

@@ -21,6 +21,8 @@ inline constexpr std::array<SheetKind, 6> all_sheet_kinds{SheetKind::commissioni
 /// "commissioning", "thirty-day", "annual", "return-to-service", "delivery-card", "emergency-card"
 [[nodiscard]] const char* word(SheetKind kind);
 [[nodiscard]] std::optional<SheetKind> sheet_kind(std::string_view id);
+/// All of these words.
+[[nodiscard]] std::vector<std::string> sheet_kind_words();
 
 /// What is written into a row by hand.
 enum class Blank {

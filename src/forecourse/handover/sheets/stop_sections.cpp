@@ -173,6 +173,7 @@ SheetSection cause_and_effect_section(const SheetSource& source) {
       "A row is something that trips, a column what it acts on, a cell what the site file says of it. Where it says "
       "nothing, find out and write it. Yes: it acts.",
       "A shear valve and a breakaway shut by themselves; a link that also stops a pump is something else."};
+  out.effects.reserve(source.site.pumps.size() + source.site.dispensers.size());
   for (const site::Pump& pump : source.site.pumps) out.effects.push_back(pump.id.text);
   const std::size_t pumps = out.effects.size();
   for (const site::Dispenser& dispenser : source.site.dispensers) out.effects.push_back(dispenser.id.text);

@@ -121,6 +121,7 @@ std::string sheets_page(const handover::SheetPack& pack, const site::Site& site,
   const std::vector<std::string> all = handover::sheet_cautions();
   page.body = html::list({all.begin() + 1, all.end()});
   std::vector<std::string> titles;
+  titles.reserve(pack.sheets.size());
   for (const handover::Sheet& sheet : pack.sheets) titles.push_back(sheet.title);
   page.body += html::heading(2, "What is in it") + html::list(titles);
   if (facts.readings != nullptr) page.body += readings_html(*facts.readings, site.display);
