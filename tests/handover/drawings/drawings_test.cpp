@@ -303,7 +303,7 @@ TEST(Drawings, AllLiesOnThePaper) {
     const site::Site site = station(site_text(name));
     for (const char* paper : {"a4", "a3", "letter", "tabloid"}) {
       for (const Drawing& drawing : draw_station(site, Asked{.paper = paper}).drawings) {
-        const Sheet& sheet = drawing.sheet;
+        const DrawingSheet& sheet = drawing.sheet;
         Box box = extent(drawing);
         EXPECT_GE(box.low.x, sheet.corner.x) << name << " " << paper << " " << drawing.id;
         EXPECT_GE(box.low.y, sheet.corner.y) << name << " " << paper << " " << drawing.id;

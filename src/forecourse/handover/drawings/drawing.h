@@ -139,7 +139,7 @@ struct TitleCell {
 };
 
 /// The paper, and how the station is laid on it.
-struct Sheet {
+struct DrawingSheet {
   std::string paper;    ///< "a3"
   double width = 0.0;   ///< [m]
   double height = 0.0;  ///< [m]
@@ -151,7 +151,7 @@ struct Sheet {
 struct Drawing {
   std::string id;     ///< "plan", "section", "tank", "dispenser"
   std::string title;  ///< "Section of the course to D4.diesel-b"
-  Sheet sheet;
+  DrawingSheet sheet;
   std::vector<Layer> layers;
   std::vector<Symbol> symbols;
   std::vector<Path> paths;

@@ -28,7 +28,7 @@ const std::array<Paper, 4>& papers() {
 
 /// How a sheet is parted [m].
 struct Parts {
-  explicit Parts(const Sheet& sheet)
+  explicit Parts(const DrawingSheet& sheet)
       : large(sheet.width > mm(350.0)), margin(mm(8.0)), column(large ? mm(118.0) : mm(92.0)) {}
   bool large;
   double margin;
@@ -228,7 +228,7 @@ class TitleBlock {
 };
 
 void frame(Drawing& drawing, const Parts& parts) {
-  const Sheet& sheet = drawing.sheet;
+  const DrawingSheet& sheet = drawing.sheet;
   const auto rectangle = [&](double left, double low, double right, double high) {
     const auto at = [&](double x, double y) {
       return Point{sheet.corner.x + x * sheet.scale, sheet.corner.y + y * sheet.scale};
@@ -241,7 +241,7 @@ void frame(Drawing& drawing, const Parts& parts) {
 }
 
 void say_that_it_is_empty(Drawing& drawing, const Parts& parts) {
-  const Sheet& sheet = drawing.sheet;
+  const DrawingSheet& sheet = drawing.sheet;
   const double x = 0.5 * (sheet.width - parts.column), y = 0.5 * sheet.height;
   drawing.texts.push_back({"notes",
                            {sheet.corner.x + x * sheet.scale, sheet.corner.y + y * sheet.scale},
@@ -353,7 +353,7 @@ std::vector<Scale> standard_scales(site::Display display, bool detail) {
 
 bool lay_on_sheet(Drawing& drawing, const Box& box, const Paper& paper, const std::optional<Scale>& asked,
                   site::Display display) {
-  Sheet& sheet = drawing.sheet;
+  DrawingSheet& sheet = drawing.sheet;
   sheet = {std::string(paper.id), paper.width, paper.height, 0.0, "", {}};
   const Parts parts(sheet);
   const double wide = sheet.width - 2.0 * parts.margin - parts.column;

@@ -107,7 +107,7 @@ Json json(const LineRow& line) {
           {"burial_m", number_or_null(line.burial)}};
 }
 
-Json json(const Sheet& sheet) {
+Json json(const DrawingSheet& sheet) {
   return {{"paper", sheet.paper}, {"width_m", sheet.width}, {"height_m", sheet.height},
           {"scale", sheet.scale}, {"words", sheet.words},   {"corner_m", json(sheet.corner)}};
 }

@@ -240,7 +240,7 @@ std::string draw_sheets(const handover::DrawingSet& set) {
       "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>Drawings</title>"
       "<style>body{margin:0} .sheet{page-break-after:always;line-height:0}</style>";
   if (!set.drawings.empty()) {
-    const handover::Sheet& sheet = set.drawings.front().sheet;
+    const handover::DrawingSheet& sheet = set.drawings.front().sheet;
     out += fmt::format("<style>@page{{size:{}mm {}mm;margin:0}}</style>", figure(mm(sheet.width)),
                        figure(mm(sheet.height)));
   }
