@@ -114,8 +114,7 @@ class Writer {
 std::vector<std::string> kit_cautions() {
   return {
       "A schedule of what the site file lists. It advises; it is no order, no approval and no test.",
-      "The edition of the code that the local authority has adopted rules, and so do the equipment's listing and "
-      "instructions.",
+      "The edition of the code that the local authority has adopted rules, and so do listing and instructions.",
       "Licensed trades do the work, certified testers the tests.",
       "Pressures are static and dead-head, computed; surge is not computed and can be greater.",
       "That a part is compatible with a fuel is shown by its listing or by its maker in writing, not here.",
