@@ -35,6 +35,20 @@ const char* record_word(TestKind kind) {
       return "flow";
     case TestKind::vent_valve:
       return "vent-valve";
+    case TestKind::vapor_return:
+      return "vapor-return";
+    case TestKind::vapor_recovery:
+      return "vapor-recovery";
+    case TestKind::gauge_leak_test:
+      return "gauge-leak-test";
+    case TestKind::statistics:
+      return "statistics";
+    case TestKind::line_acceptance:
+      return "line-acceptance";
+    case TestKind::protection:
+      return "protection";
+    case TestKind::hand_held:
+      return "hand-held";
   }
   return "";
 }
