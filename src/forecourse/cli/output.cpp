@@ -1,7 +1,5 @@
 #include "forecourse/cli/output.h"
 
-#include <fmt/chrono.h>
-
 #include <algorithm>
 #include <chrono>
 #include <cstdio>
@@ -15,10 +13,7 @@ namespace forecourse::cli {
 
 std::string today() { return server::in_words(server::today()); }
 
-std::string now_in_utc() {
-  const auto now = std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now());
-  return fmt::format("{:%Y%m%dT%H%M%S}Z", fmt::gmtime(std::chrono::system_clock::to_time_t(now)));
-}
+std::string now_in_utc() { return server::now_in_utc(); }
 
 std::optional<site::Date> day_of(const std::string& text) {
   if (text.empty()) return server::today();

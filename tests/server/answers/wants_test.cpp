@@ -134,11 +134,30 @@ TEST(Wants, OfTheCalendarHoldTheDutiesOfTheCommand) {
   }
 }
 
+TEST(Wants, GiveTheScheduleOfTheCommand) {
+  expect_same({"kit", path_of("hollin-gap"), "--json"}, "hollin-gap", {{"study", "kit"}});
+  expect_same({"kit", path_of("site-s"), "--json", "--units", "si"}, "site-s", {{"study", "kit"}, {"units", "si"}});
+}
+
+TEST(Wants, OfTheCalendarTellWhichPartADutyIsOf) {
+  const Json got = answer(site_text("hollin-gap"), "a.toml", {{"study", "calendar"}, {"on", "2026-11-30"}}, {});
+  EXPECT_TRUE(got["records"].is_null());
+  std::set<std::string> of_no_part;
+  for (const Json& duty : got["document"]["result"]["duties"]) {
+    if (duty["path"].is_null()) of_no_part.insert(duty["rule"]);
+    if (duty["rule"] == "shear-valve-yearly") {
+      EXPECT_NE(duty["path"].get<std::string>().find(".shear_valve"), std::string::npos) << duty["path"];
+      EXPECT_EQ(duty["proof"]["part"], duty["subject"]);
+    }
+  }
+  EXPECT_EQ(of_no_part, (std::set<std::string>{"walk-through-30-days", "walk-through-yearly"}));
+}
+
 TEST(Wants, OfOneAskingAreAnsweredAsEachAlone) {
   const std::string text = site_text("site-s");
   Answers together(text, "a.toml");
   for (const Json& want :
-       {Json{{"study", "findings"}}, Json{{"drawing", "section"}}, Json{{"drawing", "budget"}},
+       {Json{{"study", "findings"}}, Json{{"study", "kit"}}, Json{{"drawing", "section"}}, Json{{"drawing", "budget"}},
         Json{{"study", "flow"}, {"parts", {"states"}}}, Json{{"drawing", "section"}, {"units", "si"}},
         Json{{"drawing", "section"}, {"open", "each"}}}) {
     EXPECT_EQ(together.answer(want, {}), answer(text, "a.toml", want, {})) << want.dump();

@@ -120,6 +120,53 @@ TEST_F(RecordsTest, ARowThatIsAcknowledgedIsInTheStoreAndCanBeTakenBack) {
   EXPECT_EQ(send("/api/records/take-back", json::object()).status, 422) << "what was imported stays";
 }
 
+TEST_F(RecordsTest, SeveralRowsAreOneStep) {
+  make_store();
+  start();
+  const auto tested = [](const char* part, const char* day) {
+    return json{{"day", day}, {"kind", "spill-container"}, {"part", part}, {"passed", "yes"}};
+  };
+  const json two{{"kind", "tests"}, {"rows", {tested("F1", "2026-11-04"), tested("F2", "2026-11-04")}}};
+  EXPECT_EQ(send("/api/records", two).status, 200);
+  const auto stored = [&] {
+    std::vector<SourceText> texts;
+    return store::read_records(store_path(), texts).value.tests.size();
+  };
+  EXPECT_EQ(stored(), 2U);
+  const json half{{"kind", "tests"}, {"rows", {tested("F3", "2026-11-04"), tested("F4", "2026-13-04")}}};
+  EXPECT_EQ(send("/api/records", half).status, 422);
+  EXPECT_EQ(stored(), 2U) << "all or none";
+  EXPECT_EQ(send("/api/records/take-back", json::object()).status, 200);
+  EXPECT_EQ(stored(), 0U);
+  EXPECT_EQ(send("/api/records", {{"kind", "tests"}, {"rows", json::array()}}).status, 400);
+}
+
+TEST_F(RecordsTest, ARecordedTestMovesItsDay) {
+  make_store();
+  write_outside(site, file_text(std::string(SITES_DIR) + "/hollin-gap.toml"));  // whose first tank is T1 too
+  start();
+  const auto detector = [&] {
+    const json want{{"study", "calendar"}, {"on", "2026-11-30"}};
+    const json got = json::parse(send("/api/ask", {{"wants", {want}}}).body)["answers"][0];
+    EXPECT_EQ(got["records"]["store"], true);
+    for (const json& duty : got["document"]["result"]["duties"]) {
+      if (duty["id"] == "line-test/leak-detector-yearly/P1") return duty;
+    }
+    return json();
+  };
+  const json before = detector();
+  ASSERT_EQ(before["state"], "no record") << before.dump(1);
+  EXPECT_EQ(before["path"].get<std::string>().rfind("pump.P1.leak_detector", 0), 0U) << before["path"];
+  const json proof = before["proof"];
+  const json row{{"day", "2026-11-28"}, {"kind", proof["kind"]}, {"part", proof["part"]}, {"passed", "yes"}};
+  ASSERT_EQ(send("/api/records", {{"kind", proof["records"]}, {"rows", {row}}}).status, 200);
+  const json after = detector();
+  EXPECT_EQ(after["due"], "2027-11-28");
+  EXPECT_EQ(after["path"], before["path"]);
+  ASSERT_EQ(send("/api/records/take-back", json::object()).status, 200);
+  EXPECT_EQ(detector()["state"], "no record");
+}
+
 TEST_F(RecordsTest, ABadRowChangesNothingAndSaysWhy) {
   make_store();
   start();

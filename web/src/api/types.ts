@@ -135,6 +135,10 @@ export interface CalendarWant {
   within?: number;
   units?: Units;
 }
+export interface KitWant {
+  study: "kit";
+  units?: Units;
+}
 export interface ContainmentWant {
   study: "containment";
   inflows?: string | string[];
@@ -364,6 +368,7 @@ export type KnownWant =
   | FindingsWant
   | MendsWant
   | CalendarWant
+  | KitWant
   | ContainmentWant
   | TankWant
   | FlotationWant

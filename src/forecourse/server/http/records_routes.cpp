@@ -8,13 +8,13 @@ namespace {
 using report::Json;
 
 /// The texts of a row, by the names of their columns; what is not typed may be left out or null.
-std::vector<EnteredValue> values_of(const Json& body, BodyReader& reader) {
-  std::vector<EnteredValue> out;
-  if (!body.is_object() || !body.contains("values") || !body["values"].is_object()) {
-    reader.refuse("'values' is missing", "write them as texts by the names of their columns");
+EnteredRow row_of(const Json& values, BodyReader& reader) {
+  EnteredRow out;
+  if (!values.is_object()) {
+    reader.refuse("the values of a row are missing", "write them as texts by the names of their columns");
     return out;
   }
-  for (const auto& [column, value] : body["values"].items()) {
+  for (const auto& [column, value] : values.items()) {
     if (value.is_null()) continue;
     if (value.is_string()) {
       out.push_back({column, value.get<std::string>()});
@@ -25,13 +25,22 @@ std::vector<EnteredValue> values_of(const Json& body, BodyReader& reader) {
   return out;
 }
 
+/// One row, "values", or several of one kind, "rows".
+std::vector<EnteredRow> rows_of(const Json& body, BodyReader& reader) {
+  std::vector<EnteredRow> out;
+  if (body.is_object() && !body.contains("rows")) return {row_of(body.value("values", Json()), reader)};
+  for (const Json& values : reader.list("rows", false)) out.push_back(row_of(values, reader));
+  if (out.empty()) reader.refuse("'rows' holds none", "write one at least");
+  return out;
+}
+
 Reply enter(const Desk& desk, StationRecords& records, const Call& call) {
   BodyReader body(call.body);
   const std::string kind = body.text("kind");
-  const std::vector<EnteredValue> values = values_of(call.body, body);
+  const std::vector<EnteredRow> rows = rows_of(call.body, body);
   if (!body.good()) return refusal(400, body.error(), body.hint());
   const StationFacts facts = desk.facts();
-  const Entered entered = records.enter(facts.path, site::read_site(facts.text).value, kind, values);
+  const Entered entered = records.enter(facts.path, site::read_site(facts.text).value, kind, rows);
   if (entered.stored) return json_reply({{"stored", true}});
   return refusal(entered.read_only ? 403 : 422, entered.error, entered.hint);
 }

@@ -21,6 +21,9 @@ namespace forecourse::server {
 /// Rows entered into the store of the station's records.
 [[nodiscard]] std::vector<Route> records_routes(const Desk& desk, StationRecords& records);
 
+/// Schedule and calendar of the open site as files.
+[[nodiscard]] std::vector<Route> handover_routes(const Desk& desk, StationRecords& records);
+
 /// The report of the open site: what can be in it, and the report itself as a page or as a PDF.
 [[nodiscard]] std::vector<Route> report_routes(const Desk& desk);
 

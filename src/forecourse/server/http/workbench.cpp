@@ -17,7 +17,7 @@ constexpr std::chrono::milliseconds between_looks{500};  // at the file
 std::vector<Route> all_routes(Desk& desk, Runs& runs, StationRecords& records) {
   std::vector<Route> routes = site_routes(desk);
   for (std::vector<Route> more : {ask_routes(desk, records), run_routes(desk, runs, records),
-                                  records_routes(desk, records), report_routes(desk)}) {
+                                  records_routes(desk, records), report_routes(desk), handover_routes(desk, records)}) {
     for (Route& route : more) routes.push_back(std::move(route));
   }
   return routes;

@@ -18,6 +18,8 @@
 #include <thread>
 #include <vector>
 
+#include "forecourse/server/pages/own_folder.h"
+
 extern char** environ;
 
 namespace forecourse::server {
@@ -94,26 +96,6 @@ bool write_text(const std::string& file, const std::string& text) {
   out.close();
   return out.good();
 }
-
-/// A folder that is gone with it.
-class OwnFolder {
- public:
-  OwnFolder() {
-    std::error_code trouble;
-    path_ = (std::filesystem::temp_directory_path(trouble) / "forecourse-XXXXXX").string();
-    if (trouble || mkdtemp(path_.data()) == nullptr) path_.clear();
-  }
-  ~OwnFolder() {
-    std::error_code ignored;
-    if (!path_.empty()) std::filesystem::remove_all(path_, ignored);
-  }
-  OwnFolder(const OwnFolder&) = delete;
-  OwnFolder& operator=(const OwnFolder&) = delete;
-  [[nodiscard]] const std::string& path() const { return path_; }
-
- private:
-  std::string path_;
-};
 
 }  // namespace
 

@@ -60,17 +60,33 @@ bool is_same_file(const std::string& a, const std::string& b) {
 
 Entered not_stored(std::string error, std::string hint) { return {false, false, std::move(error), std::move(hint)}; }
 
-/// One row as a text of two lines, so that it is read as a file is.
-std::string row_text(const std::vector<EnteredValue>& values) {
-  std::vector<std::string> names;
-  std::vector<std::string> cells;
-  for (const EnteredValue& value : values) {
-    names.push_back(value.column);
-    cells.push_back(store::guarded(value.text));
+/// The columns that any of the rows has.
+std::vector<std::string> columns_of(const std::vector<EnteredRow>& rows) {
+  std::vector<std::string> out;
+  for (const EnteredRow& row : rows) {
+    for (const EnteredValue& value : row) {
+      if (std::ranges::find(out, value.column) == out.end()) out.push_back(value.column);
+    }
   }
+  return out;
+}
+
+std::string cell_of(const EnteredRow& row, const std::string& column) {
+  const auto found = std::ranges::find(row, column, &EnteredValue::column);
+  return found == row.end() ? std::string() : store::guarded(found->text);
+}
+
+/// Rows as a text with a line of names above them, so that it is read as a file is.
+std::string rows_text(const std::vector<EnteredRow>& rows) {
+  const std::vector<std::string> names = columns_of(rows);
   std::string text;
   store::append_row(text, names);
-  store::append_row(text, cells);
+  for (const EnteredRow& row : rows) {
+    std::vector<std::string> cells;
+    cells.reserve(names.size());
+    for (const std::string& name : names) cells.push_back(cell_of(row, name));
+    store::append_row(text, cells);
+  }
   return text;
 }
 
@@ -88,11 +104,11 @@ Entered no_store(const std::string& path) {
   return out;
 }
 
-Entered add_row(const std::string& path, const store::Kind& kind, const std::vector<EnteredValue>& values,
-                const store::SiteNames& names) {
+Entered add_rows(const std::string& path, const store::Kind& kind, const std::vector<EnteredRow>& rows,
+                 const store::SiteNames& names) {
   const auto opened = store::open_store(path, store::Opening::must_exist);
   if (!opened.ok()) return not_stored(opened.diagnostics.front().message, opened.diagnostics.front().hint);
-  const std::vector<SourceText> texts{{entered_here, row_text(values)}};
+  const std::vector<SourceText> texts{{entered_here, rows_text(rows)}};
   const std::array<store::TextToImport, 1> what{{{0, &kind}}};
   store::ImportOptions options;
   options.names = &names;
@@ -102,7 +118,7 @@ Entered add_row(const std::string& path, const store::Kind& kind, const std::vec
   for (const Diagnostic& one : imported.diagnostics) {
     if (one.severity == Severity::error) return not_stored(one.message, one.hint);
   }
-  return not_stored("the row was not stored", "");
+  return not_stored("nothing was stored", "");
 }
 
 }  // namespace
@@ -152,13 +168,13 @@ bool StationRecords::changed(const std::string& site_path) {
 }
 
 Entered StationRecords::enter(const std::string& site_path, const site::Site& site, const std::string& kind_name,
-                              const std::vector<EnteredValue>& values) {
+                              const std::vector<EnteredRow>& rows) {
   const std::string path = path_of(site_path);
   if (path.empty() || !store::is_store_file(path)) return no_store(path);
   const store::Kind* kind = store::find_kind(kind_name);
   if (kind == nullptr) return not_stored("there are no records '" + kind_name + "'", "");
   try {
-    return add_row(path, *kind, values, store::names_of(site));
+    return add_rows(path, *kind, rows, store::names_of(site));
   } catch (const store::StoreFailure& failure) {
     return not_stored(fmt::format("the store cannot be written: {}", failure.what()), "");
   }

@@ -27,7 +27,9 @@ struct EnteredValue {
   std::string text;
 };
 
-/// What became of a row that was entered.
+using EnteredRow = std::vector<EnteredValue>;
+
+/// What became of rows that were entered.
 struct Entered {
   bool stored = false;
   bool read_only = false;  ///< there is no store
@@ -53,11 +55,11 @@ class StationRecords {
   /// True once after files of the records have changed.
   [[nodiscard]] bool changed(const std::string& site_path);
 
-  /// Adds a row to the store. When this returns with `stored`, it is on the disk.
+  /// Adds rows of one kind to the store, all or none. When this returns with `stored`, they are on the disk.
   [[nodiscard]] Entered enter(const std::string& site_path, const site::Site& site, const std::string& kind,
-                              const std::vector<EnteredValue>& values);
+                              const std::vector<EnteredRow>& rows);
 
-  /// Takes the last row that was entered here out of the store again.
+  /// Takes what was entered here last out of the store again.
   /// \param taken what it was
   [[nodiscard]] Entered take_back(const std::string& site_path, std::string& taken);
 

@@ -1,61 +1,44 @@
-#include <algorithm>
-#include <iterator>
-
-#include "forecourse/checks/station/check_records.h"
-#include "forecourse/handover/calendar/calendar.h"
+#include "forecourse/handover/calendar/proofs.h"
 #include "forecourse/report/calendar/calendar_report.h"
-#include "forecourse/server/answers/wants/incident_request.h"
+#include "forecourse/server/answers/station/station_parts.h"
+#include "forecourse/server/answers/wants/handover_told.h"
 #include "forecourse/server/answers/wants/opened_site.h"
-#include "forecourse/server/answers/wants/study_answers.h"
-#include "forecourse/server/records/station_records.h"
+#include "forecourse/server/answers/wants/records_told.h"
+#include "forecourse/site/text/document.h"
 
 namespace forecourse::server {
 namespace {
 
 using report::Json;
 
-/// Of the studies those with duties that come back.
-checks::Studied study(const site::Site& site, const Context& context) {
-  checks::Studied out;
-  if (!site.tanks.empty()) out.vapor = studies::study_vapor(site, {}, context);
-  if (!site.lines.empty()) out.line_test = studies::study_line_test(site, {}, context);
-  return out;
+Json proof_json(const handover::Duty& duty) {
+  const auto proof = handover::proof_of(duty);
+  return proof ? Json{{"records", proof->records}, {"kind", proof->kind}, {"part", proof->part}} : Json();
 }
 
-/// Days that are yet to come stand first; the command refuses them.
-void add_wrong_days(const site::records::Records* records, handover::Calendar& calendar) {
-  std::vector<Diagnostic> told = std::move(calendar.wrong_days);
-  std::erase_if(told, [](const Diagnostic& one) { return one.where && one.where->text != 0; });
-  if (records != nullptr) {
-    std::vector<Diagnostic> more = checks::check_records(*records, calendar.today);
-    std::move(more.begin(), more.end(), std::back_inserter(told));
+/// Each duty with the path of the part that it is of, or of the day that is entered, and with the record that moves its
+/// day.
+void add_parts(const std::string& text, const handover::Calendar& calendar, Json& duties) {
+  const std::vector<StationPart> parts = station_parts(site::read_document(text, 0).value.root, text);
+  for (std::size_t i = 0; i < calendar.duties.size(); ++i) {
+    const SourceSpan& where = calendar.duties[i].where;
+    const bool known = where.text == 0 && where.end > where.begin;
+    duties[i]["proof"] = proof_json(calendar.duties[i]);
+    duties[i]["path"] = known ? report::text_or_null(path_at(parts, where)) : Json();
   }
-  calendar.warnings.insert(calendar.warnings.begin(), told.begin(), told.end());
 }
 
 }  // namespace
 
 Json calendar_answer(const Asked& asked) {
-  constexpr double longest = 36525.0;  // [d]
-  WantReader want(asked.want, calendar_members);
-  const site::Date on = read_day(want);
-  const std::optional<double> within = want.number("within", 0.0, longest);
-  const OpenedSite& opened = asked.shared.opened(read_units(want));
-  if (!want.good()) return want.problem();
-  if (!opened.problem.is_null()) return opened.problem;
-  std::vector<SourceText> texts = opened.texts;
-  // Records that cannot be read prove nothing; their sheet tells why.
-  const std::shared_ptr<const ReadRecords> records = asked.records ? asked.records(opened.site) : nullptr;
-  const site::records::Records* read = records && records->read.ok() ? &records->read.value : nullptr;
-  if (read != nullptr) texts.insert(texts.end(), records->texts.begin(), records->texts.end());
-  const checks::Studied studied = study(opened.site, asked.context);
-  const checks::CheckResult checked = checks::check_station(checks::facts_of(opened.site, studied, on, read), studied);
-  handover::CalendarOptions options;
-  if (within) options.within = static_cast<int>(*within);
-  handover::Calendar calendar = handover::calendar_of(checked, options);
-  calendar.version = FORECOURSE_VERSION;
-  add_wrong_days(read, calendar);
-  return {{"document", report::calendar_document(calendar, {{}, {}, texts, {}})}};
+  const ToldCalendar told = told_calendar(asked);
+  if (!told.problem.is_null()) return told.problem;
+  Json document = report::calendar_document(told.calendar, {{}, {}, told.texts, {}});
+  add_parts(asked.text, told.calendar, document["result"]["duties"]);
+  const bool bad = told.records && !told.records->read.ok();
+  return {{"document", std::move(document)},
+          {"records", told.records ? records_json(*told.records) : Json()},
+          {"wrong", bad ? unreadable(*told.records, told.texts)["wrong"] : Json::array()}};
 }
 
 }  // namespace forecourse::server

@@ -39,6 +39,7 @@ inline constexpr auto mends_members = std::to_array<WantMember>({{"study", "\"me
                                                                  {"units", "Units"}});
 inline constexpr auto calendar_members =
     std::to_array<WantMember>({{"study", "\"calendar\""}, {"on", "string"}, {"within", "number"}, {"units", "Units"}});
+inline constexpr auto kit_members = std::to_array<WantMember>({{"study", "\"kit\""}, {"units", "Units"}});
 inline constexpr auto containment_members = std::to_array<WantMember>({{"study", "\"containment\""},
                                                                        {"inflows", "string | string[]"},
                                                                        {"sensor_dead_for", "string"},
@@ -197,6 +198,7 @@ inline constexpr auto want_shapes = std::to_array<WantShape>({{"FlowWant", flow_
                                                               {"FindingsWant", findings_members},
                                                               {"MendsWant", mends_members},
                                                               {"CalendarWant", calendar_members},
+                                                              {"KitWant", kit_members},
                                                               {"ContainmentWant", containment_members},
                                                               {"TankWant", tank_members},
                                                               {"FlotationWant", flotation_members},

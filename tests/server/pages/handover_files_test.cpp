@@ -1,0 +1,49 @@
+// Schedule and calendar as files for a spreadsheet and a phone.
+#include "forecourse/server/pages/handover_files.h"
+
+#include <gtest/gtest.h>
+
+#include "support/stations.h"
+
+namespace forecourse::server {
+namespace {
+
+using report::Json;
+
+Reply file(const std::string& name, const Json& asked = Json::object(), const std::string& site = "hollin-gap") {
+  return handover_file(name, {test::site_text(site), 1, site + ".toml"}, {}, asked);
+}
+
+TEST(HandoverFiles, HoldTheScheduleInTheUnitsAsked) {
+  const Reply us = file("kit.csv", {{"units", "us"}});
+  const Reply si = file("kit.csv", {{"units", "si"}});
+  ASSERT_EQ(us.status, 200) << us.body;
+  EXPECT_EQ(us.type, "text/csv; charset=utf-8");
+  EXPECT_NE(us.body.find("shear valve, double poppet"), std::string::npos);
+  EXPECT_NE(us.body.find("psi"), std::string::npos);
+  EXPECT_EQ(si.body.find("psi"), std::string::npos);
+}
+
+TEST(HandoverFiles, HoldTheScheduleForASpreadsheet) {
+  const Reply made = file("kit.xlsx");
+  ASSERT_EQ(made.status, 200) << made.body;
+  EXPECT_EQ(made.body.substr(0, 2), "PK") << "a zip file";
+}
+
+TEST(HandoverFiles, HoldTheCalendarForAPhone) {
+  const Reply made = file("calendar.ics");
+  ASSERT_EQ(made.status, 200) << made.body;
+  EXPECT_EQ(made.type, "text/calendar; charset=utf-8");
+  EXPECT_EQ(made.body.rfind("BEGIN:VCALENDAR\r\n", 0), 0U);
+  EXPECT_NE(made.body.find("BEGIN:VEVENT"), std::string::npos);
+}
+
+TEST(HandoverFiles, SayWhatThereIsNot) {
+  EXPECT_EQ(file("kit.doc").status, 404);
+  EXPECT_EQ(file("kit.csv", {{"unit", "us"}}).status, 400);
+  const Reply unreadable = handover_file("calendar.ics", {"format = 1\n[[tank]]\n", 1, "a.toml"}, {}, Json::object());
+  EXPECT_EQ(unreadable.status, 422) << unreadable.body;
+}
+
+}  // namespace
+}  // namespace forecourse::server
