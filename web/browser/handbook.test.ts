@@ -25,6 +25,7 @@ const shown: { name: string; query: string; before?: (page: Page) => Promise<unk
   { name: "incident", query: "?sheet=incident", before: onEvents(9) },
   { name: "containment", query: "?sheet=containment" },
   { name: "checks", query: "?sheet=checks" },
+  { name: "kit", query: "?sheet=kit" },
   { name: "reports", query: "?sheet=reports" },
   { name: "dark", query: "?sheet=site&theme=dark&product=diesel" },
 ];

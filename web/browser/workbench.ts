@@ -76,7 +76,7 @@ export const launch = (): Promise<Browser> =>
   chromium.launch({ executablePath: browserPath, args: ["--no-sandbox", "--disable-dev-shm-usage", "--font-render-hinting=none"] });
 
 export const sizes = { wide: { width: 1440, height: 900 }, middle: { width: 1024, height: 768 }, phone: { width: 390, height: 844 } };
-export const sheets = ["site", "tank", "flow", "incident", "containment", "ledger", "checks", "reports"] as const;
+export const sheets = ["site", "tank", "flow", "incident", "containment", "ledger", "checks", "kit", "reports"] as const;
 
 /** What a page said or asked for that it should not have. */
 export interface Seen {

@@ -14,6 +14,7 @@ import "./style/checks.css";
 import "./style/containment.css";
 import "./style/ledger.css";
 import "./style/ledgerview.css";
+import "./style/kit.css";
 import "./style/reports.css";
 import "./style/states.css";
 import "./style/drawing.css";
@@ -23,6 +24,7 @@ import { Checks } from "./panels/checks/Checks";
 import { Containment } from "./panels/containment/Containment";
 import { Flow } from "./panels/flow/Flow";
 import { Incident } from "./panels/incident/Incident";
+import { Kit } from "./panels/kit/Kit";
 import { Ledger } from "./panels/ledger/Ledger";
 import { Reports } from "./panels/reports/Reports";
 import { Shell } from "./panels/shell/Shell";
@@ -35,7 +37,7 @@ follow();
 listenToKeys();
 render(
   <Shell
-    panels={{ site: Site, tank: Tank, flow: Flow, incident: Incident, containment: Containment, ledger: Ledger, checks: Checks, reports: Reports }}
+    panels={{ site: Site, tank: Tank, flow: Flow, incident: Incident, containment: Containment, ledger: Ledger, checks: Checks, kit: Kit, reports: Reports }}
   />,
   document.body,
 );

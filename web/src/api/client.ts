@@ -1,5 +1,5 @@
 import { stationOf } from "./station";
-import type { Diagnostic, Edit, Station, StationTold, Tables, Want } from "./types";
+import type { Diagnostic, Edit, Station, StationTold, Tables, Units, Want } from "./types";
 
 /** What the server said no to, with what to do about it. */
 export class Refused extends Error {
@@ -109,6 +109,8 @@ export const api = {
   /** A row for the store of the station's records; resolves when it is on the disk. */
   enterRecord: (kind: string, values: Record<string, string | null>) =>
     call<object>("POST", "/api/records", { kind, values }),
+  /** Several rows of one kind, in one step. */
+  enterRecords: (kind: string, rows: Record<string, string>[]) => call<object>("POST", "/api/records", { kind, rows }),
   takeBackRecord: () => call<{ taken: string }>("POST", "/api/records/take-back", {}),
   startRun: (revision: number, want: Want, edits: Edit[] = []) =>
     call<{ run: number }>("POST", "/api/runs", { revision, want, edits }),
@@ -118,6 +120,8 @@ export const api = {
   reportChoices: <C>(signal: AbortSignal) => call<C>("GET", "/api/report/sections", undefined, signal),
   report: async (wanted: object, signal: AbortSignal) =>
     (await send("POST", "/api/report", wanted, signal)).blob(),
+  /** "kit.csv", "kit.xlsx" or "calendar.ics" */
+  handover: async (file: string, units: Units) => (await send("POST", `/api/handover/${file}`, { units })).blob(),
 };
 
 /** Server-sent events; reconnects by itself. Returns what ends it. */

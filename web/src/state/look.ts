@@ -10,6 +10,7 @@ export const sheets = [
   { key: "5", id: "containment", name: "Containment" },
   { key: "6", id: "ledger", name: "Ledger" },
   { key: "7", id: "checks", name: "Checks" },
+  { key: "8", id: "kit", name: "Kit and calendar" },
   { key: "0", id: "reports", name: "Reports" },
 ] as const;
 export type SheetId = (typeof sheets)[number]["id"];

@@ -1,6 +1,7 @@
+import { dayWords, daysIn, monthWords, shortDay } from "../../src/draw/days";
 import { describe, expect, test } from "vitest";
 import type { Explained, LedgerBook, LedgerRow } from "../../src/panels/ledger/documents";
-import { axisOf, dayWords, daysIn, dipWords, endsTheBook, fallsOf, limitAhead, monthWords, periodOf, rowOf, shortDay } from "../../src/panels/ledger/rows";
+import { axisOf, dipWords, endsTheBook, fallsOf, limitAhead, periodOf, rowOf } from "../../src/panels/ledger/rows";
 
 const gallon = 3.785411784e-3;
 const inch = 0.0254;

@@ -1,6 +1,7 @@
+import { dateOf, dayWords } from "../../draw/days";
 import { digits } from "../../draw/numbers";
 import type { ControlChart, ControlPoint } from "./documents";
-import { axisOf, dateOf, dayWords } from "./rows";
+import { axisOf } from "./rows";
 import { Outside } from "./Running";
 
 const box = { height: 170, left: 34, right: 62, top: 8, foot: 22 };

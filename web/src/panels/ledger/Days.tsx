@@ -1,5 +1,6 @@
 import type { TargetedKeyboardEvent } from "preact";
 import { useRef, useState } from "preact/hooks";
+import { dateOf, dayWords, shortDay } from "../../draw/days";
 import { figure, signed, unitOf, valueIn, withUnitOr } from "../../draw/numbers";
 import { units } from "../../state/look";
 import { editable, narrow } from "../../state/station";
@@ -7,7 +8,7 @@ import { StatusShape } from "../parts/status";
 import { Wide } from "../parts/Wide";
 import type { LedgerBook, LedgerRow } from "./documents";
 import { enter } from "./entering";
-import { columns, dateOf, dayWords, shortDay, dipWords, endsTheBook, periodOf, type Column } from "./rows";
+import { columns, dipWords, endsTheBook, periodOf, type Column } from "./rows";
 
 const volume = (si: number) => figure("volume", units.value, si, 0);
 const difference = (si: number) => signed(valueIn("volume", units.value, si), 0);

@@ -1,10 +1,11 @@
+import { dayWords, monthWords } from "../../draw/days";
 import { digits, figure, signed, unitOf, valueIn } from "../../draw/numbers";
 import { sentence } from "../../draw/words";
 import { units } from "../../state/look";
 import { Note } from "../parts/Note";
 import { StatusShape, stateWords } from "../parts/status";
 import type { LedgerBook, LedgerDocument, LedgerMonth } from "./documents";
-import { dayWords, endsTheBook, monthWords, periodOf } from "./rows";
+import { endsTheBook, periodOf } from "./rows";
 import { month as chosenMonth } from "./state";
 
 const volume = (si: number) => `${figure("volume", units.value, si, 0)}\u00A0${unitOf("volume", units.value)}`;

@@ -1,5 +1,6 @@
 import { useRef } from "preact/hooks";
 import { hasKey } from "../../api/client";
+import { monthWords } from "../../draw/days";
 import { unitOf } from "../../draw/numbers";
 import { capital, count, sentence } from "../../draw/words";
 import { useStanding } from "../../state/ask";
@@ -16,7 +17,7 @@ import type { BookName, LedgerAnswer, LedgerBook, LedgerRefused, LedgerTold, Led
 import { takeBack } from "./entering";
 import { LedgerPanel } from "./LedgerPanel";
 import { More } from "./More";
-import { monthWords, periodOf } from "./rows";
+import { periodOf } from "./rows";
 import { Running } from "./Running";
 import { chosenBooks, month } from "./state";
 import { Terms } from "./Terms";

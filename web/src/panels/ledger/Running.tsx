@@ -1,7 +1,8 @@
+import { dateOf, dayWords, daysIn, monthWords } from "../../draw/days";
 import { digits, unitOf, valueIn } from "../../draw/numbers";
 import { units } from "../../state/look";
 import type { LedgerRow } from "./documents";
-import { axisOf, dateOf, dayWords, daysIn, limitAhead, monthWords } from "./rows";
+import { axisOf, limitAhead } from "./rows";
 
 const box = { height: 250, left: 56, right: 56, top: 10, foot: 38 };
 

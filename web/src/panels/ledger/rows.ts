@@ -1,32 +1,6 @@
+import { dateOf, daysIn } from "../../draw/days";
 import { apportion, digits, valueIn, type UnitSystem } from "../../draw/numbers";
 import type { Explained, LedgerBook, LedgerRow } from "./documents";
-
-const months = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
-const longMonths = [
-  "January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December",
-];
-
-const partsOf = (day: string) => day.split("-").map(Number);
-
-/** "2026-11-05" as "5 Nov 2026" */
-export function dayWords(day: string): string {
-  const [year, month = 1, date] = partsOf(day);
-  return `${date} ${months[month - 1]} ${year}`;
-}
-/** "2026-11" as "November 2026" */
-export function monthWords(month: string): string {
-  const [year, number = 1] = partsOf(month);
-  return `${longMonths[number - 1]} ${year}`;
-}
-/** The date alone below a day of the same month, else with its month: "1 Nov". */
-export const shortDay = (day: string, above: string | undefined) =>
-  above?.slice(0, 7) === day.slice(0, 7) ? `${dateOf(day)}` : dayWords(day).slice(0, -5);
-/** Day of its month. */
-export const dateOf = (day: string) => partsOf(day)[2] ?? 1;
-export function daysIn(month: string): number {
-  const [year = 1970, number = 1] = partsOf(month);
-  return new Date(Date.UTC(year, number, 0)).getUTCDate();
-}
 
 /** The rows that are explained. */
 export const periodOf = (book: LedgerBook): LedgerRow[] => book.rows.slice(book.period.from_row, book.period.to_row);

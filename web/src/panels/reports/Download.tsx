@@ -1,18 +1,11 @@
 import { useEffect, useState } from "preact/hooks";
 import { api } from "../../api/client";
+import { save } from "../../api/save";
 import { toast } from "../../state/toast";
 import { station } from "../../state/station";
 import { fileName } from "./choice";
 import type { Choices, Wanted } from "./documents";
 import { told, type Problem } from "./state";
-
-function save(blob: Blob, name: string) {
-  const link = document.createElement("a");
-  link.href = URL.createObjectURL(blob);
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
-}
 
 /** Seconds since it began, while it runs. */
 function useSeconds(running: boolean) {

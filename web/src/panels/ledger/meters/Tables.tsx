@@ -1,9 +1,9 @@
+import { dayWords } from "../../../draw/days";
 import { figure, unitOf } from "../../../draw/numbers";
 import { units } from "../../../state/look";
 import { StatusShape, stateWords } from "../../parts/status";
 import type { Finding } from "../../parts/finding";
 import { Wide } from "../../parts/Wide";
-import { dayWords } from "../rows";
 import type { BookMeters, Meter, MeterLimit } from "./documents";
 import { isCorrected, lastOf, money, percent, standing, stateOf, worstAgainst, worstOf } from "./rows";
 import { chosenMeter } from "./state";
