@@ -18,6 +18,18 @@ const onEvents = (count: number) => async (page: Page) => {
   await page.waitForTimeout(300);
 };
 
+/** Has the server tell the calendar of a day, whatever day it is. */
+const onDay = (day: string) => async (page: Page) => {
+  await page.route("**/api/ask", (route) => {
+    const body = route.request().postDataJSON() as { wants: { study?: string; on?: string }[] };
+    for (const want of body.wants) if (want.study === "calendar") want.on = day;
+    return route.continue({ postData: JSON.stringify(body) });
+  });
+  await page.reload();
+  await page.waitForSelector(".kit tbody");
+  await settled(page);
+};
+
 const shown: { name: string; query: string; before?: (page: Page) => Promise<unknown> }[] = [
   { name: "site", query: "?sheet=site" },
   { name: "tank", query: "?sheet=tank" },
@@ -25,7 +37,7 @@ const shown: { name: string; query: string; before?: (page: Page) => Promise<unk
   { name: "incident", query: "?sheet=incident", before: onEvents(9) },
   { name: "containment", query: "?sheet=containment" },
   { name: "checks", query: "?sheet=checks" },
-  { name: "kit", query: "?sheet=kit" },
+  { name: "kit", query: "?sheet=kit", before: onDay("2026-11-30") },
   { name: "reports", query: "?sheet=reports" },
   { name: "dark", query: "?sheet=site&theme=dark&product=diesel" },
 ];

@@ -10,8 +10,10 @@ namespace {
 
 using report::Json;
 
+StationFacts facts_of(const std::string& text, const std::string& file) { return {text, 1, file, false, {}, {}, {}}; }
+
 Reply file(const std::string& name, const Json& asked = Json::object(), const std::string& site = "hollin-gap") {
-  return handover_file(name, {test::site_text(site), 1, site + ".toml"}, {}, asked);
+  return handover_file(name, facts_of(test::site_text(site), site + ".toml"), {}, asked);
 }
 
 TEST(HandoverFiles, HoldTheScheduleInTheUnitsAsked) {
@@ -41,7 +43,8 @@ TEST(HandoverFiles, HoldTheCalendarForAPhone) {
 TEST(HandoverFiles, SayWhatThereIsNot) {
   EXPECT_EQ(file("kit.doc").status, 404);
   EXPECT_EQ(file("kit.csv", {{"unit", "us"}}).status, 400);
-  const Reply unreadable = handover_file("calendar.ics", {"format = 1\n[[tank]]\n", 1, "a.toml"}, {}, Json::object());
+  const Reply unreadable =
+      handover_file("calendar.ics", facts_of("format = 1\n[[tank]]\n", "a.toml"), {}, Json::object());
   EXPECT_EQ(unreadable.status, 422) << unreadable.body;
 }
 

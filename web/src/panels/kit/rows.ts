@@ -156,8 +156,8 @@ export function marksOf(duties: readonly Duty[], today: string, within: number, 
 /** What stands in the strip in words where its marks do not say it: no record, or the year of a day beyond it. */
 export function stripWords(duties: readonly Duty[], marks: readonly Mark[]): string {
   if (duties.length === 0) return "";
-  if (duties.every((d) => d.state === "no record")) return "no record";
-  if (duties.every((d) => d.state === "no record" || (d.state === "not determined" && !d.due))) return "may apply";
+  const known = duties.filter((d) => d.state !== "no record" && (d.state !== "not determined" || d.due));
+  if (known.length === 0) return duties.some((d) => d.state === "no record") ? "no record" : "may apply";
   if (marks.length) return "";
   const days = duties.map((d) => d.due).filter((d) => d !== null);
   return days.sort()[0]?.slice(0, 4) ?? "";
