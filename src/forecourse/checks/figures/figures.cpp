@@ -41,7 +41,7 @@ FigureAt entered_fact(std::string subject, SourceSpan where, const site::Fact& f
 FigureAt entered_day(std::string subject, SourceSpan where, const std::optional<site::Date>& day, std::string enter) {
   FigureAt out;
   out.subject = std::move(subject);
-  out.where = day ? day->where : where;
+  out.where = day && day->where.text == 0 ? day->where : where;  // never in the records
   out.day = day;
   if (!day) out.enter = std::move(enter);
   return out;

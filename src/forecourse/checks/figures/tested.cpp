@@ -43,16 +43,6 @@ MaybeDay last_failed(const std::vector<const site::records::Test*>& tests) {
 
 }  // namespace
 
-namespace {
-
-/// The place of a day is that in the site file, else that of its part: never in the records.
-FigureAt at_part(FigureAt day, SourceSpan where) {
-  if (day.where.text != 0) day.where = where;
-  return day;
-}
-
-}  // namespace
-
 std::vector<site::Date> recorded_days(const Facts& facts, const Recorded& which) {
   std::vector<site::Date> out;
   for (const site::records::Test* test : recorded_tests(facts, which)) {
@@ -70,7 +60,7 @@ FigureAt last_tested(const Facts& facts, std::string subject, SourceSpan where, 
     last.reset();
     enter = "its last test failed; mend it and test again";
   }
-  return at_part(entered_day(std::move(subject), where, last, std::move(enter)), where);
+  return entered_day(std::move(subject), where, last, std::move(enter));
 }
 
 namespace {
@@ -97,7 +87,7 @@ FigureAt last_looked(const Facts& facts, std::string subject, SourceSpan where, 
       if (looked_at(one, which)) last = later_of(last, one.at.day);
     }
   }
-  return at_part(entered_day(std::move(subject), where, last, std::move(enter)), where);
+  return entered_day(std::move(subject), where, last, std::move(enter));
 }
 
 FigureAt shear_valve_trip(const Facts& facts, const std::string& inlet, const site::ShearValve& valve) {
