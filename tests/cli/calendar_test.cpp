@@ -22,7 +22,8 @@ Outcome run(const std::string& folder, const std::string& arguments) {
 
 json duty(const std::string& folder, const std::string& id, const std::string& more) {
   const Outcome out = run(folder, "calendar " + hollin_gap + " --on 2026-11-30 --json " + more);
-  for (const json& one : json::parse(out.out)["result"]["duties"]) {
+  const json document = json::parse(out.out);
+  for (const json& one : document["result"]["duties"]) {
     if (one["id"] == id) return one;
   }
   return {};
