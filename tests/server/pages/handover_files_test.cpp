@@ -1,4 +1,4 @@
-// Schedule and calendar as files for a spreadsheet and a phone.
+// Schedule, calendar, sheets and drawings as files.
 #include "forecourse/server/pages/handover_files.h"
 
 #include <gtest/gtest.h>
@@ -38,6 +38,25 @@ TEST(HandoverFiles, HoldTheCalendarForAPhone) {
   EXPECT_EQ(made.type, "text/calendar; charset=utf-8");
   EXPECT_EQ(made.body.rfind("BEGIN:VCALENDAR\r\n", 0), 0U);
   EXPECT_NE(made.body.find("BEGIN:VEVENT"), std::string::npos);
+}
+
+TEST(HandoverFiles, HoldTheSheetsToFillIn) {
+  const Reply made = file("sheets.html", {{"units", "si"}});
+  ASSERT_EQ(made.status, 200) << made.body;
+  EXPECT_NE(made.body.find("Commissioning"), std::string::npos);
+  EXPECT_NE(made.body.find("Stop the pump"), std::string::npos);
+  EXPECT_NE(made.body.find("L/min"), std::string::npos);
+  EXPECT_EQ(made.body.find(" gpm"), std::string::npos);
+}
+
+TEST(HandoverFiles, HoldTheDrawings) {
+  for (const std::string which : {"plan", "section", "tank", "dispenser"}) {
+    const Reply svg = file(which + ".svg"), dxf = file(which + ".dxf");
+    ASSERT_EQ(svg.status, 200) << svg.body;
+    EXPECT_EQ(svg.body.rfind("<svg", 0), 0U);
+    ASSERT_EQ(dxf.status, 200) << dxf.body;
+    EXPECT_NE(dxf.body.find("AC1009"), std::string::npos);
+  }
 }
 
 TEST(HandoverFiles, SayWhatThereIsNot) {

@@ -8,6 +8,7 @@ import { Cells } from "./Cells";
 import { usualPaper, wanted } from "./choice";
 import type { Paper } from "./documents";
 import { Download } from "./Download";
+import { HandedOver } from "./HandedOver";
 import { Preview, showSection } from "./Preview";
 import { Sections } from "./Sections";
 import { choices, followReport, kept, old, page, problem, type Problem } from "./state";
@@ -68,6 +69,7 @@ export function Reports() {
             <>
               <Sections choices={all} onShow={(id) => showSection(frame.current, id)} />
               <Cells cells={all.cells} />
+              <HandedOver />
             </>
           ) : (
             !problem.value && <Waiting />
