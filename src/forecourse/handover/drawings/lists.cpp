@@ -16,9 +16,10 @@ std::vector<std::string> by_reason(const std::vector<Named>& items, const char* 
   for (const Named& item : items) {
     const auto [found, fresh] = names.try_emplace(item.why);
     if (fresh) reasons.push_back(item.why);
-    found->second += (found->second.empty() ? "" : between) + item.name;
+    if (!found->second.empty()) found->second += between;
+    found->second += item.name;
   }
-  for (std::string& reason : reasons) reason = names[reason] + ": " + reason;
+  for (std::string& reason : reasons) reason.insert(0, names[reason] + ": ");
   return reasons;
 }
 

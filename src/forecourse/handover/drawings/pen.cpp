@@ -82,7 +82,7 @@ Box extent(const Drawing& drawing) {
     out.take(at(arc.from));
     out.take(at(arc.to));
     constexpr double quarter = std::numbers::pi / 2.0;
-    for (double angle = quarter * std::ceil(arc.from / quarter); angle < arc.to; angle += quarter) out.take(at(angle));
+    for (int i = static_cast<int>(std::ceil(arc.from / quarter)); i * quarter < arc.to; ++i) out.take(at(i * quarter));
   }
   for (const Mark& mark : drawing.marks) out.take(mark.at);
   return out;
@@ -144,16 +144,8 @@ double Pen::cost(const Box& box) const {
   return out;
 }
 
-void Pen::label(Point of, const std::string& words, double clearance_mm) {
-  const double height = paper(letter_);
-  const double length = text_length(words, height);
-  struct Candidate {
-    Point at;
-    Anchor anchor;
-    double cost;
-    bool far;
-  };
-  Candidate best{of, Anchor::left, std::numeric_limits<double>::infinity(), false};
+Pen::Place Pen::free_place(Point of, double length, double height, double clearance_mm) const {
+  Place best{of, Anchor::left, std::numeric_limits<double>::infinity(), false};
   constexpr std::array<double, 5> rings{1.0, 2.6, 4.5, 7.0, 10.0};
   for (const double ring : rings) {
     const double off = paper(clearance_mm * ring + (ring > 1.0 ? 1.0 : 0.0));
@@ -167,16 +159,25 @@ void Pen::label(Point of, const std::string& words, double clearance_mm) {
       if (worth < best.cost) best = {at, anchor, worth, ring > 1.0};
     }
   }
-  keep_off(text_box(best.at, length, height, best.anchor));
-  out_.texts.push_back({"text", best.at, words, height, best.anchor, 0.0});
-  if (!best.far) return;
-  const Point end{best.at.x + (best.anchor == Anchor::left    ? -paper(0.4)
-                               : best.anchor == Anchor::right ? paper(0.4)
-                                                              : 0.0),
-                  best.at.y + (best.anchor == Anchor::middle && best.at.y > of.y ? -0.4 * height : 0.5 * height)};
+  return best;
+}
+
+void Pen::lead(Point of, const Place& to, double height) {
+  const double aside = to.anchor == Anchor::left ? -paper(0.4) : to.anchor == Anchor::right ? paper(0.4) : 0.0;
+  const bool above = to.anchor == Anchor::middle && to.at.y > of.y;
+  const Point end{to.at.x + aside, to.at.y + (above ? -0.4 : 0.5) * height};
   const double far = distance(of, end);
   const double gap = std::min(paper(0.9), 0.4 * far);
   out_.paths.push_back({"leaders", {{of.x + (end.x - of.x) / far * gap, of.y + (end.y - of.y) / far * gap}, end}});
+}
+
+void Pen::label(Point of, const std::string& words, double clearance_mm) {
+  const double height = paper(letter_);
+  const double length = text_length(words, height);
+  const Place best = free_place(of, length, height, clearance_mm);
+  keep_off(text_box(best.at, length, height, best.anchor));
+  out_.texts.push_back({"text", best.at, words, height, best.anchor, 0.0});
+  if (best.far) lead(of, best, height);
 }
 
 void Pen::measure(const std::string& what, Point from, Point to, Point line_from, Point line_to,

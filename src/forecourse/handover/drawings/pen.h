@@ -58,6 +58,16 @@ class Pen {
                const std::string& word = "");
   [[nodiscard]] double cost(const Box& box) const;
 
+  /// Where a label stands.
+  struct Place {
+    Point at;
+    Anchor anchor = Anchor::left;
+    double cost = 0.0;
+    bool far = false;  ///< from what it names: it wants a leader
+  };
+  [[nodiscard]] Place free_place(Point of, double length, double height, double clearance_mm) const;
+  void lead(Point of, const Place& to, double height);
+
   Drawing& out_;
   site::Display display_;
   double letter_ = 1.8;  ///< of labels and dimensions [mm]

@@ -267,7 +267,12 @@ class PlanLetters {
       if (named) pen_.label(mark.at, mark.subject, mark.kind == "dispenser" ? 2.4 : 1.6);
     }
     if (!site_.surroundings) return;
-    for (const site::Building& one : site_.surroundings->buildings) {
+    names_of_buildings(*site_.surroundings);
+    names_around(*site_.surroundings);
+  }
+
+  void names_of_buildings(const site::Surroundings& around) {
+    for (const site::Building& one : around.buildings) {
       if (const auto outline = checks::outline(one)) {
         const Point middle{0.5 * (outline->corners[0].x + outline->corners[2].x),
                            0.5 * (outline->corners[0].y + outline->corners[2].y)};
@@ -277,12 +282,15 @@ class PlanLetters {
         if (opening.position) pen_.label(point(*opening.position), "opening " + opening.id.text, 1.0);
       }
     }
-    for (const site::LotLine& one : site_.surroundings->lot_lines) {
+  }
+
+  void names_around(const site::Surroundings& around) {
+    for (const site::LotLine& one : around.lot_lines) {
       if (!one.from || !one.to) continue;
       const Point a = point(*one.from), b = point(*one.to);
       pen_.label({a.x + 0.12 * (b.x - a.x), a.y + 0.12 * (b.y - a.y)}, "lot line " + one.id.text, 1.0);
     }
-    for (const site::IgnitionSource& one : site_.surroundings->ignitions) {
+    for (const site::IgnitionSource& one : around.ignitions) {
       if (!one.position) continue;
       const Point at = point(*one.position);
       const double arm = pen_.paper(1.0);

@@ -223,21 +223,7 @@ void SectionDrawing::place_dispenser_side() {
   } else {
     places_.unknown(path, "enter elevation of the dispenser");
   }
-  if (dispenser.sump) {
-    const site::Sump& sump = *dispenser.sump;
-    const auto floor = sump.floor_elevation ? likely(sump.floor_elevation)
-                       : sump.depth         ? std::optional(-sump.depth->likely.si())
-                                            : std::nullopt;
-    const std::string own = path + ".sump";
-    if (floor) {
-      places_.at(own, {inlet_x_, *floor}, "its floor", "at its sump");
-      const auto height = sump.sensor && sump.sensor->height ? likely(sump.sensor->height) : likely(sump.sensor_height);
-      if (height) places_.at(own + ".sensor", {inlet_x_, *floor + *height}, "entered");
-      if (height) places_.at(own + ".sensor_height", {inlet_x_, *floor + *height}, "entered");
-    } else {
-      places_.unknown(own, "enter floor_elevation or depth of the sump");
-    }
-  }
+  if (dispenser.sump) place_sump(*dispenser.sump, path + ".sump");
   for (const site::Inlet& inlet : dispenser.inlets) {
     const std::string own = inlet_path(dispenser, inlet, path);
     if (&inlet == course_.inlet) {
@@ -254,6 +240,18 @@ void SectionDrawing::place_dispenser_side() {
       places_.elsewhere(own);
     }
   }
+}
+
+void SectionDrawing::place_sump(const site::Sump& sump, const std::string& path) {
+  const auto floor = sump.floor_elevation ? likely(sump.floor_elevation)
+                     : sump.depth         ? std::optional(-sump.depth->likely.si())
+                                          : std::nullopt;
+  if (!floor) return places_.unknown(path, "enter floor_elevation or depth of the sump");
+  places_.at(path, {inlet_x_, *floor}, "its floor", "at its sump");
+  const auto height = sump.sensor && sump.sensor->height ? likely(sump.sensor->height) : likely(sump.sensor_height);
+  if (!height) return;
+  places_.at(path + ".sensor", {inlet_x_, *floor + *height}, "entered");
+  places_.at(path + ".sensor_height", {inlet_x_, *floor + *height}, "entered");
 }
 
 void SectionDrawing::place_inlet(const std::string& path) {

@@ -42,6 +42,7 @@ class SectionDrawing {
   void place_vent(const site::Vent& vent, const std::string& path);
   void place_lines();
   void place_dispenser_side();
+  void place_sump(const site::Sump& sump, const std::string& path);
   void place_inlet(const std::string& path);
   void place_hose(const std::string& path);
   void others_elsewhere();

@@ -28,7 +28,9 @@ void SectionDrawing::letter_ground() {
   const double left = box.low.x - pen.paper(6.0), right = box.high.x + pen.paper(6.0);
   out_.paths.push_back({"ground", {{left, 0.0}, {right, 0.0}}});
   const double step = pen.paper(6.0), down = pen.paper(1.6);
-  for (double x = left + 0.5 * step; x < right; x += step) {
+  const int strokes_there = static_cast<int>(std::ceil((right - left) / step - 0.5));
+  for (int i = 0; i < strokes_there; ++i) {
+    const double x = left + (0.5 + i) * step;
     for (const double aside : {0.0, 0.25 * step})
       out_.paths.push_back({"ground", {{x + aside, 0.0}, {x + aside - down, -down}}});
   }
