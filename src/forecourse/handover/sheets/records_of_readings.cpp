@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 
 #include "forecourse/base/unit_text.h"
 #include "forecourse/checks/rules/period.h"
@@ -96,7 +97,7 @@ class RecordMaker {
 
   /// "06:30"
   static std::string clock(double since_midnight) {
-    const int minutes = static_cast<int>(from_si(since_midnight, "min") + 0.5);
+    const auto minutes = static_cast<int>(std::lround(from_si(since_midnight, "min")));
     const auto two = [](int n) { return (n < 10 ? "0" : "") + std::to_string(n); };
     constexpr int minutes_of_hour = 60;
     return two(minutes / minutes_of_hour) + ":" + two(minutes % minutes_of_hour);
