@@ -1,5 +1,5 @@
 import { execFileSync } from "node:child_process";
-import { mkdtempSync, rmSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { describe, expect, onTestFinished, test } from "vitest";
@@ -14,16 +14,17 @@ interface More {
   query?: string;
   viewport?: { width: number; height: number };
   store?: boolean;
+  there?: string;
 }
 
 /** The sheet on a copy of a station, with a store of records beside it where one is asked for. */
-async function sheet({ store = false, ...more }: More = {}) {
+async function sheet({ store = false, there = ".kit tbody", ...more }: More = {}) {
   const file = copyOf("hollin-gap");
   if (store) execFileSync(program, ["records", "import", file.replace(/toml$/, "db"), given, "--site", file]);
   const workbench = await serveFile(file);
   onTestFinished(() => end(workbench));
   const opened = await open(shared.browser, workbench, { query: "?sheet=kit", ...more });
-  await opened.page.waitForSelector(".kit tbody");
+  await opened.page.waitForSelector(there);
   await settled(opened.page);
   return { ...opened, workbench };
 }
@@ -126,6 +127,18 @@ describe("the sheet Kit and calendar", () => {
       const [saved] = await Promise.all([page.waitForEvent("download"), page.click(`.downloads >> text="${text}"`)]);
       expect(saved.suggestedFilename()).toBe(`hollin-gap-${name}`);
     }
+  });
+
+  test("sheets to fill in and drawings are saved from Reports", async () => {
+    const { page } = await sheet({ query: "?sheet=reports", there: ".handed" });
+    for (const [text, name] of [["Sheets to fill in, Save as HTML", "sheets.html"], ["Plan, SVG", "plan.svg"], ["Section at a dispenser, DXF", "dispenser.dxf"]] as const) {
+      const [saved] = await Promise.all([page.waitForEvent("download"), page.click(`.handed [aria-label="${text}"]`)]);
+      expect(saved.suggestedFilename()).toBe(`hollin-gap-${name}`);
+      expect(readFileSync(await saved.path(), "utf8").length).toBeGreaterThan(1000);
+    }
+    await page.locator(".handed").scrollIntoViewIfNeeded();
+    await picture(page, "reports-handed");
+    expect(await violations(page)).toEqual([]);
   });
 
   test("can be read dark, at a middle width and on a narrow screen, what is due first", async () => {

@@ -9,6 +9,8 @@ export interface HandoverFile {
   name: string;
   text: string;
   title: string;
+  /** Where the text alone does not say what is saved. */
+  label?: string;
 }
 
 /** A button for each file that is handed over: it is made anew and saved. */
@@ -27,8 +29,16 @@ export function HandoverFiles(props: { files: readonly HandoverFile[] }) {
   };
   return (
     <span class="downloads">
-      {props.files.map(({ name, text, title }) => (
-        <button type="button" class="btn" key={name} title={title} disabled={busy === name} onClick={() => void get(name)}>
+      {props.files.map(({ name, text, title, label }) => (
+        <button
+          type="button"
+          class="btn"
+          key={name}
+          title={title}
+          aria-label={label}
+          disabled={busy === name}
+          onClick={() => void get(name)}
+        >
           {text}
         </button>
       ))}
