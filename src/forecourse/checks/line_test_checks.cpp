@@ -94,13 +94,13 @@ class Checker {
   void check_time(const DetectorTold& detector) {
     Finding f = begin("leak-detector-time", "it acts within 1 h of such a leak", detector.pump, "40 CFR 280.44(a)");
     f.where = detector.where;
+    f.unit = "s";
+    f.limit = studies::hourly_time;
     if (!detector.acts_within) {
       f.reason = "within what time it acts is not entered";
       f.change = "enter acts_within of the leak detector";
       return out_.push_back(std::move(f));
     }
-    f.unit = "s";
-    f.limit = studies::hourly_time;
     f.value = detector.acts_within;
     f.margin = *f.limit - *f.value;
     f.state = *f.margin >= 0.0 ? FindingState::meets : FindingState::falls_short;

@@ -16,6 +16,7 @@
 #include "forecourse/cli/sheets_workbook.h"
 #include "forecourse/handover/sheets/sheets.h"
 #include "forecourse/report/sheets/sheets_report.h"
+#include "forecourse/server/pages/day.h"
 #include "forecourse/store/csv/csv_writer.h"
 #include "forecourse/store/files.h"
 #include "forecourse/store/import.h"
@@ -277,8 +278,9 @@ Exit sheets_command(const SheetsArguments& arguments) {
     if (!hold(arguments, whole, source, readings)) return Exit::bad_input;
     if (!arguments.store.empty() && keep(arguments, source, readings) != Exit::fine) return Exit::bad_input;
   }
-  report::SheetsFacts facts{
-      today(), arguments.command, source.texts, readings.told ? &*readings.told : nullptr, readings.stored, {}};
+  report::SheetsFacts facts{server::in_words(*on), arguments.command,
+                            source.texts,          readings.told ? &*readings.told : nullptr,
+                            readings.stored,       {}};
   if (!arguments.site.out.empty() && !write_all(arguments, source, pack, facts)) return Exit::bad_input;
   if (arguments.site.json) {
     print(report::to_text(report::sheets_document(pack, facts)));

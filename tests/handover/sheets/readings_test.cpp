@@ -96,6 +96,28 @@ TEST(Readings, AYesOrANoIsHeldAgainstWhatItShouldBe) {
   EXPECT_EQ(no.reason, "it should be yes");
 }
 
+TEST(Readings, AnEmergencyStopThatLeavesAPumpRunningIsOutsideWhateverIsEntered) {
+  const Handed fewer(test::with(test::site_text("hollin-gap"), "emergency_stop.E1.stops", "[\"P1\", \"P2\"]"));
+  auto reading = typed(fewer, commissioning, "effect", "E1", "no");
+  for (const char* part : {"P1", "P3", "D1"}) {
+    reading.what.text = std::string("emergency stop E1 acts on ") + part;
+    const ReadingTold told = held(fewer, reading);
+    EXPECT_EQ(told.verdict, Verdict::outside) << part;
+    EXPECT_EQ(told.row.expected, true) << part;
+    EXPECT_FALSE(told.row.limit.clause.empty()) << part;
+  }
+  reading.what.text = "emergency stop E1 acts on P3";
+  EXPECT_EQ(held(fewer, reading).row.limit.clause, "RP1200 11.1");
+}
+
+TEST(Readings, ASimulatedLeakThatIsTooLargeOrATestAtTooLittlePressureIsOutside) {
+  EXPECT_EQ(held_on(hollin_gap(), "detector-caught", "P1", "400 mL").verdict, Verdict::outside);
+  EXPECT_EQ(held_on(hollin_gap(), "detector-caught", "P1", "150 mL").verdict, Verdict::within);
+  EXPECT_EQ(held_on(hollin_gap(), "detector-time", "P1", "2 h").verdict, Verdict::outside);
+  const std::string line = hollin_gap().site.lines.front().id.text;
+  EXPECT_EQ(held_on(hollin_gap(), "line-pressure", line, "5 psi").verdict, Verdict::outside);
+}
+
 TEST(Readings, ABareNumberTakesTheUnitBesideIt) {
   site::records::SheetReading reading = typed(site_s(), commissioning, "flow-alone", "D1.a", "46");
   reading.unit.text = "L/min";
@@ -122,6 +144,11 @@ TEST(Readings, WhatCannotBeIsRefused) {
   EXPECT_THAT(refused({row}), HasSubstr("did you mean 'flow of the hose alone'?"));
   EXPECT_THAT(refused({typed(site_s(), commissioning, "flow-alone", "D1.a", "12 psi")}), HasSubstr("is a flow, but"));
   EXPECT_THAT(refused({typed(site_s(), commissioning, "bond-hose", "D1.a", "low")}), HasSubstr("is no number of ohm"));
+  for (const char* none : {"nan", "inf", "-inf"}) {
+    EXPECT_THAT(refused({typed(site_s(), commissioning, "bond-hose", "D1.a", none)}), HasSubstr("is no number of ohm"));
+  }
+  EXPECT_THAT(refused({typed(site_s(), commissioning, "bond-hose", "D1.a", "-2")}), HasSubstr("is below zero"));
+  EXPECT_THAT(refused({typed(site_s(), commissioning, "flow-alone", "D1.a", "-2 gpm")}), HasSubstr("is below zero"));
   auto other = good;
   other.value.text = "9 gpm";
   EXPECT_THAT(refused({good, other}), HasSubstr("contradicts another of the same day: '9 gpm' against '12 gpm'"));
@@ -167,6 +194,40 @@ TEST(Readings, AreKeptAsTestsAndAsThingsLookedAt) {
   EXPECT_EQ(rows[4].kind, "inspections");
   EXPECT_EQ(cell(rows[4], "kind"), "30-day");
   EXPECT_EQ(cell(rows[4], "in_order"), "yes");
+}
+
+TEST(Readings, ATestIsNotPassedWhereAnotherRowOfItIsOutside) {
+  const auto passed = [](std::vector<site::records::SheetReading> readings) {
+    const auto told = hold_readings(hollin_gap().pack, readings, the_day);
+    EXPECT_TRUE(told.ok());
+    for (const RecordRow& row : records_of(told.value)) {
+      if (row.kind == "tests") return cell(row, "passed");
+    }
+    return std::string("no test");
+  };
+  const auto on = [](const char* id, const char* part, const char* value, double time = 0.0) {
+    auto out = typed(hollin_gap(), commissioning, id, part, value);
+    if (time > 0.0) out.at.time = Duration::from_si(time);
+    return out;
+  };
+  EXPECT_EQ(passed({on("sump-change", "D1", "0.5 in"), on("sump-tight", "D1", "yes")}), "no");
+  EXPECT_EQ(passed({on("sump-change", "D1", "0.1 in"), on("sump-tight", "D1", "yes")}), "yes");
+  EXPECT_EQ(passed({on("sump-change", "D2", "0.5 in"), on("sump-tight", "D1", "yes")}), "yes");  // another sump
+  EXPECT_EQ(passed({on("detector-time", "P1", "2 h"), on("detector-acts", "P1", "yes")}), "no");
+  EXPECT_EQ(passed({on("sump-change", "D1", "0.5 in", 3600.0), on("sump-change", "D1", "0.1 in", 7200.0),
+                    on("sump-tight", "D1", "yes", 7200.0)}),
+            "yes");
+}
+
+TEST(Readings, ARowThatAsksWhetherATestWasDoneIsNoTest) {
+  const std::string line = hollin_gap().site.lines.front().id.text;
+  for (const auto& [id, part] : {std::pair<std::string, std::string>{"line-yearly", line},
+                                 std::pair<std::string, std::string>{"leak-detector-yearly", "P1"}}) {
+    const auto told =
+        hold_readings(hollin_gap().pack, {typed(hollin_gap(), SheetKind::annual, id, part, "yes")}, the_day);
+    ASSERT_EQ(told.value.readings.size(), 1U) << id;
+    for (const RecordRow& row : records_of(told.value)) EXPECT_NE(row.kind, "tests") << id;
+  }
 }
 
 TEST(Readings, OnRecordAreHeldAgain) {

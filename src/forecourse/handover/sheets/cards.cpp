@@ -31,6 +31,7 @@ SheetSection phones(std::initializer_list<const char*> who) {
 
 SheetSection emergency_stops(const SheetSource& source) {
   SheetSection out = list("emergency-stop", "Emergency stop");
+  out.notes = {"Go to it only if no fuel and no vapor lies on the way; else cut the power from farther off."};
   for (const site::EmergencyStop& stop : source.site.emergency_stops) {
     SheetRow row = text_row("stop-place", "where it is", stop.id.text, "emergency_stop." + stop.id.text);
     if (stop.position) {
@@ -102,17 +103,46 @@ class TankRows {
       return;
     }
     constexpr double shutoff = 0.95, alarm = 0.90;  // \source [cfr_280, 280.20(c)(1)(ii)]
+    const Top top = top_of(shutoff);
     out.rows.push_back(full(shutoff, alarm));
-    out.rows.push_back(now(shutoff));
+    out.rows.push_back(now(top));
     out.rows.push_back(alarm_row());
-    SheetRow read = amount_row("read-before", "volume in it, read before the drop", tank_.id, path(), Amount::volume);
-    SheetRow fits =
-        amount_row("fits", "what fits: volume at 95 % less what was read", tank_.id, path(), Amount::volume);
-    out.rows.push_back(std::move(read));
-    out.rows.push_back(std::move(fits));
+    out.rows.push_back(
+        amount_row("read-before", "volume in it, read before the drop", tank_.id, path(), Amount::volume));
+    out.rows.push_back(fits(top));
   }
 
  private:
+  /// The volume up to which fuel may be dropped.
+  struct Top {
+    std::optional<double> volume;  ///< [m3]
+    std::string by;                ///< "95 % of the capacity", or the device that acts before
+  };
+
+  /// The least of a share of the capacity and of the volumes at which devices act.
+  [[nodiscard]] Top top_of(double share) const {
+    const studies::TankRoom* room = room_at(tank_, share);
+    Top out{room != nullptr ? std::optional(room->volume) : std::nullopt, "95 % of the capacity"};
+    for (const studies::DeviceSet& one : tank_.overfill.set) {
+      if (!out.volume || one.volume < *out.volume) out = {one.volume, one.what};
+    }
+    return out;
+  }
+
+  [[nodiscard]] SheetRow fits(const Top& top) const {
+    SheetRow out =
+        amount_row("fits", "what fits: volume at 95 %, or at which the lowest device acts, less what was read",
+                   tank_.id, path(), Amount::volume);
+    if (top.volume) {
+      out.figures.push_back({"up to", Amount::volume, *top.volume});
+      out.words = top.by;
+    }
+    if (!tank_.overfill.remarks.empty()) {
+      out.missing = "not determined: a device may act before, at a volume that is not known";
+    }
+    return out;
+  }
+
   [[nodiscard]] std::string path() const { return "tank." + tank_.tank; }
 
   [[nodiscard]] SheetRow fill() const {
@@ -138,12 +168,15 @@ class TankRows {
     return out;
   }
 
-  [[nodiscard]] SheetRow now(double shutoff) const {
-    SheetRow out = told_row("room", "room up to 95 % by the reading of the site file", tank_.id, path());
+  [[nodiscard]] SheetRow now(const Top& top) const {
+    SheetRow out =
+        told_row("room", "room by the reading of the site file, up to 95 % or the lowest device", tank_.id, path());
     out.amount = Amount::volume;
-    const studies::TankRoom* room = room_at(tank_, shutoff);
-    set_value(out, room != nullptr ? room->room : std::nullopt, "tank study", "not determined: no reading is entered");
+    const bool known = top.volume && tank_.now;
+    set_value(out, known ? std::optional(std::max(0.0, *top.volume - tank_.now->volume)) : std::nullopt, "tank study",
+              "not determined: no reading is entered");
     if (tank_.now) out.figures.push_back({"in it then", Amount::volume, tank_.now->volume});
+    if (out.value && !tank_.overfill.remarks.empty()) out.missing = "a device may act before";
     if (out.value) out.words = read_on(entered_) + "; read it again before the drop";
     return out;
   }
@@ -154,9 +187,8 @@ class TankRows {
       out.figures.push_back({one.what, Amount::volume, one.volume});
       out.figures.push_back({"of the capacity", Amount::share, one.share});
     }
-    if (tank_.overfill.set.empty()) {
-      out.missing = tank_.overfill.remarks.empty() ? "none is entered" : tank_.overfill.remarks.front();
-    }
+    for (const std::string& one : tank_.overfill.remarks) out.missing += (out.missing.empty() ? "" : "; ") + one;
+    if (tank_.overfill.set.empty() && out.missing.empty()) out.missing = "none is entered";
     return out;
   }
 
@@ -207,14 +239,17 @@ SheetSection stalls() {
   step("wait", "Leave everything connected. Do not lift the hose, do not pull a cap, do not tap the overfill valve.",
        out);
   step("ask", "Call the station and your company. Read the level: an overfill valve may have shut.", out);
-  step("drain", "Only when the pressure is gone, and where there is room, is the hose drained.", out);
+  step(
+      "drain",
+      "The hose is drained only where there is room, once your company or a technician says that the pressure is gone.",
+      out);
   return out;
 }
 
 SheetSection fuels(const SheetSource& source) {
-  SheetSection out = list("fuel", "What is here");
+  SheetSection out = list("fuel", "What is here: each tank holds up to");
   for (const site::Tank& tank : source.site.tanks) {
-    SheetRow row = told_row("fuel", "capacity and product", tank.id.text, "tank." + tank.id.text);
+    SheetRow row = told_row("fuel", "holds up to, and of what product", tank.id.text, "tank." + tank.id.text);
     row.words = tank.product.empty() ? "product not entered" : tank.product.text;
     row.amount = Amount::volume;
     std::optional<double> capacity = entered(tank.capacity);
@@ -240,7 +275,10 @@ SheetSection never() {
   SheetSection out = list("never", "Never");
   step("never-pump", "Never start the pump again to see whether it still leaks.", out);
   step("never-sump", "Never go into a sump or under a dispenser.", out);
-  step("never-engine", "Never start an engine or use a switch or a telephone where it smells of fuel.", out);
+  step("never-engine",
+       "Never start an engine or use a switch or a telephone where it smells of fuel: not the emergency stop "
+       "either, if fuel or vapor lies about it.",
+       out);
   step("never-wash", "Never wash fuel into a drain.", out);
   step("never-alarm", "Never silence an alarm and go on.", out);
   return out;

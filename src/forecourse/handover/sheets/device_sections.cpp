@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "forecourse/checks/clause.h"
 #include "forecourse/checks/figures/each_part.h"
 #include "forecourse/checks/figures/sumps.h"
 #include "forecourse/handover/sheets/source.h"
@@ -78,12 +79,15 @@ const studies::OverfillSetting* asked_of(const studies::TankTold& tank, studies:
   return nullptr;
 }
 
-RowLimit overfill_limit(const SheetSource& source, const std::string& tank, const studies::OverfillSetting& asked) {
-  RowLimit out = source.clause("overfill-prevention-share", tank);
+RowLimit overfill_limit(const SheetSource& source, const studies::OverfillSetting& asked) {
+  checks::Finding of_route;
+  checks::cite({"40 CFR 280.20(c)(1)(ii)(" + asked.route + ")", checks::tank_rule, site::ClauseSeen::text}, of_route);
+  RowLimit out;
   out.words = asked.words;
   out.at_most = asked.depth;
-  out.clause = "40 CFR 280.20(c)(1)(ii)(" + asked.route + ")";
-  out.verified = true;
+  out.clause = of_route.clause;
+  out.edition = of_route.edition;
+  out.verified = of_route.clause_verified;
   out.binds = source.lives_under("us-federal");
   return out;
 }
@@ -125,7 +129,7 @@ class OverfillRows {
     set_value(out, one.depth, "entered", "set by share, not by depth: measure it");
     out.figures = {{"volume then", Amount::volume, one.volume}, {"share of the capacity", Amount::share, one.share}};
     out.tolerance = height_tolerance(source_, out.value);
-    if (const auto* asked = asked_of(tank_, one.device)) out.limit = overfill_limit(source_, tank_.id, *asked);
+    if (const auto* asked = asked_of(tank_, one.device)) out.limit = overfill_limit(source_, *asked);
     return out;
   }
 
@@ -136,7 +140,7 @@ class OverfillRows {
     set_value(out, asked.depth, "tank study", {});
     if (asked.volume) out.figures.push_back({"volume then", Amount::volume, *asked.volume});
     if (asked.along) out.figures.push_back({"from the low end", Amount::height, *asked.along});
-    out.limit = overfill_limit(source_, tank_.id, asked);
+    out.limit = overfill_limit(source_, asked);
     out.limit.at_most.reset();
     return out;
   }

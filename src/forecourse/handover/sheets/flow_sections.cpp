@@ -212,6 +212,8 @@ class DetectorRows {
     set_value(out, one.minute, "line tests, by the published rate", {});
     out.figures = {{"at", Amount::pressure, one.pressure}, {"rate", Amount::leak, one.rate}};
     out.tolerance.source = to_be_agreed;
+    out.limit = source_.clause("leak-detector-rate", told_.pump);
+    out.limit.at_most = one.minute;  // a larger leak is found more easily
     return out;
   }
 
@@ -285,6 +287,7 @@ SheetSection line_section(const SheetSource& source) {
               "not determined: the pressure at which the line is held is not known");
     pressure.limit = source.clause("line-yearly", part);
     pressure.limit.words = "one and a half times the operating pressure";
+    if (known) pressure.limit.at_least = studies::tightness_pressure_factor * *line.held;
     pressure.tolerance = around(pressure.value, source.agreed.pressure);
     SheetRow wait =
         amount_row("line-wait", "time waited before it, since fuel last came", part, "line." + part, Amount::time);

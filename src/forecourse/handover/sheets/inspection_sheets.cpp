@@ -178,9 +178,9 @@ SheetSection due_by_rules(const SheetSource& source, const checks::Period& least
   return out;
 }
 
-/// A yearly test that comes with the line tests, of each part.
-void add_yearly_test(const SheetSource& source, std::string_view rule, site::records::TestKind test,
-                     SheetSection& out) {
+/// A yearly test that comes with the line tests, of each part. The row asks whether it was done; a test is kept from
+/// the rows that are measured alone.
+void add_yearly_test(const SheetSource& source, std::string_view rule, SheetSection& out) {
   const bool elsewhere = !source.site.rules.empty() && !source.lives_under("us-federal");
   if (elsewhere) return;
   for (const checks::FindingSet& set : source.checked().sets) {
@@ -188,7 +188,6 @@ void add_yearly_test(const SheetSource& source, std::string_view rule, site::rec
       if (finding.rule != rule || finding.state == checks::FindingState::does_not_apply) continue;
       SheetRow row = due_row(finding, "a certified tester");
       row.limit.binds = source.binds(finding.clause);
-      row.test = test;
       out.rows.push_back(std::move(row));
     }
   }
@@ -236,8 +235,8 @@ Sheet annual_sheet(const SheetSource& source) {
   Sheet out = sheet(SheetKind::annual, "Yearly walk-through");
   keep(sump_walk(source), out);
   SheetSection by_rule = due_by_rules(source, {0, 1, 0}, {1, 0, 0});
-  add_yearly_test(source, "leak-detector-yearly", site::records::TestKind::leak_detector, by_rule);
-  add_yearly_test(source, "line-yearly", site::records::TestKind::line_tightness, by_rule);
+  add_yearly_test(source, "leak-detector-yearly", by_rule);
+  add_yearly_test(source, "line-yearly", by_rule);
   keep(std::move(by_rule), out);
   end(out);
   return out;

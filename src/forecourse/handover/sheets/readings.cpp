@@ -19,12 +19,18 @@ constexpr double rounding = 1e-9;  // share of a limit by which a reading in oth
 
 bool is_yes_no(const std::string& unit) { return unit == "yes/no" || unit.empty(); }
 
-/// A bare number, however it is written out; empty: it is none.
+/// A bare number, however it is written out; empty: it is none, or not finite.
 std::optional<double> bare_number(const std::string& text) {
   double out = 0.0;
   const char* end = text.data() + text.size();
   const auto read = std::from_chars(text.data(), end, out);
-  return read.ec == std::errc() && read.ptr == end ? std::optional(out) : std::nullopt;
+  return read.ec == std::errc() && read.ptr == end && std::isfinite(out) ? std::optional(out) : std::nullopt;
+}
+
+/// Whether a reading below zero says something: a place below another, an error, a temperature.
+bool may_be_negative(const SheetRow& row) {
+  return row.amount == Amount::draw || row.amount == Amount::temperature || row.amount == Amount::height ||
+         row.id == "shear-groove";
 }
 
 /// Whether a text ends like a number, so that a unit is to stand behind it.
@@ -118,7 +124,7 @@ class Holder {
       case Blank::yes_no:
         return read_answer(told);
       case Blank::amount:
-        return read_amount(told);
+        return read_amount(told) && is_possible(told);
       default:
         told.value = text;
         return true;
@@ -150,6 +156,16 @@ class Holder {
     }
     told.amount = std::get<double>(read);
     return true;
+  }
+
+  bool is_possible(const ReadingTold& told) {
+    if (!std::isfinite(*told.amount)) {
+      error(told.typed.value.where, "'" + told.value + "' is no number", "write the number that was read");
+      return false;
+    }
+    if (*told.amount >= 0.0 || may_be_negative(told.row)) return true;
+    error(told.typed.value.where, "'" + told.value + "' is below zero", "write it without a sign, as it was read");
+    return false;
   }
 
   /// Of an amount without a kind of quantity: ohm, or a count.

@@ -54,9 +54,34 @@ const char* record_word(TestKind kind) {
   return "";
 }
 
+/// Rows of one test have ids that begin alike: "sump-tight", "sump-change".
+std::string test_of(const std::string& id) { return id.substr(0, id.find('-')); }
+
+bool same_test(const ReadingTold& a, const ReadingTold& b) {
+  return a.sheet == b.sheet && a.section == b.section && a.row.part == b.row.part &&
+         test_of(a.row.id) == test_of(b.row.id) && checks::days_between(a.typed.at.day, b.typed.at.day) == 0;
+}
+
+/// Whether the same was read again later that day, and no longer outside.
+bool mended(const ReadingTold& outside, const ReadingsTold& all) {
+  return std::any_of(all.readings.begin(), all.readings.end(), [&](const ReadingTold& one) {
+    return same_test(one, outside) && one.row.what == outside.row.what && one.verdict != Verdict::outside &&
+           one.typed.at.time && outside.typed.at.time && one.typed.at.time->si() > outside.typed.at.time->si();
+  });
+}
+
+/// A reading of the same test that is outside; null: none.
+const ReadingTold* outside_beside(const ReadingTold& told, const ReadingsTold& all) {
+  for (const ReadingTold& one : all.readings) {
+    const bool other = &one != &told && one.verdict == Verdict::outside && same_test(one, told);
+    if (other && one.row.what != told.row.what && !mended(one, all)) return &one;
+  }
+  return nullptr;
+}
+
 class RecordMaker {
  public:
-  explicit RecordMaker(const ReadingTold& told) : told_(told) {}
+  RecordMaker(const ReadingTold& told, const ReadingsTold& all) : told_(told), outside_(outside_beside(told, all)) {}
 
   [[nodiscard]] RecordRow inspection() const {
     RecordRow out = begin("inspections");
@@ -73,10 +98,14 @@ class RecordMaker {
     RecordRow out = begin("tests");
     add(out, "kind", record_word(*told_.row.test));
     add(out, "part", told_.row.part);
-    if (told_.answer) add(out, "passed", *told_.answer ? "yes" : "no");
+    if (told_.answer) add(out, "passed", *told_.answer && outside_ == nullptr ? "yes" : "no");
     if (told_.row.amount == Amount::flow) add(out, "flow", told_.value);
     add(out, "by", told_.typed.by.text);
-    add(out, "note", std::string(word(told_.sheet)) + ", " + told_.row.what);
+    std::string note = std::string(word(told_.sheet)) + ", " + told_.row.what;
+    if (told_.answer.value_or(false) && outside_ != nullptr) {
+      note += "; not passed: " + outside_->row.what + " was " + outside_->value + ", " + outside_->reason;
+    }
+    add(out, "note", std::move(note));
     return out;
   }
 
@@ -116,6 +145,7 @@ class RecordMaker {
   }
 
   const ReadingTold& told_;
+  const ReadingTold* outside_;  ///< a reading of the same test that it cannot be passed with; null: none
 };
 
 }  // namespace
@@ -126,7 +156,7 @@ std::vector<RecordRow> records_of(const ReadingsTold& told) {
   std::vector<RecordRow> out;
   out.reserve(2 * told.readings.size());
   for (const ReadingTold& one : told.readings) {
-    const RecordMaker make(one);
+    const RecordMaker make(one, told);
     if (one.row.test && !one.row.part.empty()) out.push_back(make.test());
     out.push_back(make.inspection());
   }

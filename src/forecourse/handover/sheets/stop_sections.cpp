@@ -133,10 +133,11 @@ struct Effect {
 Effect effect_of(const site::Site& site, const Cause& cause, const std::string& part, bool is_pump) {
   if (cause.stop != nullptr && is_pump && !cause.stop->stops.empty()) {
     const bool stops = has(cause.stop->stops, part);
-    return {stops ? "stops" : "runs on, as entered", stops};
+    return {stops ? "stops" : "runs on, as entered: it must stop", stops};
   }
   if (cause.stop != nullptr && !is_pump && cause.stop->also_cuts_power) {
-    return {*cause.stop->also_cuts_power ? "power off" : "power stays, as entered", *cause.stop->also_cuts_power};
+    const bool cuts = *cause.stop->also_cuts_power;
+    return {cuts ? "power off" : "power stays, as entered: it must go", cuts};
   }
   bool linked = false;
   for (const site::Interlock& link : site.interlocks) {
@@ -145,6 +146,14 @@ Effect effect_of(const site::Site& site, const Cause& cause, const std::string& 
     linked = true;
   }
   return {linked ? "not linked, as entered" : "not entered", linked ? std::optional(false) : std::nullopt};
+}
+
+/// What an emergency stop must do, whatever is entered: it leaves no pump and no dispenser with power.
+/// \source [rp1200, 11.1]
+RowLimit asked_of_stop(const SheetSource& source, bool is_pump) {
+  RowLimit out = source.limit(is_pump ? "stop-leaves-running" : "emergency-stop-cuts-power");
+  out.at_most.reset();
+  return out;
 }
 
 }  // namespace
@@ -172,6 +181,7 @@ SheetSection cause_and_effect_section(const SheetSource& source) {
   out.notes = {
       "A row is something that trips, a column what it acts on, a cell what the site file says of it. Where it says "
       "nothing, find out and write it. Yes: it acts.",
+      "An emergency stop must act on every pump and every dispenser, whatever is entered.",
       "A shear valve and a breakaway shut by themselves; a link that also stops a pump is something else."};
   out.effects.reserve(source.site.pumps.size() + source.site.dispensers.size());
   for (const site::Pump& pump : source.site.pumps) out.effects.push_back(pump.id.text);
@@ -184,6 +194,10 @@ SheetSection cause_and_effect_section(const SheetSource& source) {
       row.effect = out.effects[i];
       row.words = effect.words;
       row.expected = effect.acts;
+      if (cause.stop != nullptr) {
+        row.expected = true;
+        row.limit = asked_of_stop(source, i < pumps);
+      }
       if (!effect.acts) row.missing = "not entered: emergency_stop or interlock";
       out.rows.push_back(std::move(row));
     }
