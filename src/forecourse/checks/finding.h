@@ -32,6 +32,7 @@ struct Recurrence {
   std::string enter;                      ///< what to enter where a day, or whether it applies, is not known
   std::string open;                       ///< why it is not known whether it applies; empty: it does
   std::vector<std::string> instead = {};  ///< alternatives that would do, in words
+  std::optional<site::Date> failed = {};  ///< on which its last test failed, if none was passed since
   std::string clause = {};  ///< where another than that of the finding asks for it, seen in an older edition alone
 };
 

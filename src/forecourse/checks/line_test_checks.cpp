@@ -113,6 +113,7 @@ class Checker {
     constexpr Period year{1, 0, 0};
     const std::optional<site::Date>& tested = last.day;
     f.recurrence = {f.requirement, year, tested, {}, "a qualified tester", "annual", last.enter, {}};
+    f.recurrence->failed = last.failed;
     if (tested) f.recurrence->due = later(*tested, year);
     if (!tested) {
       f.reason = "the day of the last test is not entered";

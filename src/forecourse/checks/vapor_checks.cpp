@@ -201,7 +201,8 @@ class Checker {
                     failed ? "its last test failed; find the leak, and test again"
                            : "enter vapor_return.pressure_test with ullage, end and tested");
     judge_pressure_test(tank, vapor, told ? &*test : nullptr, last.day);
-    comes_back("the room above the fuel is put to the static pressure test every 3 years", last.day, last.enter);
+    comes_back("the room above the fuel is put to the static pressure test every 3 years", last,
+               failed ? vapor.pressure_test->tested : std::nullopt);
   }
 
   /// \param test null: none is entered
@@ -229,10 +230,14 @@ class Checker {
   }
 
   /// Of the last finding: its test comes back every three years.
-  void comes_back(const char* what, const std::optional<site::Date>& last, std::string enter) {
+  /// \param failed the day of one that was entered and failed
+  void comes_back(const char* what, const FigureAt& test, const std::optional<site::Date>& failed = {}) {
     Finding& f = out_.back();
     if (f.state == FindingState::does_not_apply) return;
-    f.recurrence = {what, between_tests, last, {}, "a qualified tester", "commissioning", std::move(enter), {}};
+    const std::optional<site::Date>& last = test.day;
+    f.recurrence = {what, between_tests, last, {}, "a qualified tester", "commissioning", test.enter, {}};
+    f.recurrence->failed = test.failed;
+    if (!last && !test.failed) f.recurrence->failed = failed;
     f.recurrence->clause = "40 CFR 63.11120(a)";  // seen in the edition of 2015 alone
     if (last) f.recurrence->due = later(*last, between_tests);
     if (result_.tier) return;
@@ -265,7 +270,7 @@ class Checker {
                     "enter tested of the vent valve");
     setting("vent-pressure-setting", "the vent valve opens outward between 2.5 and 6 in of water", valve.opens_at,
             {parts::least_vent_pressure, parts::largest_vent_pressure}, last, valve.where);
-    comes_back("a vent valve is tested every 3 years", last.day, last.enter);  // one test tells both settings
+    comes_back("a vent valve is tested every 3 years", last);  // one test tells both settings
     setting("vent-vacuum-setting", "the vent valve opens inward between 6 and 10 in of water", valve.vacuum_opens_at,
             {parts::least_vent_vacuum, parts::largest_vent_vacuum}, last, valve.where);
   }

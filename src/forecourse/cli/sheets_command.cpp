@@ -15,6 +15,7 @@
 #include "forecourse/cli/pdf.h"
 #include "forecourse/cli/sheets_workbook.h"
 #include "forecourse/handover/sheets/sheets.h"
+#include "forecourse/handover/sheets/walk_of_readings.h"
 #include "forecourse/report/sheets/sheets_report.h"
 #include "forecourse/server/pages/day.h"
 #include "forecourse/store/csv/csv_writer.h"
@@ -160,8 +161,10 @@ std::vector<Diagnostic> at_readings(std::vector<Diagnostic> told, const std::vec
   return told;
 }
 
-Exit keep(const SheetsArguments& arguments, const SiteSource& source, Readings& readings) {
-  const std::vector<handover::RecordRow> rows = handover::records_of(*readings.told);
+Exit keep(const SheetsArguments& arguments, const handover::SheetPack& pack, const SiteSource& source,
+          Readings& readings) {
+  std::vector<handover::RecordRow> rows = handover::records_of(*readings.told);
+  for (handover::RecordRow& walk : handover::walks_of(*readings.told, pack)) rows.push_back(std::move(walk));
   std::vector<RecordText> all;
   for (const char* name : {"tests", "inspections"}) {
     RecordText text = text_of(rows, *store::find_kind(name), source.texts.back());
@@ -276,7 +279,7 @@ Exit sheets_command(const SheetsArguments& arguments) {
     all.kinds.clear();
     const handover::SheetPack whole = options.kinds.empty() ? pack : handover::make_sheets(known, studied, all);
     if (!hold(arguments, whole, source, readings)) return Exit::bad_input;
-    if (!arguments.store.empty() && keep(arguments, source, readings) != Exit::fine) return Exit::bad_input;
+    if (!arguments.store.empty() && keep(arguments, whole, source, readings) != Exit::fine) return Exit::bad_input;
   }
   report::SheetsFacts facts{server::in_words(*on), arguments.command,
                             source.texts,          readings.told ? &*readings.told : nullptr,

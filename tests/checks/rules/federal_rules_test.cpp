@@ -194,6 +194,47 @@ TEST(FederalRules, ASmallTankIsGaugedEvery30Days) {
   EXPECT_EQ(state("tank-gauged-alone", tank(small), &records), FindingState::not_determined);
 }
 
+/// Its size alone keeps a large tank from being gauged by hand, whatever is entered of it.
+TEST(FederalRules, ALargeTankIsNotGaugedAlone) {
+  const auto of = [](const char* capacity) {
+    return state("tank-gauged-alone",
+                 tank("installed = 2012-06-01\nreading = { depth = \"20 in\", at = \"3 ft\", taken = "
+                      "2026-11-20 }\ncapacity = \"" +
+                      std::string(capacity) + "\""));
+  };
+  EXPECT_EQ(of("17611 gal"), FindingState::does_not_apply);
+  EXPECT_EQ(of("1001 gal"), FindingState::does_not_apply);
+  EXPECT_EQ(of("1000 gal"), FindingState::not_determined);  // by a listed diameter it may be
+  EXPECT_EQ(of("550 gal"), FindingState::not_determined);
+}
+
+/// A method of which it is not known whether it serves does not stand before one that does.
+TEST(FederalRules, OfAlternativesThatWhichIsKnownToApplyComesBack) {
+  const std::string small =
+      "installed = 2012-06-01\ncapacity = \"550 gal\"\n"
+      "reading = { depth = \"20 in\", at = \"3 ft\", taken = 2026-10-01 }\n";
+  const std::vector<Finding> found = findings("tank-monitored", tank(small));
+  ASSERT_EQ(found.size(), 1U);
+  ASSERT_TRUE(found.front().recurrence);
+  EXPECT_EQ(found.front().recurrence->open, "");
+  EXPECT_EQ(found.front().recurrence->what.find("by hand"), std::string::npos) << found.front().recurrence->what;
+}
+
+/// A walk-through in which everything was at fault is to be made again.
+TEST(FederalRules, AWalkThroughOfNothingInOrderProvesNothing) {
+  site::records::Records records;
+  site::records::Inspection walk;
+  walk.at.day = {2026, 11, 20, {}};
+  walk.kind.text = "30-day";
+  walk.items.emplace_back();
+  walk.items.back().in_order = false;
+  records.inspections.push_back(walk);
+  EXPECT_EQ(state("walk-through-30-days", "", &records), FindingState::not_determined);
+  records.inspections.front().items.emplace_back();
+  records.inspections.front().items.back().in_order = true;
+  EXPECT_EQ(state("walk-through-30-days", "", &records), FindingState::meets);
+}
+
 /// The first test after a repair counts, not the last.
 TEST(FederalRules, ARepairIsProvedByTheFirstTestAfterIt) {
   using site::records::TestKind;

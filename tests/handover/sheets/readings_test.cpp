@@ -4,6 +4,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "forecourse/handover/sheets/walk_of_readings.h"
 #include "handover/sheets/pack.h"
 
 namespace forecourse::handover {
@@ -192,7 +193,7 @@ TEST(Readings, AreKeptAsTestsAndAsThingsLookedAt) {
   EXPECT_EQ(cell(rows[2], "flow"), "9.9 gpm");
   EXPECT_EQ(cell(rows[2], "passed"), "");  // a computed flow is no test that somebody passed
   EXPECT_EQ(rows[4].kind, "inspections");
-  EXPECT_EQ(cell(rows[4], "kind"), "30-day");
+  EXPECT_EQ(cell(rows[4], "kind"), "30-day row");  // one row is no walk-through
   EXPECT_EQ(cell(rows[4], "in_order"), "yes");
 }
 
@@ -230,6 +231,50 @@ TEST(Readings, ARowThatAsksWhetherATestWasDoneIsNoTest) {
   }
 }
 
+/// Every row that the rule of the 30-day walk-through lists, answered on a day.
+std::vector<site::records::SheetReading> walked(const Handed& handed, const std::string& by) {
+  std::vector<site::records::SheetReading> out;
+  for (const SheetSection& section : handed.sheet(SheetKind::thirty_day).sections) {
+    if (section.id != "spill" && section.id != "detection") continue;
+    for (const SheetRow& row : section.rows) {
+      out.push_back(typed(handed, SheetKind::thirty_day, row.id, row.part, "yes"));
+      out.back().by.text = by;
+    }
+  }
+  return out;
+}
+
+std::vector<RecordRow> walks(const std::vector<site::records::SheetReading>& typed) {
+  const auto told = hold_readings(hollin_gap().pack, typed, the_day);
+  EXPECT_TRUE(told.ok());
+  return walks_of(told.value, hollin_gap().pack);
+}
+
+TEST(Readings, OnlyAllRowsOfOneDayMakeAWalkThrough) {
+  auto all = walked(hollin_gap(), "R. Tay");
+  ASSERT_GT(all.size(), 3U);
+  const std::vector<RecordRow> whole = walks(all);
+  ASSERT_EQ(whole.size(), 1U);
+  EXPECT_EQ(cell(whole[0], "kind"), "30-day");
+  EXPECT_EQ(cell(whole[0], "day"), "2026-11-20");
+  EXPECT_EQ(cell(whole[0], "by"), "R. Tay");
+  EXPECT_EQ(cell(whole[0], "in_order"), "yes");
+  all.front().value.text = "no";
+  const std::vector<RecordRow> faulty = walks(all);
+  ASSERT_EQ(faulty.size(), 1U);
+  EXPECT_EQ(cell(faulty[0], "in_order"), "no");
+  EXPECT_THAT(cell(faulty[0], "note"), HasSubstr(all.front().what.text));
+  all.front().at.day.day = 19;
+  EXPECT_TRUE(walks(all).empty());  // not all on one day
+  all.erase(all.begin());
+  EXPECT_TRUE(walks(all).empty());
+}
+
+TEST(Readings, OfNobodyAreNoWalkThrough) {
+  const auto told = hold_readings(hollin_gap().pack, walked(hollin_gap(), ""), the_day);
+  EXPECT_TRUE(walks_of(told.value, hollin_gap().pack).empty());
+}
+
 TEST(Readings, OnRecordAreHeldAgain) {
   site::records::Records records;
   site::records::Test trip;
@@ -247,6 +292,7 @@ TEST(Readings, OnRecordAreHeldAgain) {
   records.tests = {trip, flow, tank};
   records.inspections = {
       {trip.at, {"30-day", {}}, {}, {{{"F1", {}}, {"spill: no damage to the spill container", {}}, true, {}}}},
+      {trip.at, {"30-day", {}}, {}, {{{"station", {}}, {whole_walk, {}}, true, {}}}},
       {trip.at,
        {"commissioning", {}},
        {},

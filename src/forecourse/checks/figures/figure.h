@@ -20,10 +20,11 @@ struct FigureAt {
   std::optional<site::Date> day;   ///< of a day
   std::optional<double> at_least;  ///< [SI] the limit that this part has of its own
   std::optional<double> at_most;
-  std::optional<double> deviation;  ///< [SI] standard deviation of the value
-  std::string enter;                ///< where it is not known: what to enter
-  std::string rests_on;             ///< an unpublished default that the value rests on; empty: none
-  std::string exempt;               ///< why no requirement on it applies to this part; empty: one may
+  std::optional<double> deviation;   ///< [SI] standard deviation of the value
+  std::string enter;                 ///< where it is not known: what to enter
+  std::string rests_on;              ///< an unpublished default that the value rests on; empty: none
+  std::string exempt;                ///< why no requirement on it applies to this part; empty: one may
+  std::optional<site::Date> failed;  ///< of a day: on which the last test failed, which no later one was passed after
 };
 
 enum class FigureKind { amount, fact, day };

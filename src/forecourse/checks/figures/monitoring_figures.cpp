@@ -154,6 +154,16 @@ bool diameter_is_wanted(const site::Tank& tank) {
   return listed && other && listed->hours != other->hours;
 }
 
+/// Whatever its diameter, and whatever is entered of how its leaks are looked for.
+bool is_too_large_for_gauging_alone(const site::Tank& tank) {
+  if (!tank.capacity) return false;
+  const auto alone = [&](const std::optional<double>& diameter) {
+    const auto rule = studies::gauging_rule(tank.capacity->likely.si(), diameter);
+    return rule && rule->alone;
+  };
+  return !alone(std::nullopt) && !alone(to_si(48.0, "in")) && !alone(to_si(64.0, "in"));
+}
+
 std::optional<studies::GaugingRule> gauging_rule_of(const site::Tank& tank) {
   if (!tank.capacity || diameter_is_wanted(tank)) return std::nullopt;
   const bool wide = tank.shape && tank.shape->inside_diameter;
@@ -193,6 +203,7 @@ std::vector<FigureAt> gauged_alone(const Facts& facts) {
       const auto rule = gauging_rule_of(tank);
       by = tank.capacity && !diameter_is_wanted(tank) ? std::optional(rule && rule->alone) : std::nullopt;
     }
+    if (is_too_large_for_gauging_alone(tank)) by = false;
     return entered_fact(tank.id.text, tank.where, by, "enter monitored_by, capacity and shape of the tank");
   });
 }

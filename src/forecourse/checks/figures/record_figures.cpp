@@ -1,5 +1,7 @@
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "forecourse/base/unit_text.h"
 #include "forecourse/checks/figures/tested.h"
 
@@ -8,12 +10,19 @@ namespace {
 
 // Walk-throughs, by the records
 
+/// One in which everything was out of order proves nothing until it was mended and looked at again.
+bool all_out_of_order(const site::records::Inspection& one) {
+  return !one.items.empty() &&
+         std::all_of(one.items.begin(), one.items.end(),
+                     [](const site::records::Inspected& item) { return !item.in_order.value_or(true); });
+}
+
 template <const char* kind>
 std::vector<FigureAt> walked(const Facts& facts) {
   MaybeDay last;
   if (facts.records != nullptr) {
     for (const site::records::Inspection& one : facts.records->inspections) {
-      if (one.kind.text == kind) last = later_of(last, one.at.day);
+      if (one.kind.text == kind && !all_out_of_order(one)) last = later_of(last, one.at.day);
     }
   }
   return {entered_day("station", {}, last, fmt::format("give the records, with inspections of the kind {}", kind))};

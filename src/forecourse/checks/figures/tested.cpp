@@ -55,12 +55,15 @@ FigureAt last_tested(const Facts& facts, std::string subject, SourceSpan where, 
                      const Recorded& which, std::string enter) {
   MaybeDay last = entered;
   for (const site::Date& day : recorded_days(facts, which)) last = later_of(last, day);
-  const MaybeDay failed = last_failed(recorded_tests(facts, which));
-  if (failed && !(entered && is_before(*failed, *entered))) {
+  MaybeDay failed = last_failed(recorded_tests(facts, which));
+  if (failed && entered && is_before(*failed, *entered)) failed.reset();
+  if (failed) {
     last.reset();
     enter = "its last test failed; mend it and test again";
   }
-  return entered_day(std::move(subject), where, last, std::move(enter));
+  FigureAt out = entered_day(std::move(subject), where, last, std::move(enter));
+  out.failed = failed;
+  return out;
 }
 
 namespace {

@@ -33,7 +33,7 @@ struct Looked {
 [[nodiscard]] std::vector<site::Date> recorded_days(const Facts& facts, const Recorded& which);
 
 /// A figure of a part: the later of the day entered and those of passed tests in the records. There is none where the
-/// last test on record failed, and none was entered for a later day.
+/// last test on record failed, and none was entered for a later day: `failed` is the day of that.
 [[nodiscard]] FigureAt last_tested(const Facts& facts, std::string subject, SourceSpan where, const MaybeDay& entered,
                                    const Recorded& which, std::string enter);
 

@@ -181,6 +181,7 @@ Recurrence recurrence_of(const BoundRequirement& rule, const FigureAt& at, const
   out.what = rule.entered->words.text;
   out.every = *rule.every;
   out.last = at.day;
+  out.failed = at.failed;
   if (at.day) out.due = later(*at.day, *rule.every);
   out.who = rule.entered->who.text;
   out.sheet = rule.entered->sheet.text;
@@ -236,14 +237,20 @@ int rank(FindingState state) {
 
 bool is_done(const Finding& one) { return one.state == FindingState::meets || one.state == FindingState::close; }
 
-/// Whether of two alternatives the second is the one to go by: that which is done, else which is due later, else of
-/// which it is known that it applies.
+bool has_failed(const Finding& one) { return one.recurrence && one.recurrence->failed; }
+
+bool is_open(const Finding& one) { return !one.recurrence->open.empty(); }
+
+/// Whether of two alternatives the second is the one to go by: that of which the last test failed, as no other undoes
+/// that; else that which is done, else of which it is known that it
+/// applies, else which is due later.
 bool goes_by_second(const Finding& a, const Finding& b) {
+  if (has_failed(a) != has_failed(b)) return has_failed(b);
   if (is_done(a) != is_done(b)) return is_done(b);
   if (!a.recurrence || !b.recurrence) return is_done(a) == !b.recurrence.has_value();
+  if (is_open(a) != is_open(b)) return is_open(a);
   if (a.recurrence->due && b.recurrence->due) return is_before(*a.recurrence->due, *b.recurrence->due);
-  if (a.recurrence->due || b.recurrence->due) return b.recurrence->due.has_value();
-  return !a.recurrence->open.empty() && b.recurrence->open.empty();
+  return !a.recurrence->due && b.recurrence->due;
 }
 
 /// What comes back of two alternatives: nothing where the one that is done does not.

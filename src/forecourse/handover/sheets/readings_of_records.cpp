@@ -4,6 +4,7 @@
 #include "forecourse/checks/rules/period.h"
 #include "forecourse/handover/sheets/readings.h"
 #include "forecourse/handover/sheets/sheets.h"
+#include "forecourse/handover/sheets/walk_of_readings.h"
 
 namespace forecourse::handover {
 namespace {
@@ -81,8 +82,9 @@ class RecordReader {
   }
 
   [[nodiscard]] const Sheet* sheet_of(const std::string& kind) const {
-    const auto found = std::find_if(pack_.sheets.begin(), pack_.sheets.end(),
-                                    [&](const Sheet& sheet) { return record_kind(sheet.kind) == kind; });
+    const auto found = std::find_if(pack_.sheets.begin(), pack_.sheets.end(), [&](const Sheet& sheet) {
+      return record_kind(sheet.kind) == kind || row_kind(sheet.kind) == kind;
+    });
     return found == pack_.sheets.end() ? nullptr : &*found;
   }
 
@@ -93,6 +95,7 @@ class RecordReader {
   }
 
   void take(const Inspection& inspection, const Inspected& item) {
+    if (item.what.text == whole_walk) return;  // its rows tell it
     const Sheet* sheet = sheet_of(inspection.kind.text);
     const auto names = [&](const SheetSection& section, const SheetRow& row) {
       const std::string part = row.part.empty() ? "station" : row.part;

@@ -3,7 +3,7 @@
 
 #include "forecourse/base/unit_text.h"
 #include "forecourse/checks/rules/period.h"
-#include "forecourse/handover/sheets/readings.h"
+#include "forecourse/handover/sheets/walk_of_readings.h"
 
 namespace forecourse::handover {
 namespace {
@@ -85,7 +85,7 @@ class RecordMaker {
 
   [[nodiscard]] RecordRow inspection() const {
     RecordRow out = begin("inspections");
-    add(out, "kind", record_kind(told_.sheet));
+    add(out, "kind", row_kind(told_.sheet));
     add(out, "by", told_.typed.by.text);
     add(out, "part", told_.row.part.empty() ? "station" : told_.row.part);
     add(out, "what", told_.section + ": " + told_.row.what);
