@@ -55,6 +55,27 @@ TEST(CalendarCommand, OverdueIsAnExitCode) {
   EXPECT_TRUE(has(late.out, "1 overdue")) << late.out;
 }
 
+TEST(CalendarCommand, ATestThatFailedIsAnExitCodeAndStandsFirst) {
+  const std::string folder = scratch_folder("calendar-failed");
+  std::ofstream(folder + "/tests.csv") << "day,kind,part,passed\n2026-10-14,leak-detector,P1,no\n";
+  const Outcome out = run(folder, "calendar " + hollin_gap + " --records tests.csv --on 2026-11-30");
+  EXPECT_EQ(out.exit, 1) << out.err;
+  EXPECT_TRUE(has(out.out, "1 failed, ")) << out.out;
+  EXPECT_TRUE(has(out.out, "failed on 2026-10-14, records: mend it and test again")) << out.out;
+  EXPECT_LT(out.out.find("\nFailed"), out.out.find("\nWithout a record"));
+}
+
+TEST(CalendarCommand, APartThatIsNotThereIsAWarning) {
+  const std::string folder = scratch_folder("calendar-parts");
+  std::ofstream(folder + "/tests.csv") << "day,kind,part,passed\n2026-10-14,leak-detector,P11,yes\n";
+  const Outcome out = run(folder, "calendar " + hollin_gap + " --records tests.csv --on 2026-11-30");
+  EXPECT_TRUE(has(out.err, "tests.csv:2:26: warning: the station has no pump 'P11'")) << out.err;
+  EXPECT_TRUE(has(out.err, "did you mean 'P1'?")) << out.err;
+  const Outcome import = run(folder, "records import s.db tests.csv --site " + hollin_gap);
+  EXPECT_EQ(import.exit, 0) << import.err;
+  EXPECT_TRUE(has(import.err, "tests.csv:2:26: warning: the station has no pump 'P11'")) << import.err;
+}
+
 TEST(CalendarCommand, WritesItsFiles) {
   const std::string folder = scratch_folder("calendar-files");
   const Outcome out = run(folder, "calendar " + hollin_gap + " --on 2026-11-30 --out out --ics phone.ics");

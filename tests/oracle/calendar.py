@@ -56,16 +56,23 @@ def events_of(folder):
 
 def check_against_json(events, folder):
     document = json.loads((folder / "calendar.json").read_text("utf-8"))
-    dated = {duty["id"]: duty for duty in document["result"]["duties"] if duty["due"]}
+    dated = {duty["id"]: duty for duty in document["result"]["duties"] if duty["due"] or duty["failed"]}
     by_id = {uid.rsplit(".", 1)[0]: event for uid, event in events.items()}
     if by_id.keys() != dated.keys():
         fail(f"events and duties differ: {sorted(by_id.keys() ^ dated.keys())}")
     for name, duty in dated.items():
         event = by_id[name]
         start = event["DTSTART"].dt
-        if isinstance(start, datetime.datetime) or start.isoformat() != duty["due"]:
-            fail(f"{name}: {start} in the calendar, {duty['due']} in the JSON")
-        if str(event["SUMMARY"]) != f"{duty['subject']}: {duty['what']}":
+        late = duty["failed"] or duty["days_left"] < 0
+        day = document["options"]["on"] if late else duty["due"]
+        if isinstance(start, datetime.datetime) or start.isoformat() != day:
+            fail(f"{name}: {start} in the calendar, {day} in the JSON")
+        words = f"{duty['subject']}: {duty['what']}"
+        if duty["failed"]:
+            words += f", failed on {duty['failed']}: mend it and test again"
+        elif late:
+            words += f", overdue since {duty['due']}"
+        if str(event["SUMMARY"]) != words:
             fail(f"{name}: summary {event['SUMMARY']}")
         if duty["clause"] and duty["clause"] not in str(event["DESCRIPTION"]):
             fail(f"{name}: the description lacks its clause")
@@ -79,8 +86,8 @@ def check_change(before, after):
         if new is None:
             fail(f"{uid} is gone")
         if new["DTSTART"].dt == old["DTSTART"].dt:
-            if new["SEQUENCE"] != old["SEQUENCE"]:
-                fail(f"{uid}: another sequence for the same day")
+            if int(new["SEQUENCE"]) < int(old["SEQUENCE"]):
+                fail(f"{uid}: its sequence fell")
             continue
         moved += 1
         if int(new["SEQUENCE"]) <= int(old["SEQUENCE"]):

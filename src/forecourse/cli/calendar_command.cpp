@@ -3,6 +3,7 @@
 #include <iterator>
 #include <optional>
 
+#include "forecourse/checks/station/check_record_parts.h"
 #include "forecourse/checks/station/check_records.h"
 #include "forecourse/checks/station/check_station.h"
 #include "forecourse/cli/commands.h"
@@ -27,19 +28,20 @@ std::optional<int> days_of(const char* option, const std::string& text, const si
 
 /// What is wrong with the days of the records and of the site file; false where any is an error.
 bool days_hold(const std::vector<Diagnostic>& told, SiteSource& source) {
-  if (has_error(told)) {
-    print_error(report::to_text(told, source.texts));
-    return false;
-  }
+  print_error(report::to_text(told, source.texts));  // with its place, which a report does not tell
+  if (has_error(told)) return false;
   source.warnings.insert(source.warnings.end(), told.begin(), told.end());
   return true;
 }
 
-/// What is wrong with the days of the records, and of the site file.
-std::vector<Diagnostic> wrong_days(const site::records::Records* records, const site::Date& on,
+/// What is wrong with the days of the records, and of the site file, and with the parts that the records name.
+std::vector<Diagnostic> wrong_days(const site::records::Records* records, const site::Site& site, const site::Date& on,
                                    const handover::Calendar& calendar) {
   std::vector<Diagnostic> out;
-  if (records != nullptr) out = checks::check_records(*records, on);
+  if (records != nullptr) {
+    out = checks::check_records(*records, on);
+    for (Diagnostic& one : checks::check_record_parts(*records, site)) out.push_back(std::move(one));
+  }
   std::copy_if(calendar.wrong_days.begin(), calendar.wrong_days.end(), std::back_inserter(out),
                [&](const Diagnostic& one) { return one.where && one.where->text == 0; });
   return out;
@@ -106,11 +108,11 @@ Exit calendar_command(const CalendarArguments& arguments) {
   const checks::CheckResult checked =
       checks::check_station(checks::facts_of(source.site, studied, asked.on, records), studied, asked.own);
   handover::Calendar calendar = handover::calendar_of(checked, asked.options);
-  if (!days_hold(wrong_days(records, asked.on, calendar), source)) return Exit::bad_input;
+  if (!days_hold(wrong_days(records, source.site, asked.on, calendar), source)) return Exit::bad_input;
   calendar.version = FORECOURSE_VERSION;
   calendar.warnings.insert(calendar.warnings.begin(), source.warnings.begin(), source.warnings.end());
   report::CalendarFacts facts{today(), arguments.command, source.texts, {}};
-  const report::IcsFacts ics{now_in_utc(), source.site.name.text, asked.remind};
+  const report::IcsFacts ics{now_in_utc(), source.site.name.text, asked.remind, source.texts.front().name};
   if (!arguments.site.out.empty() && !write_report(arguments, source, calendar, ics, facts)) return Exit::bad_input;
   if (!arguments.ics.empty() && !write_calendar(arguments.ics, calendar, ics)) return Exit::bad_input;
   if (!arguments.ics.empty()) facts.written.push_back(arguments.ics);
@@ -122,7 +124,7 @@ Exit calendar_command(const CalendarArguments& arguments) {
         calendar, source.site,
         {static_cast<std::size_t>(console.width), console.color, console.utf8, arguments.site.verbose}, facts));
   }
-  return calendar.counts.overdue > 0 ? Exit::falls_short : Exit::fine;
+  return calendar.counts.failed + calendar.counts.overdue > 0 ? Exit::falls_short : Exit::fine;
 }
 
 }  // namespace forecourse::cli

@@ -4,6 +4,7 @@
 #include <filesystem>
 
 #include "forecourse/base/nearest_word.h"
+#include "forecourse/checks/station/check_record_parts.h"
 #include "forecourse/cli/commands.h"
 #include "forecourse/cli/console.h"
 #include "forecourse/cli/output.h"
@@ -14,6 +15,7 @@
 #include "forecourse/store/export.h"
 #include "forecourse/store/files.h"
 #include "forecourse/store/import.h"
+#include "forecourse/store/read_records.h"
 
 namespace forecourse::cli {
 namespace {
@@ -172,6 +174,19 @@ Exit import_into(store::Store& store, const RecordsArguments& arguments, const s
 }
 
 /// Tries or does the import of what was read.
+/// Warnings of parts that the station does not have, in texts of our own form.
+std::vector<Diagnostic> unknown_parts(const ToImport& all, const site::Site& site) {
+  std::vector<Diagnostic> out;
+  for (const store::TextToImport& one : all.what) {
+    if (one.kind == nullptr) continue;
+    const auto end = all.texts.begin() + static_cast<std::ptrdiff_t>(one.text) + 1;
+    Parsed<site::records::Records> read;
+    store::read_records_text(*one.kind, {all.texts.begin(), end}, read);  // what is wrong else is told by the import
+    for (Diagnostic& told : checks::check_record_parts(read.value, site)) out.push_back(std::move(told));
+  }
+  return out;
+}
+
 Exit import_all(const RecordsArguments& arguments, ToImport all) {
   store::ImportOptions options;
   options.dry_run = arguments.dry_run;
@@ -195,6 +210,7 @@ Exit import_all(const RecordsArguments& arguments, ToImport all) {
     if (!load_site(asked, site)) return Exit::bad_input;
     names = store::names_of(site.site);
     options.names = &names;
+    if (options.mapping == nullptr) print_error(report::to_text(unknown_parts(all, site.site), all.texts));
   }
   print_error(report::to_text(all.diagnostics, all.texts));
   if (has_error(all.diagnostics)) return Exit::bad_input;

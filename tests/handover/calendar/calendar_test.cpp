@@ -5,6 +5,7 @@
 
 #include <set>
 
+#include "forecourse/checks/station/check_record_parts.h"
 #include "forecourse/checks/station/check_records.h"
 #include "forecourse/site/read.h"
 #include "forecourse/site/rules/read_rule_set.h"
@@ -269,8 +270,37 @@ TEST(Calendar, ARecordMovesTheDueDay) {
     ASSERT_TRUE(after->last_done) << one.rule;
     EXPECT_EQ(checks::text(*after->last_done), "2026-11-20") << one.rule;
     EXPECT_EQ(before->id, after->id);
-    EXPECT_GT(after->sequence, before->sequence);
   }
+}
+
+/// It is no lack of a record, whichever other way the rule allows.
+TEST(Calendar, ATestThatFailedStandsFirstWithItsDay) {
+  Records records = with(test_of(TestKind::emergency_stop, "E1", {2026, 10, 14, {}}, false));
+  const site::Site site = site_of(stop("2026-05-01") + "[[emergency_stop]]\nid = \"E2\"\ntested = 2020-01-01\n");
+  const Calendar made = calendar(site, {stop_rule("1 year")}, &records);
+  ASSERT_EQ(made.duties.size(), 2U);
+  const Duty& first = made.duties.front();
+  EXPECT_EQ(first.subject, "E1");
+  EXPECT_EQ(first.state, DutyState::failed);
+  EXPECT_EQ(first.reason, "failed on 2026-10-14");
+  EXPECT_EQ(first.enter, "mend it and test again");
+  EXPECT_EQ(due(first), "none");
+  EXPECT_EQ(made.duties.back().state, DutyState::overdue);
+  EXPECT_EQ(made.counts.failed, 1);
+  EXPECT_EQ(made.counts.no_record, 0);
+  records.tests.push_back(test_of(TestKind::emergency_stop, "E1", {2026, 10, 20, {}}));
+  EXPECT_EQ(calendar(site, {stop_rule("1 year")}, &records).counts.failed, 0);
+}
+
+TEST(Calendar, AnotherWayDoesNotHideATestThatFailed) {
+  const Records records = with(test_of(TestKind::spill_container, "F1", {2026, 10, 14, {}}, false));
+  const site::Site site = site_of(
+      "rules = [\"us-federal\"]\n[[tank]]\nid = \"T1\"\n  [[tank.fill]]\n  id = \"F1\"\n"
+      "  spill_container = { double_wall = true, monitored = 2026-11-20 }\n");
+  const Calendar made = calendar(site, {}, &records);
+  ASSERT_FALSE(made.duties.empty());
+  EXPECT_EQ(made.duties.front().rule, "spill-container-tight");
+  EXPECT_EQ(made.duties.front().state, DutyState::failed);
 }
 
 TEST(Calendar, TheStudiesCountRecordsToo) {
@@ -337,7 +367,8 @@ TEST(Calendar, OverdueStandsFirstAndAllAreCounted) {
   ASSERT_GT(made.counts.overdue, 0);
   for (std::size_t i = 1; i < made.duties.size(); ++i) EXPECT_LE(made.duties[i - 1].state, made.duties[i].state);
   const DutyCounts& n = made.counts;
-  EXPECT_EQ(n.overdue + n.due_soon + n.no_record + n.later + n.not_determined, static_cast<int>(made.duties.size()));
+  EXPECT_EQ(n.failed + n.overdue + n.due_soon + n.no_record + n.later + n.not_determined,
+            static_cast<int>(made.duties.size()));
 }
 
 /// The federal clauses that come with the study of lines are not held against a station that names other rules alone.
@@ -390,6 +421,32 @@ TEST(CheckRecords, PassedAndFailedOnOneDayIsToldUnlessTheTimesTellTheOrder) {
   EXPECT_TRUE(told_of("2026-11-02,09:00,sump,D1,no\n2026-11-02,14:00,sump,D1,yes\n").empty());
   EXPECT_TRUE(told_of("2026-11-02,,sump,D1,yes\n2026-11-02,09:00,sump,D2,no\n").empty());
   EXPECT_TRUE(told_of("2026-11-02,,sump,D1,yes\n2026-11-03,,sump,D1,no\n").empty());
+}
+
+/// Of a part that the station does not have, or has under another kind; what is written freely is no part.
+TEST(CheckRecords, APartThatIsNotThereIsToldWithTheNearestName) {
+  const site::Site site = test::station(test::site_text("hollin-gap"));
+  const auto told_parts = [&](const std::string& kind, const std::string& head, const std::string& row) {
+    std::vector<SourceText> texts{{"site", ""}, {kind + ".csv", head + "\n" + row}};
+    Parsed<Records> read;
+    store::read_records_text(*store::find_kind(kind), texts, read);
+    EXPECT_TRUE(read.ok());
+    return checks::check_record_parts(read.value, site);
+  };
+  const auto of_test = [&](const std::string& row) { return told_parts("tests", "day,kind,part,passed", row); };
+  EXPECT_TRUE(of_test("2026-11-02,leak-detector,P1,yes\n2026-11-02,shear-valve-trip,D1.regular,yes\n").empty());
+  const auto wrong = of_test("2026-11-02,leak-detector,P11,yes\n");
+  ASSERT_EQ(wrong.size(), 1U);
+  EXPECT_EQ(wrong.front().severity, Severity::warning);
+  EXPECT_EQ(wrong.front().message, "the station has no pump 'P11': the record proves nothing");
+  EXPECT_EQ(wrong.front().hint, "did you mean 'P1'?");
+  EXPECT_EQ(wrong.front().where->text, 1U);
+  EXPECT_EQ(of_test("2026-11-02,leak-detector,T1,yes\n").size(), 1U);  // a tank, no pump
+  const auto of_look = [&](const std::string& row) {
+    return told_parts("inspections", "day,kind,part,what,in_order", row);
+  };
+  EXPECT_EQ(of_look("2026-11-02,interstice,T9,dry,yes\n").size(), 1U);
+  EXPECT_TRUE(of_look("2026-11-02,30-day,kiosk,extinguisher,yes\n").empty());
 }
 
 }  // namespace

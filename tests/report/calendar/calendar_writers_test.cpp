@@ -34,7 +34,8 @@ std::size_t count(const std::string& text, const std::string& what) {
 bool has(const std::string& text, const std::string& what) { return count(text, what) > 0; }
 
 /// A calendar of one duty with texts of its own.
-handover::Calendar of_one(const std::string& what, const checks::Period& every = {1, 0, 0}) {
+handover::Calendar of_one(const std::string& what, const checks::Period& every = {1, 0, 0},
+                          const site::Date& last = {2026, 3, 1, {}}) {
   handover::Calendar out;
   out.version = "0";
   out.today = {2026, 11, 30, {}};
@@ -43,7 +44,7 @@ handover::Calendar of_one(const std::string& what, const checks::Period& every =
   duty.subject = "E1";
   duty.what = what;
   duty.every = every;
-  duty.last_done = site::Date{2026, 3, 1, {}};
+  duty.last_done = last;
   duty.due = checks::later(*duty.last_done, every);
   duty.days_left = checks::days_between(out.today, *duty.due);
   duty.state = handover::DutyState::later;
@@ -93,26 +94,45 @@ TEST(CalendarFile, EscapesTexts) {
 
 TEST(CalendarFile, AnIdStaysAndTheSequenceRises) {
   handover::Calendar made = of_one("a stop is tested");
-  made.duties.front().sequence = 9000;
-  const std::string before = ics_of(made);
-  made.duties.front().last_done = site::Date{2026, 11, 1, {}};
-  made.duties.front().due = site::Date{2027, 11, 1, {}};
-  made.duties.front().sequence = 9245;
-  const std::string after = ics_of(made);
+  const auto at = [&](const char* stamp, const char* station, const char* file) {
+    return calendar_ics(made, {stamp, station, {}, file});
+  };
+  const std::string before = at("20261130T120000Z", "Hollin Gap (invented)", "sites/hollin-gap.toml");
+  made.duties.front().last_done = site::Date{2026, 2, 1, {}};  // corrected to an earlier day
+  made.duties.front().due = site::Date{2027, 2, 1, {}};
+  const std::string after = at("20261130T120001Z", "Hollin Gap, renamed", "/home/hollin-gap.toml");
   const auto uid = [](const std::string& ics) { return ics.substr(ics.find("UID:"), 60); };
   EXPECT_EQ(uid(before), uid(after));
-  EXPECT_TRUE(has(before, "SEQUENCE:9000\r\n"));
-  EXPECT_TRUE(has(after, "SEQUENCE:9245\r\n"));
-  EXPECT_TRUE(has(after, "DTSTART;VALUE=DATE:20271101\r\n"));
-  const std::string other = calendar_ics(made, {"20261130T120000Z", "Another station (invented)", {}});
-  EXPECT_NE(uid(after), uid(other));
+  // Closed form: 2525 days from 2020-01-01, and 12 hours.
+  EXPECT_TRUE(has(before, "SEQUENCE:218203200\r\n")) << before;
+  EXPECT_TRUE(has(after, "SEQUENCE:218203201\r\n")) << after;
+  EXPECT_TRUE(has(after, "DTSTART;VALUE=DATE:20270201\r\n"));
+  EXPECT_NE(uid(after), uid(at("20261130T120000Z", "Hollin Gap (invented)", "other.toml")));
+  EXPECT_NE(uid(at("20261130T120000Z", "A", "")), uid(at("20261130T120000Z", "B", "")));
+}
+
+TEST(CalendarFile, WhatIsLateStandsOnTheDayOfTheCalendar) {
+  handover::Calendar made = of_one("x");
+  Duty& duty = made.duties.front();
+  duty.due = site::Date{2026, 11, 4, {}};
+  duty.days_left = -26;
+  const std::string overdue = ics_of(made, 30);
+  EXPECT_TRUE(has(overdue, "DTSTART;VALUE=DATE:20261130\r\nSUMMARY:E1: x\\, overdue since 2026-11-04\r\n")) << overdue;
+  EXPECT_FALSE(has(overdue, "VALARM"));
+  duty.due.reset();
+  duty.days_left.reset();
+  EXPECT_TRUE(has(ics_of(made), "\r\nDESCRIPTION:1 duty without a known day is not in it.\r\n"));
+  duty.failed = site::Date{2026, 10, 14, {}};
+  const std::string failed = ics_of(made);
+  EXPECT_TRUE(has(failed, "SUMMARY:E1: x\\, failed on 2026-10-14: mend it and test again\r\n")) << failed;
+  EXPECT_FALSE(has(failed, "not in it"));
 }
 
 TEST(CalendarFile, RemindsOnlyOfWhatComesBackLater) {
   EXPECT_FALSE(has(ics_of(of_one("x")), "VALARM"));
   EXPECT_TRUE(has(ics_of(of_one("x"), 30), "TRIGGER:-P30D\r\n"));
-  EXPECT_FALSE(has(ics_of(of_one("x", {0, 0, 30}), 30), "VALARM"));
-  EXPECT_TRUE(has(ics_of(of_one("x", {0, 0, 31}), 30), "VALARM"));
+  EXPECT_FALSE(has(ics_of(of_one("x", {0, 0, 30}, {2026, 11, 20, {}}), 30), "VALARM"));
+  EXPECT_TRUE(has(ics_of(of_one("x", {0, 0, 31}, {2026, 11, 20, {}}), 30), "VALARM"));
 }
 
 TEST(CalendarFile, HoldsOnlyWhatHasADay) {

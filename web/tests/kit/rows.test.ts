@@ -42,6 +42,7 @@ const duty = (rule: string, subject: string, path: string | null, more: Partial<
   every: { words: "every year" },
   last_done: null,
   done_by: null,
+  failed: null,
   due: null,
   days_left: null,
   state: "no record",
@@ -102,6 +103,15 @@ describe("joining duties and parts", () => {
 
 describe("what is next", () => {
   const due = (state: Duty["state"], day: string) => duty("r", "T1", null, { state, due: day, days_left: daysBetween(today, day) });
+  test("a test that failed stands first, with its day", () => {
+    const failed = duty("a", "P1", null, { state: "failed", failed: "2026-10-14" });
+    const all = [duty("b", "P2", null, { state: "overdue", due: "2026-11-09", days_left: -21 }), failed];
+    expect(nextOf(all)).toEqual({ state: "failed", words: "14 Oct 2026", more: "1 overdue" });
+    expect(headline(all, 90)).toBe("1 failed, 1 overdue, 0 in 90 days");
+    expect(dueSentence(failed)).toBe("Its last test failed on 14 Oct 2026.");
+    expect(marksOf([failed], today, 90, months).map(({ day, state }) => [day, state])).toEqual([["2026-10-14", "failed"]]);
+  });
+
   test("overdue stands before what is due soon, that before no record", () => {
     const all = [due("later", "2027-05-01"), duty("n", "T2", null), due("overdue", "2026-11-09"), due("due soon", "2026-12-05")];
     expect(nextOf(all)).toEqual({ state: "overdue", words: "9 Nov 2026", more: "1 due soon, 1 no record, 1 later" });

@@ -14,8 +14,6 @@ using checks::Recurrence;
 
 constexpr int strip_months = 12;
 
-const site::Date first_sequence_day{2000, 1, 1, {}};
-
 Month month_of(const site::Date& day) { return {day.year, day.month}; }
 
 std::vector<Month> twelve_months(const site::Date& today) {
@@ -119,10 +117,11 @@ class Maker {
     duty.last_done = recurrence.last;
     if (duty.last_done) {
       duty.done_by = duty.last_done->where.text == 0 ? DoneBy::site_file : DoneBy::records;
-      duty.sequence = std::max(0, checks::days_between(first_sequence_day, *duty.last_done));
     }
     if (duty.last_done && checks::is_before(out_.today, *duty.last_done)) return tell_future(duty);
-    if (!recurrence.open.empty()) {
+    if (recurrence.failed) {
+      tell_failed(*recurrence.failed, duty);
+    } else if (!recurrence.open.empty()) {
       duty.state = DutyState::not_determined;
       duty.reason = "whether it applies rests on what is not known: " + recurrence.open;
       duty.enter = recurrence.enter;
@@ -131,10 +130,18 @@ class Maker {
       duty.reason = "when it was last done is not known";
       duty.enter = recurrence.enter;
     }
-    if (!recurrence.due) return;
+    if (recurrence.failed || !recurrence.due) return;
     duty.due = recurrence.due;
     duty.days_left = checks::days_between(out_.today, *duty.due);
     if (recurrence.open.empty()) duty.state = state_of(*duty.days_left, out_.options.within);
+  }
+
+  static void tell_failed(const site::Date& day, Duty& duty) {
+    duty.state = DutyState::failed;
+    duty.failed = day;
+    duty.done_by = day.where.text == 0 ? DoneBy::site_file : DoneBy::records;
+    duty.reason = "failed on " + checks::text(day);
+    duty.enter = "mend it and test again";
   }
 
   void tell_future(Duty& duty) {
@@ -151,6 +158,9 @@ class Maker {
 
   void count(DutyState state) {
     switch (state) {
+      case DutyState::failed:
+        ++out_.counts.failed;
+        return;
       case DutyState::overdue:
         ++out_.counts.overdue;
         return;
@@ -218,6 +228,8 @@ class Maker {
 
 const char* word(DutyState state) {
   switch (state) {
+    case DutyState::failed:
+      return "failed";
     case DutyState::overdue:
       return "overdue";
     case DutyState::due_soon:

@@ -10,6 +10,7 @@ namespace forecourse::handover {
 
 /// How a duty stands on the day of the calendar.
 enum class DutyState {
+  failed,          ///< its last test failed, and none was passed since
   overdue,         ///< its due day lies before
   due_soon,        ///< it falls due within the days that are looked ahead, today included
   no_record,       ///< it was never done, for all that is known
@@ -17,7 +18,7 @@ enum class DutyState {
   not_determined,  ///< whether it applies is not known
 };
 
-/// "overdue", "due soon", "no record", "later", "not determined"
+/// "failed", "overdue", "due soon", "no record", "later", "not determined"
 [[nodiscard]] const char* word(DutyState state);
 
 /// What tells when a duty was last done.
@@ -55,6 +56,7 @@ struct Duty {
   checks::Period every;
   std::optional<site::Date> last_done;  ///< its place is where that is entered
   DoneBy done_by = DoneBy::nothing;
+  std::optional<site::Date> failed;  ///< of a failed one: the day of its last test
   std::optional<site::Date> due;
   std::optional<int> days_left;  ///< until it is due; negative: overdue by so many
   DutyState state = DutyState::no_record;
@@ -64,7 +66,6 @@ struct Duty {
   std::string sheet;    ///< id of the procedure sheet that leads through it; empty: none does
   SourceSpan where{};   ///< of the part
   std::vector<StripMonth> strip;
-  int sequence = 0;  ///< days from 2000-01-01 to the day it was last done: rises when it is done again
 };
 
 /// A paper that is to be kept for a time: it has no due day.
@@ -86,6 +87,7 @@ struct CalendarOptions {
 };
 
 struct DutyCounts {
+  int failed = 0;
   int overdue = 0;
   int due_soon = 0;
   int no_record = 0;
@@ -98,7 +100,8 @@ struct Calendar {
   site::Date today;
   CalendarOptions options;
   std::vector<Month> months;  ///< twelve, from that of today
-  std::vector<Duty> duties;   ///< overdue first, then what is due soon, has no record, is due later, is not determined
+  std::vector<Duty>
+      duties;  ///< failed first, then what is overdue, due soon, has no record, is due later, is not determined
   DutyCounts counts;
   std::vector<PaperKept> papers;
   std::vector<Diagnostic> wrong_days;  ///< errors: days that are yet to come

@@ -15,11 +15,13 @@ using handover::Duty;
 using handover::DutyState;
 using svg::StripMark;
 
-constexpr std::array all_states{DutyState::overdue, DutyState::due_soon, DutyState::no_record, DutyState::later,
-                                DutyState::not_determined};
+constexpr std::array all_states{DutyState::failed,    DutyState::overdue, DutyState::due_soon,
+                                DutyState::no_record, DutyState::later,   DutyState::not_determined};
 
 StripMark mark_of(DutyState state) {
   switch (state) {
+    case DutyState::failed:
+      return StripMark::cross;
     case DutyState::overdue:
       return StripMark::diamond;
     case DutyState::due_soon:
@@ -46,7 +48,9 @@ std::vector<DutyGroup> groups_of(const Calendar& calendar, DutyState state) {
   return out;
 }
 
-bool has_no_day(DutyState state) { return state == DutyState::no_record || state == DutyState::not_determined; }
+bool has_no_day(DutyState state) {
+  return state == DutyState::failed || state == DutyState::no_record || state == DutyState::not_determined;
+}
 
 html::Row row_of(const DutyGroup& group, DutyState state) {
   const Duty& first = *group.duties.front();
@@ -54,7 +58,7 @@ html::Row row_of(const DutyGroup& group, DutyState state) {
   const std::string by = first.by_whom + (first.sheet.empty() ? "" : "; sheet " + first.sheet);
   if (has_no_day(state)) {
     const std::string open = first.reason + (first.enter.empty() ? "" : "; " + first.enter);
-    return {{subjects(group), what, open, by, clause_in_words(first)}};
+    return {{subjects(group), what, open, by, clause_in_words(first)}, state == DutyState::failed};
   }
   return {{subjects(group), what, due_in_words(first), done_in_words(first), by, clause_in_words(first)},
           state == DutyState::overdue};
@@ -96,7 +100,7 @@ std::string strip_of(const Calendar& calendar) {
   return html::drawing(
       "Twelve months",
       "The first mark of a row is the next due day; the others follow if each is done on its day. What "
-      "is overdue or without a record is taken as done today.",
+      "failed, is overdue or without a record is taken as done today.",
       svg::draw(strip));
 }
 
@@ -131,10 +135,11 @@ std::string calendar_report(const Calendar& calendar, const site::Site& site, co
 std::string calendar_section(const Calendar& calendar) {
   if (calendar.duties.empty()) return {};
   std::vector<std::string> items;
-  for (const DutyState state : {DutyState::overdue, DutyState::due_soon}) {
+  for (const DutyState state : {DutyState::failed, DutyState::overdue, DutyState::due_soon}) {
     for (const DutyGroup& group : groups_of(calendar, state)) {
       const Duty& first = *group.duties.front();
-      items.push_back(subjects(group) + ": " + first.what + "; due " + due_in_words(first) + ".");
+      const std::string stands = first.failed ? failed_in_words(first) : "due " + due_in_words(first);
+      items.push_back(subjects(group) + ": " + first.what + "; " + stands + ".");
     }
   }
   return html::heading(2, "Test calendar") + html::paragraph(counts_in_words(calendar)) + html::list(items) +

@@ -37,6 +37,7 @@ Json duty_json(const Duty& duty, const std::vector<SourceText>& texts) {
           {"last_done", day_json(duty.last_done)},
           {"done_by", text_or_null(word(duty.done_by))},
           {"done_where", duty.last_done ? place_json(duty.last_done->where, texts) : place_json({}, texts)},
+          {"failed", day_json(duty.failed)},
           {"due", day_json(duty.due)},
           {"days_left", count_or_null(duty.days_left)},
           {"state", word(duty.state)},
@@ -66,7 +67,8 @@ Json paper_json(const handover::PaperKept& paper, const std::vector<SourceText>&
 Json calendar_json(const handover::Calendar& calendar, const std::vector<SourceText>& texts) {
   const handover::DutyCounts& counts = calendar.counts;
   return {{"counts",
-           {{"overdue", counts.overdue},
+           {{"failed", counts.failed},
+            {"overdue", counts.overdue},
             {"due_soon", counts.due_soon},
             {"no_record", counts.no_record},
             {"later", counts.later},

@@ -42,6 +42,10 @@ struct CalendarFacts {
 [[nodiscard]] std::string calendar_report(const handover::Calendar& calendar, const site::Site& site,
                                           const CalendarFacts& facts = {});
 
+/// How many duties a calendar file leaves out, as they have no day: "16 duties without a known day are not in it."
+/// Empty: none.
+[[nodiscard]] std::string left_out_of_ics(const handover::Calendar& calendar);
+
 /// The short form for the report of a station: counts, what is overdue and what is due soon.
 [[nodiscard]] std::string calendar_section(const handover::Calendar& calendar);
 
@@ -50,12 +54,15 @@ struct IcsFacts {
   std::string stamp;          ///< when it is made, in UTC: "20261130T120000Z"
   std::string station;        ///< name of the station
   std::optional<int> remind;  ///< [d] before it is due that a reminder is shown; empty: none is
+  std::string file = {};      ///< the site file: its name without folder and ending tells stations apart
 };
 
-/// An event for each duty that has a due day, on that day, as iCalendar (RFC 5545): the id of an event stays the same
-/// from run to run, and its sequence rises when the duty is done again.
+/// An event for each duty that has a due day, on that day, as iCalendar (RFC 5545). What is overdue, or failed its last
+/// test, stands on the day of the calendar. The id of an event stays the same from run to run, also where the station
+/// is named anew: it goes by the name of the site file, else by that of the station. Its sequence is the time of
+/// writing, which only rises.
 ///
-/// A duty that comes back within `remind` days has no reminder.
+/// A duty that comes back within `remind` days, or is overdue or failed, has no reminder.
 [[nodiscard]] std::string calendar_ics(const handover::Calendar& calendar, const IcsFacts& facts);
 
 }  // namespace forecourse::report

@@ -1,5 +1,7 @@
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "forecourse/report/calendar/calendar_report.h"
 #include "forecourse/report/calendar/calendar_view.h"
 #include "forecourse/report/study_page.h"
@@ -32,6 +34,10 @@ std::string calendar_summary(const handover::Calendar& calendar, const site::Sit
   if (left_out > 0) page.remark(fmt::format("{} more that fall due later: --verbose lists them.", left_out));
   if (!calendar.papers.empty()) page.heading("Papers to keep");
   for (const handover::PaperKept& paper : calendar.papers) page.notice(checks::word(paper.state), in_words(paper));
+  const bool has_ics = std::any_of(facts.written.begin(), facts.written.end(),
+                                   [](const std::string& path) { return path.ends_with(".ics"); });
+  if (const std::string left = left_out_of_ics(calendar); has_ics && !left.empty())
+    page.remark("The calendar file: " + left);
   tell_end({calendar.version, {}, calendar.warnings, calendar_cautions()}, site.display, glyphs, facts.written, page);
   return page.text();
 }

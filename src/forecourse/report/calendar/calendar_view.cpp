@@ -20,7 +20,8 @@ std::string counted(int count, const char* one, const char* many) {
 bool belong_together(const Duty& a, const Duty& b) {
   const auto day = [](const std::optional<site::Date>& date) { return date ? checks::text(*date) : std::string(); };
   return a.set == b.set && a.rule == b.rule && a.state == b.state && a.what == b.what && day(a.due) == day(b.due) &&
-         day(a.last_done) == day(b.last_done) && a.done_by == b.done_by && a.reason == b.reason && a.enter == b.enter;
+         day(a.last_done) == day(b.last_done) && day(a.failed) == day(b.failed) && a.done_by == b.done_by &&
+         a.reason == b.reason && a.enter == b.enter;
 }
 
 }  // namespace
@@ -44,7 +45,8 @@ std::string in_words(const checks::Period& every) {
 std::string counts_in_words(const handover::Calendar& calendar) {
   const handover::DutyCounts& counts = calendar.counts;
   std::string out = counted(static_cast<int>(calendar.duties.size()), "duty comes back", "duties come back") +
-                    fmt::format(": {} overdue, {} due within {} days, {} later, {} without a record", counts.overdue,
+                    (counts.failed > 0 ? fmt::format(": {} failed, ", counts.failed) : std::string(": ")) +
+                    fmt::format("{} overdue, {} due within {} days, {} later, {} without a record", counts.overdue,
                                 counts.due_soon, calendar.options.within, counts.later, counts.no_record);
   if (counts.not_determined > 0)
     out += fmt::format("; of {} it is not determined whether they apply", counts.not_determined);
@@ -66,6 +68,8 @@ std::vector<DutyGroup> grouped(const std::vector<Duty>& duties) {
 
 std::string state_heading(DutyState state, int within) {
   switch (state) {
+    case DutyState::failed:
+      return "Failed";
     case DutyState::overdue:
       return "Overdue";
     case DutyState::due_soon:
@@ -95,7 +99,12 @@ std::string due_in_words(const Duty& duty) {
   return left == 0 ? day + ", today" : fmt::format("{}, in {}", day, counted(left, "day", "days"));
 }
 
+std::string failed_in_words(const Duty& duty) {
+  return fmt::format("failed on {}, {}: mend it and test again", checks::text(*duty.failed), word(duty.done_by));
+}
+
 std::string done_in_words(const Duty& duty) {
+  if (duty.failed) return fmt::format("failed on {}, {}", checks::text(*duty.failed), word(duty.done_by));
   if (!duty.last_done) return "no record";
   return fmt::format("{}, {}", checks::text(*duty.last_done), word(duty.done_by));
 }
@@ -111,7 +120,10 @@ std::string in_words(const DutyGroup& group, bool with_alternatives) {
   std::string out = subjects(group) + ": " + first.what + ". ";
   if (first.due)
     out += "Due " + due_in_words(first) + "; last done " + done_in_words(first) + "; " + in_words(first.every) + ". ";
-  if (!first.reason.empty()) out += "Open: " + first.reason + (first.enter.empty() ? ". " : "; " + first.enter + ". ");
+  if (first.failed)
+    out += "Its test " + failed_in_words(first) + ". ";
+  else if (!first.reason.empty())
+    out += "Open: " + first.reason + (first.enter.empty() ? ". " : "; " + first.enter + ". ");
   if (!first.by_whom.empty()) out += "By " + first.by_whom + ". ";
   if (!first.sheet.empty()) out += "Sheet " + first.sheet + ". ";
   if (!first.instead.empty() && with_alternatives) out += fmt::format("Instead: {}. ", fmt::join(first.instead, "; "));

@@ -24,6 +24,9 @@ struct DutyGroup {
 /// "2026-10-14: 47 days overdue", "2027-10-14: in 318 days", or why there is no day
 [[nodiscard]] std::string due_in_words(const handover::Duty& duty);
 
+/// Of a duty whose last test failed: "failed on 2026-10-14, records: mend it and test again"
+[[nodiscard]] std::string failed_in_words(const handover::Duty& duty);
+
 /// "2026-10-14, by the records", or "no record"
 [[nodiscard]] std::string done_in_words(const handover::Duty& duty);
 

@@ -18,6 +18,9 @@ std::string mark_at(StripMark mark, Point at) {
   switch (mark) {
     case StripMark::none:
       return {};
+    case StripMark::cross:
+      return line({at.x - half, at.y - half}, {at.x + half, at.y + half}, "range") +
+             line({at.x - half, at.y + half}, {at.x + half, at.y - half}, "range");
     case StripMark::diamond:
       return polygon(
           {{at.x - half - 1, at.y}, {at.x, at.y - half - 1}, {at.x + half + 1, at.y}, {at.x, at.y + half + 1}},

@@ -8,7 +8,7 @@
 namespace forecourse::report::svg {
 
 /// What a mark of a strip says; each has a form of its own.
-enum class StripMark { none, diamond, disk, ring, square, dash };
+enum class StripMark { none, cross, diamond, disk, ring, square, dash };
 
 /// One row of a strip, a mark for each month.
 struct StripRow {

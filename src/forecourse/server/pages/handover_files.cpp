@@ -42,7 +42,7 @@ Reply kit_file(const Asked& asked, bool as_workbook) {
 Reply calendar_file(const Asked& asked) {
   const ToldCalendar told = told_calendar(asked);
   if (!told.problem.is_null()) return json_reply(told.problem, 422);
-  const report::IcsFacts facts{now_in_utc(), told.opened->site.name.text, {}};
+  const report::IcsFacts facts{now_in_utc(), told.opened->site.name.text, {}, asked.file};
   return {200, report::calendar_ics(told.calendar, facts), "text/calendar; charset=utf-8", {}};
 }
 

@@ -17,7 +17,7 @@ interface PanelProps {
   children: ComponentChildren;
 }
 
-/** What is due, in sentences: overdue first, then what comes next. */
+/** What is due, in sentences: failed and overdue first, then what comes next. */
 export function DuePanel({ calendar, closed, children }: PanelProps) {
   const { on: today, within_days: within } = calendar.options;
   const { duties, papers } = calendar.result;
@@ -45,6 +45,12 @@ export function DuePanel({ calendar, closed, children }: PanelProps) {
             Take back the last entry
           </button>
         </p>
+      )}
+      {of("failed") > 0 && (
+        <>
+          <h3 class="grp">Failed: mend it and test again</h3>
+          {list("failed")}
+        </>
       )}
       {of("overdue") > 0 && (
         <>
@@ -125,7 +131,7 @@ function Due(props: Omit<ListProps, "duties"> & { duties: readonly [Duty, ...Dut
           {dueSentence(first)} {first.by_whom ? `By ${first.by_whom}. ` : ""}
           {sheetWords(first.sheet)}
         </p>
-        {!first.due && first.enter && <p>{sentence(first.enter)}</p>}
+        {!first.due && !first.failed && first.enter && <p>{sentence(first.enter)}</p>}
         <p class="cite">{clauseWords(first)}</p>
         {props.open && first.proof && !recording && (
           <button

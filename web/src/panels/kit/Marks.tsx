@@ -3,10 +3,10 @@ import { StatusShape } from "../parts/status";
 import type { Duty, DutyState } from "./documents";
 import { markWords, marksOf, shareOf, stripSummary, stripWords } from "./rows";
 
-/** A shape to each state: octagon overdue, triangle in 90 days, dot later, dashed ring where nothing is known. */
+/** A shape to each state: octagon overdue or failed, triangle in 90 days, dot later, dashed ring where nothing is known. */
 export function StateMark(props: { state: DutyState; size?: number }) {
   const size = props.size ?? 14;
-  if (props.state === "overdue") return <StatusShape state="falls short" size={size} />;
+  if (props.state === "overdue" || props.state === "failed") return <StatusShape state="falls short" size={size} />;
   if (props.state === "due soon") return <StatusShape state="close" size={size} />;
   if (props.state === "later") {
     return (

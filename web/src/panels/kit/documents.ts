@@ -43,7 +43,7 @@ export interface KitDocument {
 }
 export type KitAnswer = { document: KitDocument } | ErrorAnswer;
 
-export const dutyStates = ["overdue", "due soon", "no record", "later", "not determined"] as const;
+export const dutyStates = ["failed", "overdue", "due soon", "no record", "later", "not determined"] as const;
 export type DutyState = (typeof dutyStates)[number];
 
 /** The row of the records that would show that a duty was done. */
@@ -69,6 +69,8 @@ export interface Duty {
   every: { words: string };
   last_done: string | null;
   done_by: "site file" | "records" | null;
+  /** The day of its last test, which failed. */
+  failed: string | null;
   due: string | null;
   days_left: number | null;
   state: DutyState;

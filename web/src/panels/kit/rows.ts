@@ -81,6 +81,7 @@ export function grouped(duties: readonly Duty[]): [Duty, ...Duty[]][] {
 }
 
 export const stateWords: Record<DutyState, string> = {
+  failed: "Failed",
   overdue: "Overdue",
   "due soon": "In 90 days",
   later: "Later",
@@ -101,7 +102,7 @@ export function nextOf(duties: readonly Duty[]): Next {
   const [first, ...rest] = [...duties].sort(byUrgency);
   if (!first) return { state: null, words: "no test asked", more: "" };
   const known = first.state === "overdue" || first.state === "due soon" || first.state === "later";
-  const words = known && first.due ? dayWords(first.due) : "not determined";
+  const words = first.failed ? dayWords(first.failed) : known && first.due ? dayWords(first.due) : "not determined";
   const others = rest.filter((d) => d.state !== first.state);
   const counts = dutyStates
     .map((state) => [state, others.filter((d) => d.state === state).length] as const)
@@ -135,6 +136,7 @@ function marksOfOne(duty: Duty, today: string, within: number, months: readonly 
   const markAt = (day: string, state: DutyState): Mark => ({ at: shareOf(day, months), day, state });
   // Of what was never done no day is known; of what may not apply the next one says enough.
   if (duty.state === "no record" || (duty.state === "not determined" && !duty.due)) return [markAt(today, duty.state)];
+  if (duty.failed) return [markAt(duty.failed, "failed")];
   const days = duty.strip.flatMap((month) => month.days);
   if (duty.state === "overdue" && duty.due) {
     return [markAt(duty.due, "overdue"), ...days.slice(1).map((day) => markAt(day, stateOn(day, today, within)))];
@@ -175,6 +177,7 @@ export function stripSummary(marks: readonly Mark[], within: number): string {
 /** "Was due 9 Nov 2026, 21 days ago." */
 export function dueSentence(duty: Duty): string {
   const left = duty.days_left;
+  if (duty.failed) return `Its last test failed on ${dayWords(duty.failed)}.`;
   if (duty.state === "not determined" && duty.reason) return sentence(capital(duty.reason));
   if (duty.due === null || left === null)
     return duty.last_done ? sentence(duty.reason ?? "") : "No record of the last one, so nothing can be said.";
@@ -200,10 +203,11 @@ export function clauseWords({ clause, clause_verified: verified }: { clause: str
   return `${clause}, ${verified ? "text seen" : "text to be verified"}`;
 }
 
-/** "2 overdue, 5 in 90 days" */
+/** "1 failed, 2 overdue, 5 in 90 days" */
 export function headline(duties: readonly Duty[], within: number): string {
   const of = (state: DutyState) => duties.filter((d) => d.state === state).length;
-  return `${of("overdue") || "None"} overdue, ${of("due soon")} in ${within} days`;
+  const failed = of("failed") > 0 ? `${of("failed")} failed, ` : "";
+  return `${failed}${of("overdue") || (failed ? "none" : "None")} overdue, ${of("due soon")} in ${within} days`;
 }
 
 const sheetNames: Readonly<Record<string, string>> = {
