@@ -11,7 +11,9 @@
 
 #include "forecourse/base/unit_text.h"
 #include "forecourse/checks/figures/figure.h"
+#include "forecourse/decide/mend/judge.h"
 #include "forecourse/decide/mend/lever_rows.h"
+#include "forecourse/decide/mend/taken_place.h"
 #include "forecourse/site/edit.h"
 #include "forecourse/site/read.h"
 #include "forecourse/site/rules/read_rule_set.h"
@@ -213,7 +215,7 @@ std::vector<Broken> broken_stations() {
        "delivery.load.rate",
        "\"610 gpm\"",
        "620 gpm"},
-      {"thornby", {}, "flotation-factor-empty", "T1", "tank.T1.flotation.cover", "\"1.36 m\"", "1.35 m"},
+      {"thornby", {}, "flotation-factor-empty", "T1", "tank.T1.flotation.slab.thickness", "\"400 mm\"", "390 mm"},
   };
 }
 INSTANTIATE_TEST_SUITE_P(All, BrokenStation, testing::ValuesIn(broken_stations()), name_of);
@@ -310,6 +312,54 @@ TEST(Mend, AnOverfillDeviceIsSetLower) {
       EXPECT_EQ(one.state, FindingState::falls_short);
     }
   }
+}
+
+TEST(Mend, MovesTheSourceOfIgnitionRatherThanADispenser) {
+  const std::string text =
+      with(site_text("hollin-gap"), "surroundings.ignition.air-compressor.position", "[\"150 ft\", \"4 ft\"]");
+  const Mend mend = mend_of(text, "dispenser-to-ignition", "D3");
+  ASSERT_EQ(mend.edits.size(), 1U) << mend.reason;
+  EXPECT_EQ(mend.edits.front().path, "surroundings.ignition.air-compressor.position");
+  EXPECT_TRUE(mend.warnings.empty());
+  for (const MendTry& tried : mend.tried) {
+    if (tried.edit.path != "dispenser.D3.position") continue;
+    EXPECT_TRUE(tried.is_last);
+    EXPECT_NE(tried.words.find("lay its lines anew"), std::string::npos) << tried.words;
+  }
+}
+
+TEST(Mend, ShortensAHoseRatherThanMovingItsDispenser) {
+  const std::string text =
+      with(site_text("hollin-gap"), "surroundings.building.shop.opening.shop-door.position", "[\"126 ft\", \"14 ft\"]");
+  const Mend mend = mend_of(text, "nozzle-to-opening", "D2.regular-a");
+  ASSERT_EQ(mend.edits.size(), 1U) << mend.reason;
+  EXPECT_EQ(mend.edits.front().path, "dispenser.D2.hose.D2.regular-a.curb.length");
+}
+
+TEST(Mend, TellsWhatTheSiteFileThenWarnsOf) {
+  const std::string text = site_text("hollin-gap");
+  EXPECT_TRUE(new_warnings(station(text), text).empty());
+  const std::string far = with(text, "dispenser.D1.position", "[\"100 ft\", \"900 ft\"]");
+  EXPECT_FALSE(new_warnings(station(text), far).empty());
+}
+
+// Positions of the station: T1 0 0, T2 0 14 ft; D1 100 0, D2 126 0; the building and the lot's borders as entered.
+TEST(TakenPlace, IsWhereAnotherPartStands) {
+  const std::string text = site_text("hollin-gap");
+  const site::Site before = site::read_site(text).value;
+  const auto taken = [&](const char* path, const char* place) {
+    return taken_by(before, site::read_site(with(text, path, place)).value);
+  };
+  EXPECT_EQ(taken("dispenser.D1.position", "[\"124 ft\", \"1 ft\"]"), "dispenser D2");
+  EXPECT_EQ(taken("dispenser.D1.position", "[\"0 ft\", \"2 ft\"]"), "tank T1");
+  EXPECT_EQ(taken("tank.T1.position", "[\"0 ft\", \"6 ft\"]"), "tank T2");
+  EXPECT_EQ(taken("dispenser.D1.position", "[\"105 ft\", \"5 ft\"]"), "");
+  EXPECT_EQ(taken("dispenser.D1.position", "[\"100 ft\", \"900 ft\"]"), "or beyond the lot line");
+  EXPECT_EQ(taken_by(before, before), "");
+}
+
+TEST(Levers, AreNeverTheCoverOfATankInPlace) {
+  for (const AmountRow& row : amount_rows()) EXPECT_NE(row.key, "flotation.cover") << row.of;
 }
 
 // What a test found, when something was installed, and what a part is rated or listed for are facts: no lever.

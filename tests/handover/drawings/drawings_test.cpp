@@ -14,6 +14,7 @@
 #include "forecourse/base/unit_text.h"
 #include "forecourse/handover/drawings/course.h"
 #include "forecourse/handover/drawings/pen.h"
+#include "forecourse/handover/drawings/plan.h"
 #include "forecourse/handover/drawings/sheet.h"
 #include "forecourse/handover/drawings/words.h"
 #include "forecourse/handover/parts/station_parts.h"
@@ -360,6 +361,24 @@ TEST(Drawings, WrongOptionsAreErrors) {
   EXPECT_THAT(
       check_drawing_options(station(with(placed, "dispenser.D1.position", "[\"1e7 m\", \"0 m\"]")), {}).front().message,
       HasSubstr("does not fit on the paper at any standard scale"));
+}
+
+// Of a tank with compartments a pump names the compartment that it stands in.
+TEST(Drawings, APumpOfACompartmentStandsInItsTank) {
+  site::Site site = station(placed);
+  site.tanks.front().compartments.resize(2);
+  site.tanks.front().compartments[0].id.text = "C1";
+  site.tanks.front().compartments[0].product = site.tanks.front().product;
+  site.tanks.front().compartments[1].id.text = "C2";
+  for (site::Pump& pump : site.pumps) {
+    pump.tank.text = "C1";
+    pump.position.reset();
+  }
+  EXPECT_EQ(tank_with(site, "C1"), &site.tanks.front());
+  EXPECT_NE(plan_places(site).find("pump." + site.pumps.front().id.text), nullptr);
+  EXPECT_THAT(check_drawing_options(site, Asked{.which = "tank"}), testing::IsEmpty());
+  site.pumps.front().tank.text = "nowhere";
+  EXPECT_THAT(check_drawing_options(site, Asked{.which = "tank"}).front().message, HasSubstr("no tank is drawn"));
 }
 
 std::vector<double> radii(const Drawing& drawing, const std::string& layer) {

@@ -238,7 +238,7 @@ TEST(Kit, AShearValveBearsShutoffAndStaticHeight) {
   ASSERT_TRUE(rows[0]->needed.pressure_gauge);
   constexpr double density_at_57_degf = 0.02;  // [psi] the fuel is a little heavier there than at 60 degF
   EXPECT_NEAR(test::in_psi(*rows[0]->needed.pressure_gauge), 27.57, density_at_57_degf);
-  EXPECT_THAT(rows[0]->needed.basis, HasSubstr("surge not computed"));
+  EXPECT_THAT(rows[0]->needed.basis, HasSubstr("surge and the expansion of fuel"));
 }
 
 TEST(Kit, PressuresFollowThePump) {
@@ -390,6 +390,16 @@ TEST(Kit, SticksAreWholeOnes) {
   EXPECT_EQ(sticks(21.0), 10);
   EXPECT_EQ(sticks(19.0), 11);
   EXPECT_EQ(counts_of(text).pipes.front().sticks, std::nullopt);
+}
+
+// The first line of the station is between 26 ft and 40 ft long: the ends lie 14 ft apart.
+TEST(Kit, ASpreadOfALengthIsToldWithItsEnds) {
+  const std::string text =
+      with(site_text("site-s"), "line." + station(site_text("site-s")).lines.front().id.text + ".length",
+           "{ low = \"26 ft\", likely = \"30 ft\", high = \"40 ft\" }");
+  const Kit kit = counts_of(text);
+  EXPECT_THAT(kit.not_told, Contains(AllOf(HasSubstr("between "), HasSubstr("ordered by the likely"))));
+  EXPECT_NEAR(kit.pipes[0].length_high - kit.pipes[0].length_low, to_si(14.0, "ft"), rounding);
 }
 
 TEST(Kit, EveryKindOfPartIsInTheTable) {

@@ -90,6 +90,18 @@ TEST(StationParts, ASharedVentHasOneOutlet) {
   }
 }
 
+// The pipe between two tanks is there once, named from one of them or from both.
+TEST(StationParts, ASiphonPipeNamedFromBothTanksIsOne) {
+  site::Site site = station(site_text("ludd-bank"));
+  const std::size_t one = of_kind(parts_of_station(site), "siphon-bar").size();
+  ASSERT_EQ(one, 1U);
+  site::Tank& other = site.tanks[1];
+  ASSERT_EQ(other.id.text, "T2");
+  other.siphon = site.tanks[0].siphon;
+  other.siphoned_with = {site.tanks[0].id};
+  EXPECT_EQ(of_kind(parts_of_station(site), "siphon-bar").size(), one);
+}
+
 // One of two sumps that weigh on a tank is the one entered for itself.
 TEST(StationParts, TheTankSumpIsOneOfTheSumpsOnATank) {
   const std::string text = site_text("hollin-gap");

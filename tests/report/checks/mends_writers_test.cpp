@@ -7,6 +7,8 @@
 
 #include "forecourse/report/checks/checks_report.h"
 #include "forecourse/report/checks/mends_report.h"
+#include "forecourse/report/delivery/delivery_report.h"
+#include "forecourse/report/flotation/flotation_report.h"
 #include "forecourse/site/read.h"
 
 namespace forecourse::report {
@@ -52,13 +54,28 @@ TEST(MendsWriters, TheTerminalTellsThemBeneathTheFinding) {
   EXPECT_LT(text.find("what is brought is no more"), text.find("Mend T1"));
 }
 
+// What is said before every number of a study goes before its findings, wherever they are told.
+TEST(ChecksWriters, TheCautionsOfFlotationAndStalledDropsGoFirst) {
+  const Told station = told("hollin-gap");
+  const Json document = checks_document(station.result, station.facts);
+  EXPECT_EQ(document["cautions"][0], flotation_first);
+  EXPECT_EQ(document["cautions"][1], stalled_caution);
+  const std::string text = summary(station, false);
+  EXPECT_LT(text.find("never open it"), text.find("falls short"));
+  EXPECT_LT(text.find("without an engineer's word"), text.find("falls short"));
+  const std::string page = checks_report(station.result, station.site, station.facts);
+  EXPECT_LT(page.find("never open it"), page.find("<table"));
+  const Json without = checks_document(told("pell-ridge").result, {});
+  EXPECT_THAT(without["cautions"][0].get<std::string>(), HasSubstr("Computed from what was entered"));
+}
+
 TEST(MendsWriters, ALongListTellsWhatWasTriedToo) {
   const Told station = told("thornby");
   EXPECT_THAT(summary(station, false), Not(HasSubstr("Tried too")));
   EXPECT_THAT(
       summary(station, true),
-      HasSubstr("Tried too: pour a thicker slab, by a licensed engineer (tank.T1.flotation.slab.thickness = \"400 "
-                "mm\"): mends it."));
+      HasSubstr("Tried too: let the slab reach further, by a licensed engineer (tank.T1.flotation.slab.overhang = "
+                "\"0.69 m\"): mends it."));
 }
 
 TEST(MendsWriters, TheDocumentHasEachWithItsEditEffectsAndTries) {
@@ -70,9 +87,9 @@ TEST(MendsWriters, TheDocumentHasEachWithItsEditEffectsAndTries) {
   EXPECT_EQ(mend["rule"], "flotation-factor-empty");
   EXPECT_EQ(mend["way"], "change");
   EXPECT_EQ(mend["work"], false);
-  EXPECT_EQ(mend["edits"][0]["path"], "tank.T1.flotation.cover");
-  EXPECT_EQ(mend["edits"][0]["before"], "\"1.0 m\"");
-  EXPECT_EQ(mend["edits"][0]["value"], "\"1.36 m\"");
+  EXPECT_EQ(mend["edits"][0]["path"], "tank.T1.flotation.slab.thickness");
+  EXPECT_EQ(mend["edits"][0]["before"], "\"200 mm\"");
+  EXPECT_EQ(mend["edits"][0]["value"], "\"400 mm\"");
   EXPECT_EQ(mend["after"], "meets");
   EXPECT_GE(mend["value_after"].get<double>(), mend["limit"].get<double>());
   EXPECT_EQ(mend["tried"].size(), 3U);

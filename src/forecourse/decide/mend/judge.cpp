@@ -165,6 +165,17 @@ std::optional<site::Site> read_changed(const MendStation& station, std::string_v
   return all_were_there ? std::optional(std::move(read.value)) : std::nullopt;
 }
 
+std::vector<std::string> new_warnings(const MendStation& station, std::string_view text) {
+  const std::vector<Diagnostic> before = site::read_site(station.text).diagnostics;
+  std::vector<std::string> out;
+  for (const Diagnostic& d : site::read_site(text).diagnostics) {
+    const bool was_there =
+        std::any_of(before.begin(), before.end(), [&](const Diagnostic& old) { return old.message == d.message; });
+    if (d.severity == Severity::warning && !was_there) out.push_back(d.message);
+  }
+  return out;
+}
+
 Studied study_all(const site::Site& site, const MendStation& station, const Context& context) {
   Studied out = study(site, station, all, context);
   if (station.records != nullptr) checks::add_records(site, *station.records, context, out);

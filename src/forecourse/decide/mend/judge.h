@@ -12,6 +12,9 @@ namespace forecourse::decide {
 /// Reads a station; empty where it has an error that its own text has not.
 [[nodiscard]] std::optional<site::Site> read_changed(const MendStation& station, std::string_view text);
 
+/// What reading a changed text warns of, and reading the station's own does not.
+[[nodiscard]] std::vector<std::string> new_warnings(const MendStation& station, std::string_view text);
+
 /// Every study that a requirement rests on.
 [[nodiscard]] checks::Studied study_all(const site::Site& site, const MendStation& station, const Context& context);
 

@@ -7,6 +7,19 @@ namespace forecourse::decide {
 // Which entered value a figure reads. Ratings, listings and what was measured are not among them: another one is fitted
 // or measured, and what it then is cannot be told beforehand.
 
+namespace {
+
+// Of a part that pipes lead to: they are not drawn anew here.
+constexpr std::string_view move_dispenser =
+    "move the dispenser, and lay its lines anew (their lengths are not changed here)";
+constexpr std::string_view move_vent = "move the vent, and lay its pipe anew (its length is not changed here)";
+constexpr std::string_view move_fill = "move the fill, and lay its pipe anew (its length is not changed here)";
+constexpr std::string_view move_tank = "move the tank, and lay its lines anew (their lengths are not changed here)";
+constexpr std::string_view move_processor =
+    "move the vapor processor, and lay its lines anew (their lengths are not changed here)";
+
+}  // namespace
+
 std::span<const AmountRow> amount_rows() {
   using enum PartOf;
   using enum Sense;
@@ -21,22 +34,18 @@ std::span<const AmountRow> amount_rows() {
       {"spill-room", fill, "spill_container.volume", more, Grid::gallon, "fit a larger spill container"},
       // Tanks in the ground
       {"tank-surround", tank, "ground.surround", more, Grid::inch, "dig wider, and fill around the tank"},
-      {"tank-earth-cover", tank, "flotation.cover", more, Grid::inch, "cover the tank deeper"},
       {"tank-paving-beyond", tank, "flotation.slab.overhang", more, Grid::inch, "let the slab reach further"},
       {"tank-paving-beyond", tank, "ground.paving_beyond", more, Grid::inch, "pave further"},
       {"protected-notice-share", tank, "overfill_alarm.at_share", less, Grid::percent, "set the alarm lower", false},
       {"protected-notice-share", tank, "overfill_alarm.at_depth", less, Grid::eighth, "set the alarm lower", false},
+      // No lever is the cover: a tank in place is not buried deeper, and its bottom would lie where it is.
       // The slab's thickness takes from the earth over the tank, or stands for it.
       {"tank-earth-cover", tank, "flotation.slab.thickness", more, Grid::inch, "pour a thicker slab", false},
       {"tank-earth-cover", tank, "ground.asphalt", more, Grid::inch, "pave thicker", false},
-      {"flotation|flotation-factor-empty", tank, "flotation.cover", more, Grid::inch,
-       "bury the tank deeper, by a licensed engineer", false},
       {"flotation|flotation-factor-empty", tank, "flotation.slab.thickness", more, Grid::inch,
        "pour a thicker slab, by a licensed engineer", false},
       {"flotation|flotation-factor-empty", tank, "flotation.slab.overhang", more, Grid::inch,
        "let the slab reach further, by a licensed engineer", false},
-      {"flotation|flotation-factor-filled", tank, "flotation.cover", more, Grid::inch,
-       "bury the tank deeper, by a licensed engineer", false},
       {"flotation|flotation-factor-filled", tank, "flotation.slab.thickness", more, Grid::inch,
        "pour a thicker slab, by a licensed engineer", false},
       {"flotation|flotation-factor-filled", tank, "flotation.slab.overhang", more, Grid::inch,
@@ -139,22 +148,25 @@ std::span<const FactRow> fact_rows() {
 std::span<const PlaceRow> place_rows() {
   using enum PartOf;
   static constexpr auto rows = std::to_array<PlaceRow>({
-      {"dispenser-to-lot-line", dispenser, true, "move the dispenser"},
-      {"dispenser-to-building", dispenser, true, "move the dispenser"},
-      {"dispenser-to-ignition", dispenser, true, "move the dispenser"},
-      {"vent-to-opening", vent, true, "move the vent"},
-      {"vent-to-lot-line", vent, true, "move the vent"},
-      {"vent-to-ignition", vent, true, "move the vent"},
-      {"fill-to-opening", fill, true, "move the fill"},
-      {"fill-to-lot-line", fill, true, "move the fill"},
-      {"fill-to-ignition", fill, true, "move the fill"},
-      {"tank-to-basement", tank, true, "move the tank"},
-      {"tank-to-lot-line", tank, true, "move the tank"},
-      {"tank-to-buildable", tank, true, "move the tank"},
-      {"tank-to-tank", tank, true, "move the tank"},
-      {"processor-to-building", processor, true, "move the vapor processor"},
-      {"processor-to-lot-line", processor, true, "move the vapor processor"},
-      {"processor-to-dispenser", processor, true, "move the vapor processor"},
+      {"dispenser-to-lot-line", dispenser, true, move_dispenser},
+      {"dispenser-to-building", dispenser, true, move_dispenser},
+      {"dispenser-to-ignition", dispenser, true, move_dispenser},
+      {"dispenser-to-ignition", ignition, false, "move source of ignition"},
+      {"vent-to-opening", vent, true, move_vent},
+      {"vent-to-lot-line", vent, true, move_vent},
+      {"vent-to-ignition", vent, true, move_vent},
+      {"vent-to-ignition", ignition, false, "move source of ignition"},
+      {"fill-to-opening", fill, true, move_fill},
+      {"fill-to-lot-line", fill, true, move_fill},
+      {"fill-to-ignition", fill, true, move_fill},
+      {"fill-to-ignition", ignition, false, "move source of ignition"},
+      {"tank-to-basement", tank, true, move_tank},
+      {"tank-to-lot-line", tank, true, move_tank},
+      {"tank-to-buildable", tank, true, move_tank},
+      {"tank-to-tank", tank, true, move_tank},
+      {"processor-to-building", processor, true, move_processor},
+      {"processor-to-lot-line", processor, true, move_processor},
+      {"processor-to-dispenser", processor, true, move_processor},
       {"emergency-stop-clearance", stop, true, "move the emergency stop"},
       {"emergency-stop-reach", stop, false, "move the emergency stop"},
   });
@@ -174,6 +186,8 @@ std::span<const SizeRow> size_rows() {
 std::span<const OtherRow> other_rows() {
   using enum MendWay;
   static constexpr auto rows = std::to_array<OtherRow>({
+      // A tank in place is not buried deeper by a value.
+      {"tank-earth-cover", work},
       // Another part is fitted.
       {"spill-container-fitted", replace},
       {"dispenser-sump-fitted", replace},

@@ -40,12 +40,19 @@ bool add_facts(const LeverQuestion& question, std::vector<Lever>& out) {
   return any;
 }
 
+bool has_pipes(PartOf part) {
+  return part == PartOf::dispenser || part == PartOf::vent || part == PartOf::fill || part == PartOf::tank ||
+         part == PartOf::processor;
+}
+
 void add_places(const LeverQuestion& question, std::vector<Lever>& out) {
   for (const PlaceRow& row : place_rows()) {
     if (row.of != question.of) continue;
     for (const PartPath& one : part_paths(question.site, row.part)) {
       const std::string words = std::string(row.words) + (row.own ? "" : " " + one.subject);
-      if (!row.own || one.subject == question.finding.subject) add_moves(one.path + ".position", words, out);
+      if (!row.own || one.subject == question.finding.subject) {
+        add_moves(one.path + ".position", words, has_pipes(row.part), out);
+      }
     }
   }
 }
@@ -67,8 +74,14 @@ MendWay other_way(const LeverQuestion& question) {
   if (question.is_day || question.of.starts_with("ledger|")) return MendWay::duty;
   if (question.of.starts_with("meter|")) return MendWay::retest;
   if (is_listing(question.of)) return MendWay::replace;
+  return way_without_lever(question.of);
+}
+
+}  // namespace
+
+MendWay way_without_lever(std::string_view of) {
   for (const OtherRow& row : other_rows()) {
-    if (row.of == question.of) return row.way;
+    if (row.of == of) return row.way;
   }
   return MendWay::none;
 }
@@ -81,15 +94,14 @@ std::string reason_of(MendWay way) {
       return "what the new part has is entered once it is fitted";
     case MendWay::retest:
       return "what a test or a reading found is not edited: it is made again, and that is entered";
-    case MendWay::change:
     case MendWay::work:
+      return "it is done at the station, and what is found after it is entered";
+    case MendWay::change:
     case MendWay::none:
       break;
   }
   return "it is mended by no one value of the site file";
 }
-
-}  // namespace
 
 Levers levers_of(const LeverQuestion& question) {
   Levers out;

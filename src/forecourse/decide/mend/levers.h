@@ -2,6 +2,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "forecourse/decide/mend/grid.h"
@@ -30,6 +31,7 @@ struct Lever {
   std::optional<double> start = std::nullopt;  ///< [SI] from where to step where none is entered; empty: no lever then
   double x = 0.0;                              ///< of a place [1]
   double y = 0.0;
+  bool last = false;       ///< taken only where no other mends it: a part that pipes lead to is moved
   std::string value = {};  ///< of a word, the bytes to set
 };
 
@@ -52,6 +54,10 @@ struct LeverQuestion {
   std::string change;    ///< what the requirement says that is to be changed
   std::string who = {};  ///< of a recurring duty: who does it
 };
+
+/// How a finding on a figure is mended where no lever mends it; by what is told of it.
+[[nodiscard]] MendWay way_without_lever(std::string_view of);
+[[nodiscard]] std::string reason_of(MendWay way);
 
 [[nodiscard]] Levers levers_of(const LeverQuestion& question);
 

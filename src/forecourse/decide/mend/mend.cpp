@@ -10,8 +10,10 @@
 
 #include "forecourse/decide/mend/judge.h"
 #include "forecourse/decide/mend/levers.h"
+#include "forecourse/decide/mend/taken_place.h"
 #include "forecourse/decide/mend/try_lever.h"
 #include "forecourse/site/edit.h"
+#include "forecourse/site/read.h"
 
 namespace forecourse::decide {
 namespace {
@@ -123,10 +125,11 @@ std::optional<Checked> check_all(const MendStation& station, std::string_view te
   return check(station, text, [&](const site::Site& site) { return study_all(site, station, context); });
 }
 
-/// With what a change makes fall short that did not.
-bool makes_worse(const std::vector<MendEffect>& effects) {
-  return std::any_of(effects.begin(), effects.end(),
-                     [](const MendEffect& one) { return one.after == FindingState::falls_short; });
+/// Whether a change makes fall short what did not, or the site file warn of what it did not.
+bool makes_worse(const Mend& mend) {
+  return !mend.warnings.empty() || std::any_of(mend.effects.begin(), mend.effects.end(), [](const MendEffect& one) {
+    return one.after == FindingState::falls_short;
+  });
 }
 
 class Mender {
@@ -140,11 +143,13 @@ class Mender {
     const Judge judge(station_, one.of, context_);
     const std::vector<Lever> levers = levers_at(one, judge, out);
     const Bench bench{station_.text, before_.site.display, *one.finding,
-                      [&](const std::string& text) { return judge.judge(text); }};
+                      [&](const std::string& text) { return judge.judge(text); },
+                      [&](const std::string& text) { return taken_by(before_.site, site::read_site(text).value); }};
     for (const Lever& lever : levers) {
       if (auto tried = try_lever(bench, lever)) add(std::move(*tried), out);
     }
     choose(one, out);
+    if (out.edits.empty() && out.way == MendWay::none) tell_work(judge, out);
     return out;
   }
 
@@ -202,18 +207,29 @@ class Mender {
 
   static double share(const MendTry& tried) { return tried.share.value_or(std::numeric_limits<double>::infinity()); }
 
+  /// What is done at the station where no value that was tried mends it.
+  static void tell_work(const Judge& judge, Mend& out) {
+    for (const checks::BoundRequirement& rule : judge.rules()) {
+      if (way_without_lever(rule.figure->id) != MendWay::work) continue;
+      out.way = MendWay::work;
+      out.reason = reason_of(MendWay::work);
+    }
+  }
+
   /// The smallest that mends it; the first of them that makes nothing else fall short.
   void choose(const Numbered& one, Mend& out) const {
     std::vector<const MendTry*> good;
     for (const MendTry& tried : out.tried) {
       if (tried.mends) good.push_back(&tried);
     }
-    std::stable_sort(good.begin(), good.end(), [](const auto* a, const auto* b) { return share(*a) < share(*b); });
+    std::stable_sort(good.begin(), good.end(), [](const auto* a, const auto* b) {
+      return std::pair(a->is_last, share(*a)) < std::pair(b->is_last, share(*b));
+    });
     std::optional<Mend> first;
     for (const MendTry* tried : good) {
       Mend made = out;
       apply(one, *tried, made);
-      const bool worse = makes_worse(made.effects);
+      const bool worse = makes_worse(made);
       if (!worse || !first) first = std::move(made);
       if (!worse) break;
     }
@@ -241,6 +257,7 @@ class Mender {
     const Finding* finding = find(numbered(after->result), one.of);
     out.after = finding != nullptr ? std::optional(finding->state) : tried.state;
     if (finding != nullptr) out.value_after = finding->value;
+    out.warnings = new_warnings(station_, text.value);
     out.effects = effects_of(before_.result, after->result, one.of);
     out.least_flow_before = least_flow(before_.studied);
     out.least_flow_after = least_flow(after->studied);

@@ -55,6 +55,7 @@ struct MendTry {
   std::string words;  ///< what it means at the station: "raise the vent's outlet"
   MendEdit edit;      ///< to the smallest change that mends it, else the last that was tried
   bool mends = false;
+  bool is_last = false;                       ///< chosen only where no other mends it
   bool is_work = false;                       ///< done at the station before it is entered
   std::optional<checks::FindingState> state;  ///< of the finding then; empty: it was not judged
   std::optional<double> value;                ///< [SI] of the finding then
@@ -95,6 +96,7 @@ struct Mend {
   std::optional<double> value_after;
   std::optional<double> share;              ///< [1] change of the value, by what it was
   std::vector<MendEffect> effects;          ///< on the other findings whose state changes
+  std::vector<std::string> warnings;        ///< of the site file with the edits made, that it did not have before
   std::optional<double> least_flow_before;  ///< [m3/s] of a hose, with all open
   std::optional<double> least_flow_after;
   std::vector<MendTry> tried;  ///< every value that was changed alone, the one of `edits` among them
@@ -117,9 +119,10 @@ struct MendResult {
 /// For each finding that falls short the smallest change of one value that mends it, and what that does to the others.
 ///
 /// Values are tried one at a time: an amount in steps that a builder would set, a pipe in the sizes of the shelf, a
-/// fact as true. The smallest is the one whose change is the least share of what it was; one that makes no other
-/// finding fall short goes before one that does. A finding is mended when it meets its
-/// limit; where that is by less than 2 % of it, it is close, and not mended yet.
+/// fact as true. A part is not moved onto another, and one that pipes lead to only where nothing else mends it. The
+/// smallest is the one whose change is the least share of what it was; one that makes no other
+/// finding fall short, and the site file warn of nothing new, goes before one that does. A finding is mended when it
+/// meets its limit; where that is by less than 2 % of it, it is close, and not mended yet.
 ///
 /// \fails a station of which nothing can be read has no findings and no mends
 [[nodiscard]] MendResult mend_station(const MendStation& station, const MendWanted& wanted = {},

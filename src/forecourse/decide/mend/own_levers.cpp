@@ -224,7 +224,7 @@ std::vector<Lever> of_extinguishers(const LeverQuestion& question) {
   const auto& all = question.site.extinguishers;
   for (const site::Extinguisher& one : all) {
     const std::string name = one.id.empty() ? std::to_string(&one - all.data() + 1) : one.id.text;
-    add_moves("extinguisher." + name + ".position", "hang extinguisher " + name + " nearer", out);
+    add_moves("extinguisher." + name + ".position", "hang extinguisher " + name + " nearer", false, out);
   }
   return out;
 }
@@ -233,7 +233,8 @@ std::vector<Lever> of_opening(const LeverQuestion& question) {
   std::vector<Lever> out;
   for (const PartPath& one : part_paths(question.site, PartOf::hose)) {
     if (one.subject != question.finding.subject) continue;
-    add_moves(path_of(question.site, PartOf::dispenser, one.owner) + ".position", "move the dispenser", out);
+    add_moves(path_of(question.site, PartOf::dispenser, one.owner) + ".position",
+              "move the dispenser, and lay its lines anew (their lengths are not changed here)", true, out);
   }
   return out;
 }
@@ -249,11 +250,12 @@ std::vector<Lever> of_protected(const LeverQuestion& question, const char* key) 
 
 }  // namespace
 
-void add_moves(const std::string& path, const std::string& words, std::vector<Lever>& out) {
+void add_moves(const std::string& path, const std::string& words, bool last, std::vector<Lever>& out) {
   for (const auto& [x, y] : {std::pair(1.0, 0.0), std::pair(-1.0, 0.0), std::pair(0.0, 1.0), std::pair(0.0, -1.0)}) {
     Lever one{path, words, LeverKind::place, Sense::more, Grid::half_foot, true};
     one.x = x;
     one.y = y;
+    one.last = last;
     out.push_back(std::move(one));
   }
 }

@@ -11,6 +11,7 @@ namespace forecourse::decide {
 [[nodiscard]] std::vector<Lever> own_levers(const LeverQuestion& question);
 
 /// Moves of a part along both axes of the plan, either way.
-void add_moves(const std::string& path, const std::string& words, std::vector<Lever>& out);
+/// \param last taken only where no other lever mends it
+void add_moves(const std::string& path, const std::string& words, bool last, std::vector<Lever>& out);
 
 }  // namespace forecourse::decide

@@ -72,6 +72,18 @@ std::vector<PartPath> processors(const site::Site& site) {
   return out;
 }
 
+std::vector<PartPath> ignitions(const site::Site& site) {
+  std::vector<PartPath> out;
+  if (!site.surroundings) return out;
+  const auto& all = site.surroundings->ignitions;
+  out.reserve(all.size());
+  for (const site::IgnitionSource& one : all) {
+    const std::string name = in_list(all, one);
+    out.push_back({name, "surroundings.ignition." + name, {}});
+  }
+  return out;
+}
+
 }  // namespace
 
 std::vector<PartPath> part_paths(const site::Site& site, PartOf of) {
@@ -102,6 +114,8 @@ std::vector<PartPath> part_paths(const site::Site& site, PartOf of) {
       return plain(site.deliveries, "delivery");
     case PartOf::processor:
       return processors(site);
+    case PartOf::ignition:
+      return ignitions(site);
   }
   return {};
 }

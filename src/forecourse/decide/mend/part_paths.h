@@ -8,7 +8,22 @@
 namespace forecourse::decide {
 
 /// What a finding's subject, or a lever, is a part of.
-enum class PartOf { station, product, tank, fill, vent, pump, line, dispenser, inlet, hose, stop, delivery, processor };
+enum class PartOf {
+  station,
+  product,
+  tank,
+  fill,
+  vent,
+  pump,
+  line,
+  dispenser,
+  inlet,
+  hose,
+  stop,
+  delivery,
+  processor,
+  ignition
+};
 
 /// A part by the id that findings have, and by its path in the site file.
 struct PartPath {

@@ -213,6 +213,15 @@ std::optional<std::pair<double, double>> read_place(std::string_view bytes) {
   return std::pair(out[0], out[1]);
 }
 
+/// A place where something else stands mends nothing.
+void refuse_taken(const Bench& bench, const Lever& lever, MendTry& out) {
+  if (!out.mends || !bench.taken) return;
+  const std::string by = bench.taken(site::set_value(bench.text, lever.path, out.edit.after).value);
+  if (by.empty()) return;
+  out.mends = false;
+  out.reason = "it would stand on " + by;
+}
+
 std::optional<MendTry> try_place(const Bench& bench, const Lever& lever, MendTry out) {
   const auto from = out.edit.before ? read_place(*out.edit.before) : std::nullopt;
   if (!from) return std::nullopt;
@@ -221,6 +230,7 @@ std::optional<MendTry> try_place(const Bench& bench, const Lever& lever, MendTry
   const PlaceSteps steps(display, from->first, from->second, lever);
   Search search(bench, lever, steps);
   search.run(short_of(bench.finding, lever, step_of(lever.grid, display)), out);
+  refuse_taken(bench, lever, out);
   return out;
 }
 
@@ -293,6 +303,7 @@ std::optional<MendTry> try_word(const Bench& bench, const Lever& lever, MendTry 
 std::optional<MendTry> try_lever(const Bench& bench, const Lever& lever) {
   MendTry out;
   out.words = lever.words;
+  out.is_last = lever.last;
   out.edit.path = lever.path;
   out.edit.before = bytes_at(bench.text, lever.path);
   switch (lever.kind) {

@@ -17,6 +17,7 @@ struct Bench {
   site::Display display = site::Display::us;
   const checks::Finding& finding;  ///< that falls short
   JudgeText judge;
+  std::function<std::string(const std::string& text)> taken;  ///< what the part moved in this text would stand on
 };
 
 /// Changes the lever's value alone, by as little as mends the finding.

@@ -23,13 +23,26 @@ const site::Inlet* inlet_for(const site::Dispenser& dispenser, const site::Hose&
   return nullptr;
 }
 
+}  // namespace
+
+const site::Tank* tank_with(const site::Site& site, const std::string& id) {
+  if (const site::Tank* tank = called(site.tanks, id)) return tank;
+  const auto has_it = [&](const site::Tank& tank) { return called(tank.compartments, id) != nullptr; };
+  const auto found = std::find_if(site.tanks.begin(), site.tanks.end(), has_it);
+  return found == site.tanks.end() || id.empty() ? nullptr : &*found;
+}
+
+namespace {
+
 /// Whether a pump brings a product, as far as that is entered.
 bool brings(const site::Site& site, const site::Pump& pump, const std::string& product) {
-  const site::Tank* tank = called(site.tanks, pump.tank.text);
+  const site::Tank* tank = tank_with(site, pump.tank.text);
   if (tank == nullptr || product.empty()) return true;
   if (tank->product.text == product) return true;
-  return std::any_of(tank->compartments.begin(), tank->compartments.end(),
-                     [&](const site::Compartment& one) { return one.product.text == product; });
+  const bool of_one = tank->id.text != pump.tank.text;
+  return std::any_of(tank->compartments.begin(), tank->compartments.end(), [&](const site::Compartment& one) {
+    return one.product.text == product && (!of_one || one.id.text == pump.tank.text);
+  });
 }
 
 /// From an inlet over lines to the nearest pump that brings its product.
@@ -53,7 +66,7 @@ void trace(const site::Site& site, const std::string& start, Course& out) {
   }
   if (out.pump == nullptr) return;
   for (std::string at = out.pump->id.text; at != start; at = out.steps.back().to) out.steps.push_back(reached[at]);
-  out.tank = called(site.tanks, out.pump->tank.text);
+  out.tank = tank_with(site, out.pump->tank.text);
 }
 
 }  // namespace

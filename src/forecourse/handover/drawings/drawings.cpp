@@ -115,7 +115,16 @@ std::vector<Diagnostic> check_drawing_options(const site::Site& site, const Draw
   if (!options.hose.empty() && !course_to(site, options.hose))
     out.push_back(error("there is no hose '" + options.hose + "'", nearest_hose(site, options.hose)));
   if (!out.empty()) return out;
-  for (const auto& [name, drawing] : Maker(site, options).all()) {
+  const Maker maker(site, options);
+  const auto all = maker.all();
+  if (all.empty()) {
+    const std::optional<Course> way = maker.course();
+    out.push_back(error("no " + options.which + " is drawn: " +
+                            (way ? "the course to " + way->hose->id.text + " leads to no tank" : "there is no hose"),
+                        way ? "enter the tank of its pump, and the lines from it, or name another hose with --hose"
+                            : "enter the hoses of the dispensers"));
+  }
+  for (const auto& [name, drawing] : all) {
     if (!drawing)
       out.push_back(error("the " + name + " does not fit on the paper" +
                               (options.scale.empty() ? " at any standard scale" : " at " + options.scale),
@@ -137,7 +146,14 @@ DrawingSet draw_station(const site::Site& site, const DrawingOptions& options) {
   for (auto& [name, drawing] : maker.all()) {
     if (drawing) out.drawings.push_back(std::move(*drawing));
   }
-  if (!maker.course() && options.which != "plan")
+  const std::optional<Course> way = maker.course();
+  if (way && way->tank == nullptr && options.which != "plan" && options.which != "dispenser")
+    out.warnings.push_back({Severity::warning,
+                            "no tank is drawn: the course to " + way->hose->id.text + " leads to none",
+                            std::nullopt,
+                            "enter the tank of its pump, and the lines from it",
+                            {}});
+  if (!way && options.which != "plan")
     out.warnings.push_back({Severity::warning, "no section is drawn: the station has no hose", std::nullopt, "", {}});
   return out;
 }

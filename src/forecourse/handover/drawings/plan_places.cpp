@@ -1,5 +1,6 @@
 #include <cmath>
 
+#include "forecourse/handover/drawings/course.h"
 #include "forecourse/handover/drawings/plan.h"
 #include "forecourse/handover/parts/part_list.h"
 #include "forecourse/site/places.h"
@@ -75,7 +76,7 @@ class Places {
     const std::string path = item("pump", site_.pumps, pump);
     bool placed = take(path, pump.position, "enter position of the pump, or of its tank", "at its pump");
     for (const site::Tank& tank : site_.tanks) {
-      if (tank.id.text != pump.tank.text) continue;
+      if (&tank != tank_with(site_, pump.tank.text)) continue;
       if (!placed && tank.position) {
         const auto at = along(tank, pump.at);
         out_.at(path, at.value_or(point(*tank.position)), at ? "along its tank" : "at its tank", "at its pump");

@@ -7,6 +7,7 @@
 #include <map>
 #include <tuple>
 
+#include "forecourse/base/unit_text.h"
 #include "forecourse/checks/figures/figure.h"
 #include "forecourse/handover/kit/needs.h"
 #include "forecourse/handover/kit/part_words.h"
@@ -123,6 +124,28 @@ class Fits {
   std::map<std::string, bool> high_;  ///< by tank
 };
 
+// ---- lengths ----------------------------------------------------------------------------------------
+
+/// The length of a line that is not entered, as the flow study takes it: straight on the plan; null: it has none.
+const DefaultUsed* drawn_length(const StationPart& part, const studies::FlowResult* flow) {
+  const auto* line = std::get_if<const site::Line*>(&part.data);
+  if (line == nullptr || flow == nullptr || (*line)->pipe.length) return nullptr;
+  const std::string what = "length of line " + (*line)->id.text;
+  const auto found = std::find_if(flow->defaults.begin(), flow->defaults.end(),
+                                  [&](const DefaultUsed& one) { return one.what == what; });
+  return found == flow->defaults.end() ? nullptr : &*found;
+}
+
+/// The length of a run of pipe; empty: neither entered nor computed.
+site::Maybe<Length> run_length(const StationPart& part, const studies::FlowResult* flow) {
+  const site::Pipe* pipe = pipe_of(part);
+  if (pipe != nullptr && pipe->length) return pipe->length;
+  const DefaultUsed* drawn = drawn_length(part, flow);
+  if (drawn == nullptr) return std::nullopt;
+  const Length length = Length::from_si(drawn->value);
+  return site::Entered<Length>{length, length, length, part.where};
+}
+
 // ---- rows -------------------------------------------------------------------------------------------
 
 /// Why a part is not ordered for itself; empty: it is.
@@ -161,7 +184,8 @@ void join(KitRow& row, const KitRow& more) {
 
 class Rows {
  public:
-  Rows(const site::Site& site, const studies::FlowResult* flow) : site_(site), needs_(site, flow), fits_(site) {}
+  Rows(const site::Site& site, const studies::FlowResult* flow)
+      : site_(site), flow_(flow), needs_(site, flow), fits_(site) {}
 
   [[nodiscard]] std::vector<KitRow> of(const std::vector<StationPart>& parts) const {
     std::vector<KitRow> out;
@@ -202,6 +226,7 @@ class Rows {
     out.count = part.count;
     out.is_pipe = kind.is_pipe || (part.kind == "siphon-bar" && pipe_of(part) != nullptr);
     if (out.is_pipe) out.length = words.length;
+    if (const DefaultUsed* drawn = drawn_length(part, flow_)) out.length = drawn->value;
     out.not_ordered = not_ordered(part);
     out.parts = {part.path};
     out.subjects = {part.subject};
@@ -209,6 +234,7 @@ class Rows {
   }
 
   const site::Site& site_;
+  const studies::FlowResult* flow_;
   Needs needs_;
   Fits fits_;
 };
@@ -217,7 +243,7 @@ class Rows {
 
 /// Pipe is ordered by what it is made of and its size, wherever it is laid.
 std::vector<PipeTotal> pipes_of(const std::vector<StationPart>& parts, const std::vector<KitRow>& rows,
-                                const KitOptions& options) {
+                                const KitOptions& options, const studies::FlowResult* flow) {
   std::map<std::string, const StationPart*> by_path;
   for (const StationPart& part : parts) by_path.emplace(part.path, &part);
   std::vector<PipeTotal> out;
@@ -225,7 +251,6 @@ std::vector<PipeTotal> pipes_of(const std::vector<StationPart>& parts, const std
     if (!row.is_pipe || !row.not_ordered.empty()) continue;
     for (const std::string& path : row.parts) {
       const StationPart& part = *by_path.at(path);
-      const site::Pipe* pipe = pipe_of(part);
       PipeTotal one;
       one.what = pipe_to_order(part);
       one.sizes = row.sizes;
@@ -234,8 +259,10 @@ std::vector<PipeTotal> pipes_of(const std::vector<StationPart>& parts, const std
       });
       if (found == out.end()) found = out.insert(out.end(), one);
       ++found->runs;
-      if (pipe != nullptr && pipe->length) {
-        found->length += pipe->length->likely.si();
+      if (const auto length = run_length(part, flow)) {
+        found->length += length->likely.si();
+        found->length_low += length->low.si();
+        found->length_high += length->high.si();
       } else {
         ++found->runs_without_length;
       }
@@ -270,19 +297,44 @@ std::vector<OrderLine> order_of(const std::vector<KitRow>& rows) {
 
 // ---- what is not told -------------------------------------------------------------------------------
 
-std::vector<std::string> not_told(const std::vector<KitRow>& rows, const std::vector<PipeTotal>& pipes) {
+/// Runs of pipe are entered without a size, and so are parts that are screwed to it.
+bool lacks_size(const KitRow& row) {
+  return row.not_ordered.empty() && row.sizes.empty() && (row.is_pipe || row.needed.bears != Bears::nothing);
+}
+
+std::string noun_of(const std::string& kind) {
+  const PartKind* known = find_part_kind(kind);
+  return known == nullptr ? kind : std::string(known->noun);
+}
+
+/// What is ordered by the likely length, of a length that is entered as a spread.
+std::string spread_in_words(const PipeTotal& pipe, site::Display display) {
+  const char* unit = display == site::Display::us ? "ft" : "m";
+  const auto told = [&](double length) { return fmt::format("{:.1f} {}", from_si(length, unit), unit); };
+  return fmt::format("length of {}: between {} and {}, ordered by the likely {}", pipe.what, told(pipe.length_low),
+                     told(pipe.length_high), told(pipe.length));
+}
+
+std::vector<std::string> not_told(const std::vector<KitRow>& rows, const std::vector<PipeTotal>& pipes,
+                                  site::Display display) {
   std::vector<std::string> out;
   std::map<std::string, std::size_t> uncounted;
+  std::map<std::string, std::size_t> unsized;
   for (const KitRow& row : rows) {
+    if (lacks_size(row)) unsized[row.kind] += row.parts.size();
     if (!row.count && row.not_ordered.empty()) uncounted[row.kind] += row.parts.size();
     if (row.below_need) out.push_back(row.what + ": the rating entered is less than the pressure it can see");
   }
   for (const auto& [kind, places] : uncounted) {
-    const PartKind* known = find_part_kind(kind);
-    out.push_back(fmt::format("how many of: {} (at {} place{} of the file)", known == nullptr ? kind : known->noun,
-                              places, places == 1 ? "" : "s"));
+    out.push_back(
+        fmt::format("how many of: {} (at {} place{} of the file)", noun_of(kind), places, places == 1 ? "" : "s"));
+  }
+  for (const auto& [kind, places] : unsized) {
+    out.push_back(
+        fmt::format("size of: {} (at {} place{} of the file)", noun_of(kind), places, places == 1 ? "" : "s"));
   }
   for (const PipeTotal& pipe : pipes) {
+    if (pipe.length_low < pipe.length_high) out.push_back(spread_in_words(pipe, display));
     if (pipe.runs_without_length > 0)
       out.push_back(fmt::format("length of {} of {} runs: {}", pipe.runs_without_length, pipe.runs, pipe.what));
   }
@@ -321,10 +373,13 @@ Kit make_kit(const site::Site& site, const KitOptions& options, const studies::F
   }
   const std::vector<StationPart> parts = parts_of_station(site);
   out.rows = Rows(site, flow).of(parts);
-  out.pipes = pipes_of(parts, out.rows, out.options);
+  out.pipes = pipes_of(parts, out.rows, out.options, flow);
+  for (const StationPart& part : parts) {
+    if (const DefaultUsed* drawn = drawn_length(part, flow)) out.defaults.push_back(*drawn);
+  }
   out.order = order_of(out.rows);
   out.spares = spares_of(site, parts, out.rows);
-  out.not_told = not_told(out.rows, out.pipes);
+  out.not_told = not_told(out.rows, out.pipes, site.display);
   if (flow != nullptr) out.warnings = flow->warnings;
   return out;
 }

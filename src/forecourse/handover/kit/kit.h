@@ -85,7 +85,9 @@ struct PipeTotal {
   std::vector<KitSize> sizes;
   int runs = 0;
   int runs_without_length = 0;
-  double length = 0.0;        ///< [m] of the runs whose length is entered
+  double length = 0.0;        ///< [m] of the runs whose length is entered, else computed on the plan; the likely
+  double length_low = 0.0;    ///< [m] where one is entered as a spread
+  double length_high = 0.0;   ///< [m]
   double order_length = 0.0;  ///< [m] with waste
   std::optional<int> sticks;
 };

@@ -27,6 +27,8 @@ class Needs {
 };
 
 /// What stands beside every pressure of fuel in a schedule.
-inline constexpr const char* pressure_basis = "static and dead-head; surge not computed";
+inline constexpr const char* pressure_basis =
+    "static and dead-head, at the level of the tank that is entered; surge and the expansion of fuel that is shut in "
+    "and warms are not computed";
 
 }  // namespace forecourse::handover

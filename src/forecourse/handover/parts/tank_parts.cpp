@@ -53,10 +53,21 @@ class TankParts {
     const bool stick = tank.gauge && tank.gauge->kind.text == "stick";
     out_.add_if(Stop::tank, stick ? "gauge-stick" : "tank-gauge", at, "gauge", tank.gauge);
     list_watch(Stop::tank, at, tank.interstice);
-    if (!tank.siphon) return;
+    if (!tank.siphon || is_listed_before(tank)) return;
     const Place bar = within(at, "siphon");
     out_.add(Stop::tank, "siphon-bar", bar, "", tank.siphon->where, &*tank.siphon);
     if (tank.siphon->pipe) out_.add_fittings(Stop::tank, within(bar, "pipe"), *tank.siphon->pipe);
+  }
+
+  /// Whether the pipe to the tanks that this one is siphoned with was entered at each of them, earlier in the file.
+  [[nodiscard]] bool is_listed_before(const site::Tank& tank) const {
+    const auto is_listed = [&](const site::Name& with) {
+      return std::any_of(site_.tanks.data(), &tank, [&](const site::Tank& other) {
+        return other.siphon && other.id == with &&
+               std::find(other.siphoned_with.begin(), other.siphoned_with.end(), tank.id) != other.siphoned_with.end();
+      });
+    };
+    return !tank.siphoned_with.empty() && std::all_of(tank.siphoned_with.begin(), tank.siphoned_with.end(), is_listed);
   }
 
   void list_ground(const site::Tank& tank, const Place& at) {

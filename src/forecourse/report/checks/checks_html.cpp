@@ -23,8 +23,8 @@ std::string checks_section(const checks::CheckResult& result, site::Display disp
 std::string checks_report(const checks::CheckResult& result, const site::Site& site, const ChecksFacts& facts) {
   std::string body = checks_section(result, site.display);
   if (facts.mends) body += mends_section(*facts.mends, site.display);
-  return study_page("Checks", "checks", checks_cautions().front(), body,
-                    {result.version, result.defaults, result.warnings, checks_cautions()}, site,
+  return study_page("Checks", "checks", checks_caution(result), body,
+                    {result.version, result.defaults, result.warnings, checks_cautions(result)}, site,
                     {facts.date, facts.command, facts.texts});
 }
 

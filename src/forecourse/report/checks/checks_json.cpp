@@ -9,7 +9,7 @@ Json checks_document(const checks::CheckResult& result, const ChecksFacts& facts
   JsonDocument out;
   out.study = "checks";
   out.version = result.version;
-  out.cautions = checks_cautions();
+  out.cautions = checks_cautions(result);
   out.options = {{"on", checks::text(result.today)}};
   out.defaults = result.defaults;
   out.result = {{"by_state", count_by_state(all_findings(result))},

@@ -21,8 +21,14 @@ struct ChecksFacts {
   std::optional<std::vector<decide::Mend>> mends = std::nullopt;  ///< what would mend each; empty: not asked
 };
 
-/// What stands above every finding, and what every report ends with.
-[[nodiscard]] std::vector<std::string> checks_cautions();
+/// Of the studies with findings here, what stands before every number of theirs.
+[[nodiscard]] std::vector<std::string> checks_first(const checks::CheckResult& result);
+
+/// What stands above every finding, and what every report ends with; what goes first is first.
+[[nodiscard]] std::vector<std::string> checks_cautions(const checks::CheckResult& result);
+
+/// What stands above every finding, in one paragraph.
+[[nodiscard]] std::string checks_caution(const checks::CheckResult& result);
 
 /// What falls short, is close, or is not determined; what is met and what does not apply where all is asked for.
 [[nodiscard]] std::string checks_summary(const checks::CheckResult& result, const site::Site& site,

@@ -64,6 +64,7 @@ Json mend_json(const Mend& mend) {
               {"unit", mend.unit},
               {"of", checks::word(mend.measured)},
               {"share", number_or_null(mend.share)},
+              {"warnings", mend.warnings},
               {"effects", array_of(mend.effects, effect_json)},
               {"least_flow_before_m3_per_s", number_or_null(mend.least_flow_before)},
               {"least_flow_after_m3_per_s", number_or_null(mend.least_flow_after)},

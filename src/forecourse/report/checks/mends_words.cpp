@@ -70,7 +70,8 @@ std::string consequences(const Mend& mend, const MendWords& words) {
   const std::string better = effects_in_words(mend, true);
   if (!worse.empty()) add("It changes for the worse " + worse + ".");
   if (!better.empty()) add("It mends too " + better + ".");
-  if (mend.after && worse.empty() && better.empty()) add("No other finding changes.");
+  for (const std::string& warning : mend.warnings) add("For the worse, the site file then warns: " + warning + ".");
+  if (mend.after && worse.empty() && better.empty() && mend.warnings.empty()) add("No other finding changes.");
   add(least_flow(mend, words));
   return out;
 }

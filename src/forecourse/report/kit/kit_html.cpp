@@ -105,11 +105,13 @@ std::string spares_table(const Kit& kit) {
 std::string whole(const Kit& kit, site::Display display) {
   std::string out = html::heading(2, "To order") + order_table(kit, display) + pipe_table(kit, display);
   out += html::heading(2, "What the order needs and the file does not tell") + html::list(kit.not_told);
-  out += html::heading(2, "Schedule along the course") +
-         html::paragraph(
-             "Rating needed: of fuel, the greatest pressure without flow at the part, static and dead-head; "
-             "surge is not computed. Of vapor, the settings of the vent valve. Threads are not entered: a "
-             "site file has no key for them.");
+  out +=
+      html::heading(2, "Schedule along the course") +
+      html::paragraph(
+          "Rating needed: of fuel, the greatest pressure without flow at the part, static and dead-head at "
+          "the level of the tank that is entered; surge, and the expansion of fuel that is shut in and warms, are not "
+          "computed. Of vapor, the settings of the vent valve. Threads are not entered: a "
+          "site file has no key for them.");
   out += schedule_table(kit, display);
   return out + html::heading(2, "Spares") + spares_table(kit);
 }

@@ -56,6 +56,8 @@ class Writer {
             {"runs", one.runs},
             {"runs_without_length", one.runs_without_length},
             {"length_m", one.length},
+            {"length_low_m", one.length_low},
+            {"length_high_m", one.length_high},
             {"order_length_m", one.order_length},
             {"sticks", count_or_null(one.sticks)}};
   }

@@ -49,7 +49,9 @@ class Writer {
 
   void schedule() {
     page_.heading("Schedule along the course");
-    page_.remark("Rating needed: of fuel, static and dead-head, surge not computed; of vapor, by the vent valve.");
+    page_.remark(
+        "Rating needed: of fuel, static and dead-head at the level entered, surge and thermal expansion not "
+        "computed; of vapor, by the vent valve.");
     for (int stop = 1; stop <= static_cast<int>(Stop::station); ++stop) of_stop(static_cast<Stop>(stop));
     if (!style_.verbose)
       page_.remark("--verbose tells of each what it does, its size, its fuel, and which parts it is.");
@@ -116,7 +118,9 @@ std::vector<std::string> kit_cautions() {
       "A schedule of what the site file lists. It advises; it is no order, no approval and no test.",
       "The edition of the code that the local authority has adopted rules, and so do listing and instructions.",
       "Licensed trades do the work, certified testers the tests.",
-      "Pressures are static and dead-head, computed; surge is not computed and can be greater.",
+      "Pressures are static and dead-head, computed at the level of the tank that is entered: a fuller tank gives "
+      "more. "
+      "Surge, and the expansion of fuel that is shut in and warms, are not computed and can be greater.",
       "That a part is compatible with a fuel is shown by its listing or by its maker in writing, not here.",
   };
 }

@@ -73,7 +73,7 @@ Json findings_answer(const Asked& asked) {
   report::JsonDocument document;
   document.study = "findings";
   document.version = result.version;
-  document.cautions = report::checks_cautions();
+  document.cautions = report::checks_cautions(result);
   document.defaults = result.defaults;
   document.warnings = result.warnings;
   document.result["by_state"] = report::count_by_state(checks::all_findings(result));
