@@ -17,13 +17,19 @@ Outcome draw(const std::string& folder, const std::string& site, const std::stri
                      "LC_ALL=C.UTF-8 COLUMNS=120");
 }
 
+TEST(DrawCommand, ADateThatIsNoDayIsRefused) {
+  const Outcome told = draw(scratch_folder("draw-date"), "marle-cross.toml", "--date 2026-13-45");
+  EXPECT_EQ(told.exit, 2);
+  EXPECT_TRUE(has(told.err, "--date is a day, but '2026-13-45' is written")) << told.err;
+}
+
 TEST(DrawCommand, WritesEveryDrawing) {
   const std::string folder = scratch_folder("draw-files");
-  const Outcome told = draw(folder, "marle-cross.toml", "--out out --date '30 Nov 2026' --drawn-by 'R. Tay'");
+  const Outcome told = draw(folder, "marle-cross.toml", "--out out --date 2026-11-30 --drawn-by 'R. Tay'");
   EXPECT_EQ(told.exit, 0) << told.err;
   for (const std::string name : {"plan", "section", "tank", "dispenser"}) {
     EXPECT_TRUE(has(told.out, "written: out/" + name + ".svg")) << told.out;
-    EXPECT_TRUE(has(file_text(folder + "/out/" + name + ".svg"), "30 Nov 2026"));
+    EXPECT_TRUE(has(file_text(folder + "/out/" + name + ".svg"), "2026-11-30"));
     EXPECT_TRUE(file_text(folder + "/out/" + name + ".dxf").ends_with("EOF\n"));
   }
   const json written = json::parse(file_text(folder + "/out/draw.json"));

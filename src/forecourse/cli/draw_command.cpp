@@ -41,7 +41,7 @@ Exit draw_command(const DrawArguments& arguments) {
   SiteSource source;
   if (!load_site(arguments.site, source)) return Exit::bad_input;
   handover::DrawingOptions options = arguments.options;
-  if (!day_of(options.date)) return Exit::bad_input;
+  if (!day_of(options.date, "--date")) return Exit::bad_input;
   if (options.date.empty()) options.date = today();
   const std::vector<Diagnostic> wrong = handover::check_drawing_options(source.site, options);
   if (has_error(wrong)) {

@@ -15,7 +15,7 @@ std::string today() { return server::in_words(server::today()); }
 
 std::string now_in_utc() { return server::now_in_utc(); }
 
-std::optional<site::Date> day_of(const std::string& text) {
+std::optional<site::Date> day_of(const std::string& text, const std::string& option) {
   if (text.empty()) return server::today();
   site::Date day;
   char after = 0;
@@ -24,7 +24,7 @@ std::optional<site::Date> day_of(const std::string& text) {
                                          std::chrono::month(static_cast<unsigned>(day.month)),
                                          std::chrono::day(static_cast<unsigned>(day.day))};
   if (read == 3 && day.month > 0 && day.day > 0 && date.ok()) return day;
-  print_error("error: --on is a day, but '" + text + "' is written\n  hint: write 2026-11-25\n");
+  print_error("error: " + option + " is a day, but '" + text + "' is written\n  hint: write 2026-11-25\n");
   return std::nullopt;
 }
 

@@ -15,8 +15,8 @@ namespace forecourse::cli {
 /// Now, in UTC, as iCalendar writes it: "20261130T120000Z".
 [[nodiscard]] std::string now_in_utc();
 
-/// The day of `--on`, "2026-11-25"; of an empty text today. Empty, with the reason on standard error, if it is none.
-[[nodiscard]] std::optional<site::Date> day_of(const std::string& text);
+/// The day of an option, "2026-11-25"; of an empty text today. Empty, with the reason on standard error, if it is none.
+[[nodiscard]] std::optional<site::Date> day_of(const std::string& text, const std::string& option = "--on");
 
 /// Makes a folder with those above it; false, with the reason on standard error, if it cannot be.
 [[nodiscard]] bool make_folder(const std::string& folder);
