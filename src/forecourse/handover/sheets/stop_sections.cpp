@@ -149,7 +149,7 @@ Effect effect_of(const site::Site& site, const Cause& cause, const std::string& 
 }
 
 /// What an emergency stop must do, whatever is entered: it leaves no pump and no dispenser with power.
-/// \source [rp1200, 11.1]
+/// \source [rp1200_17, 11.1]
 RowLimit asked_of_stop(const SheetSource& source, bool is_pump) {
   RowLimit out = source.limit(is_pump ? "stop-leaves-running" : "emergency-stop-cuts-power");
   out.at_most.reset();
