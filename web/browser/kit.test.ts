@@ -64,7 +64,7 @@ describe("the sheet Kit and calendar", () => {
     await page.keyboard.press("Enter");
     await page.waitForSelector(".kit .within");
     expect(await row.getAttribute("aria-expanded")).toBe("true");
-    expect(await page.textContent(".kit .within.about")).toContain("static and dead-head; surge not computed");
+    expect(await page.textContent(".kit .within.about")).toContain("static and dead-head, at the level of the tank that is entered");
     expect(await page.textContent(".kit")).toContain("a shear valve is tested each year by tripping it");
     expect(await page.getAttribute(".kit .g button:has-text('Shear valve')", "aria-pressed")).toBe("true");
     expect(await violations(page)).toEqual([]);
