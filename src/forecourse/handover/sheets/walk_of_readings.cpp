@@ -89,10 +89,11 @@ std::vector<RecordRow> walks_of(const ReadingsTold& told, const SheetPack& pack)
   for (const Sheet& sheet : pack.sheets) {
     const std::set<RowName> asked = asked_of(sheet);
     if (asked.empty()) continue;
-    for (const auto& [day, answers] : answers_of(told, sheet.kind)) {
+    for (const auto& of_day : answers_of(told, sheet.kind)) {
+      const Answers& answers = of_day.second;
       const bool whole =
           std::all_of(asked.begin(), asked.end(), [&](const RowName& row) { return answers.contains(row); });
-      if (whole) out.push_back(walk(sheet.kind, day, answers));
+      if (whole) out.push_back(walk(sheet.kind, of_day.first, answers));
     }
   }
   return out;
