@@ -118,9 +118,9 @@ std::vector<std::string> kit_cautions() {
       "A schedule of what the site file lists. It advises; it is no order, no approval and no test.",
       "The edition of the code that the local authority has adopted rules, and so do listing and instructions.",
       "Licensed trades do the work, certified testers the tests.",
-      "Pressures are static and dead-head, computed at the level of the tank that is entered: a fuller tank gives "
-      "more. "
-      "Surge, and the expansion of fuel that is shut in and warms, are not computed and can be greater.",
+      std::string("Pressures are static and dead-head, computed at the level of the tank that is entered: a fuller ") +
+          "tank gives more. Surge, and the expansion of fuel that is shut in and warms, are not computed and can be " +
+          "greater.",
       "That a part is compatible with a fuel is shown by its listing or by its maker in writing, not here.",
   };
 }
