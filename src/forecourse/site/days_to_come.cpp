@@ -8,12 +8,13 @@
 #include <tuple>
 
 #include "forecourse/site/fields/fields_site.h"
+#include "forecourse/site/fields/passing_visitor.h"
 
 namespace forecourse::site {
 namespace {
 
 /// Visitor of the descriptions in fields/ that comes to every day.
-class DayWalk {
+class DayWalk : public PassingVisitor {
  public:
   DayWalk(const Date& today, std::vector<Diagnostic>& out) : today_(today), out_(out) {}
 
@@ -47,46 +48,6 @@ class DayWalk {
   void list(std::string_view, std::vector<T>& members, std::string_view) {
     for (T& member : members) fields(*this, member);
   }
-
-  // Everything else is no day.
-  void about(std::string_view, std::string_view) {}
-  void format(std::string_view, std::string_view) {}
-  template <class... A>
-  void name(A&&...) {}
-  template <class... A>
-  void id(A&&...) {}
-  template <class... A>
-  void optional_id(A&&...) {}
-  template <class... A>
-  void clock(A&&...) {}
-  template <class... A>
-  void fact(A&&...) {}
-  template <class... A>
-  void number(A&&...) {}
-  template <class... A>
-  void numbers(A&&...) {}
-  template <class... A>
-  void quantity(A&&...) {}
-  template <class... A>
-  void required_quantity(A&&...) {}
-  template <class... A>
-  void reference(A&&...) {}
-  template <class... A>
-  void references(A&&...) {}
-  template <class... A>
-  void names(A&&...) {}
-  template <class... A>
-  void name_sets(A&&...) {}
-  template <class... A>
-  void word(A&&...) {}
-  template <class... A>
-  void choice(A&&...) {}
-  template <class... A>
-  void points(A&&...) {}
-  template <class... A>
-  void coefficients(A&&...) {}
-  template <class... A>
-  void position(A&&...) {}
 
  private:
   [[nodiscard]] bool is_later(const Date& day) const {

@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "forecourse/site/fields/fields_site.h"
+#include "forecourse/site/fields/passing_visitor.h"
 
 namespace forecourse::site {
 namespace {
@@ -14,7 +15,7 @@ namespace {
 /// Visitor of the descriptions in fields/ that comes to every value that may be uncertain.
 /// `Meet` is called with the path, the kind of quantity (null for a number) and the entered value.
 template <class Meet>
-class ValueWalk {
+class ValueWalk : public PassingVisitor {
  public:
   explicit ValueWalk(Meet meet) : meet_(std::move(meet)) {}
 
@@ -51,40 +52,6 @@ class ValueWalk {
   void list(std::string_view key, std::vector<T>& members, std::string_view) {
     for (std::size_t i = 0; i < members.size(); ++i) enter(key, name_of(members[i], i + 1), members[i]);
   }
-
-  // Everything else holds no value that may be uncertain.
-  void about(std::string_view, std::string_view) {}
-  void format(std::string_view, std::string_view) {}
-  template <class... A>
-  void name(A&&...) {}
-  template <class... A>
-  void id(A&&...) {}
-  template <class... A>
-  void optional_id(A&&...) {}
-  template <class... A>
-  void clock(A&&...) {}
-  template <class... A>
-  void fact(A&&...) {}
-  template <class... A>
-  void date(A&&...) {}
-  template <class... A>
-  void reference(A&&...) {}
-  template <class... A>
-  void references(A&&...) {}
-  template <class... A>
-  void names(A&&...) {}
-  template <class... A>
-  void name_sets(A&&...) {}
-  template <class... A>
-  void word(A&&...) {}
-  template <class... A>
-  void choice(A&&...) {}
-  template <class... A>
-  void points(A&&...) {}
-  template <class... A>
-  void coefficients(A&&...) {}
-  template <class... A>
-  void position(A&&...) {}
 
  private:
   [[nodiscard]] std::string joined(std::string_view key, const std::string& item = {}) const {

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "forecourse/site/fields/fields_site.h"
+#include "forecourse/site/fields/passing_visitor.h"
 
 namespace forecourse::site {
 
@@ -17,7 +18,7 @@ struct Mention {
 };
 
 /// Visitor of the descriptions in fields/ that collects every mention of another part.
-class NameCollector {
+class NameCollector : public PassingVisitor {
  public:
   [[nodiscard]] const std::vector<Mention>& mentions() const { return mentions_; }
   [[nodiscard]] static SourceSpan here() { return {}; }
@@ -43,48 +44,6 @@ class NameCollector {
   void list(std::string_view, std::vector<T>& members, std::string_view) {
     for (T& member : members) fields(*this, member);
   }
-
-  // Everything else mentions nobody.
-  void about(std::string_view, std::string_view) {}
-  void format(std::string_view, std::string_view) {}
-  template <class... A>
-  void name(A&&...) {}
-  template <class... A>
-  void id(A&&...) {}
-  template <class... A>
-  void optional_id(A&&...) {}
-  template <class... A>
-  void clock(A&&...) {}
-  template <class... A>
-  void number(A&&...) {}
-  template <class... A>
-  void numbers(A&&...) {}
-  template <class... A>
-  void fact(A&&...) {}
-  template <class... A>
-  void date(A&&...) {}
-  template <class... A>
-  void names(A&&...) {}
-  template <class... A>
-  void word(A&&...) {}
-  template <class... A>
-  void choice(A&&...) {}
-  template <class... A>
-  void quantity(A&&...) {}
-  template <class... A>
-  void required_quantity(A&&...) {}
-  template <class... A>
-  void points(A&&...) {}
-  template <class... A>
-  void coefficients(A&&...) {}
-  template <class... A>
-  void position(A&&...) {}
-  template <class... A>
-  void loss(A&&...) {}
-  template <class... A>
-  void pipe(A&&...) {}
-  template <class... A>
-  void part(A&&...) {}
 
  private:
   std::vector<Mention> mentions_;
