@@ -4,7 +4,8 @@
 
 namespace forecourse::site {
 
-/// Visitor of the descriptions in fields/ that passes everything by. What derives from it tells what it comes to.
+/// Visitor of the descriptions in fields/ that passes every value by. What derives from it tells what it comes to, and
+/// whether it goes into tables, sections and lists.
 class PassingVisitor {
  public:
   void about(std::string_view, std::string_view) {}
@@ -53,12 +54,6 @@ class PassingVisitor {
   void pipe(A&&...) {}
   template <class... A>
   void part(A&&...) {}
-  template <class... A>
-  void table(A&&...) {}
-  template <class... A>
-  void section(A&&...) {}
-  template <class... A>
-  void list(A&&...) {}
 };
 
 }  // namespace forecourse::site
