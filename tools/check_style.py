@@ -102,8 +102,19 @@ class Checker:
             if here[0] not in self.layers:
                 self.fault(path, 1, f"folder {here[0]} is not in LAYERS")
                 continue
+            self.check_first_include(path)
             for n, text in enumerate(lines(path), 1):
                 self.check_include(path, n, text, here)
+
+    # This is what shows that a header compiles on its own: the build looks at those alone that have no source file.
+    def check_first_include(self, path):
+        header = os.path.splitext(path)[0] + ".h"
+        if not path.endswith(".cpp") or not os.path.exists(header):
+            return
+        n, first = next(((n, text) for n, text in enumerate(lines(path), 1) if text.startswith("#include")), (1, ""))
+        name = os.path.relpath(header, os.path.dirname(self.source)).replace(os.sep, "/")
+        if first.strip() != f'#include "{name}"':
+            self.fault(path, n, f'the first include must be "{name}"')
 
     def check_include(self, path, n, text, here):
         layer = here[0]

@@ -47,6 +47,8 @@ FAULTS = [
      "src/forecourse/fuel/x.h:2: fuel may not include parts (see LAYERS)"),
     ("study includes a study", {"src/forecourse/studies/flow/f.cpp": '#include "forecourse/studies/surge/surge.h"\n'},
      "src/forecourse/studies/flow/f.cpp:1: study flow may not include study surge: shared work goes down"),
+    ("own header not first", {"src/forecourse/parts/loss.cpp": '#include <vector>\n#include "forecourse/parts/loss.h"\n'},
+     'src/forecourse/parts/loss.cpp:1: the first include must be "forecourse/parts/loss.h"'),
     ("clock in a kernel", {"src/forecourse/base/now.cpp": "#include <chrono>\n"},
      "src/forecourse/base/now.cpp:1: base stays pure: no <chrono>"),
     ("unknown source key", {"src/forecourse/fuel/x.h": "/// One.\n/// \\source [book_2012, eq. 1]\n"},

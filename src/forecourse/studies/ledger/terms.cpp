@@ -1,3 +1,5 @@
+#include "forecourse/studies/ledger/terms.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
