@@ -6,28 +6,12 @@
 #include <vector>
 
 #include "forecourse/site/site.h"
+#include "forecourse/site/stop.h"
 
 namespace forecourse::handover {
 
-/// Where a part belongs along the course of the fuel, in its order. What serves no one place of it belongs to the
-/// station.
-enum class Stop {
-  tanker = 1,
-  fill,
-  tank,
-  pump,
-  line,
-  sump,
-  shear_valve,
-  meter,
-  hose,
-  nozzle,
-  vapor,
-  station,
-};
-
-/// "tanker", "shear valve", "whole station".
-[[nodiscard]] const char* word(Stop stop);
+using site::Stop;
+using site::word;
 
 /// What the file says of a part, where it has a table of its own there. A part that is told by one key, such as a check
 /// valve, has what that key stands in: its pump.
