@@ -149,6 +149,7 @@ class Maker {
     duty.state = DutyState::no_record;
     duty.reason = "it is dated " + day + ", which is yet to come";
     duty.enter = "correct the date";
+    if (duty.last_done->where.text != 0) return;  // the check of the records tells it
     out_.wrong_days.push_back({Severity::error,
                                duty.subject + ": done on " + day + ", which is after " + checks::text(out_.today),
                                duty.last_done->where,

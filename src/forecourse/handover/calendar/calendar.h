@@ -104,7 +104,7 @@ struct Calendar {
       duties;  ///< failed first, then what is overdue, due soon, has no record, is due later, is not determined
   DutyCounts counts;
   std::vector<PaperKept> papers;
-  std::vector<Diagnostic> wrong_days;  ///< errors: days that are yet to come
+  std::vector<Diagnostic> wrong_days;  ///< errors: days of the site file that are yet to come
   std::vector<Diagnostic> warnings;
 };
 
