@@ -37,7 +37,7 @@ bool write_calendar(const std::string& path, const handover::Calendar& calendar,
 }
 
 bool write_report(const CalendarArguments& arguments, const SiteSource& source, const handover::Calendar& calendar,
-                  const report::IcsFacts& ics, report::CalendarFacts& facts) {
+                  const report::IcsFacts& ics, report::ReportFacts& facts) {
   if (!make_folder(arguments.site.out)) return false;
   const std::filesystem::path folder(arguments.site.out);
   const std::string page = (folder / "calendar.html").string();
@@ -98,7 +98,7 @@ Exit calendar_command(const CalendarArguments& arguments) {
   if (!days_hold(told, source)) return Exit::bad_input;
   calendar.version = FORECOURSE_VERSION;
   calendar.warnings.insert(calendar.warnings.begin(), source.warnings.begin(), source.warnings.end());
-  report::CalendarFacts facts{today(), arguments.command, source.texts, {}};
+  report::ReportFacts facts{today(), arguments.command, source.texts};
   const report::IcsFacts ics{now_in_utc(), source.site.name.text, asked.remind, source.texts.front().name};
   if (!arguments.site.out.empty() && !write_report(arguments, source, calendar, ics, facts)) return Exit::bad_input;
   if (!arguments.ics.empty() && !write_calendar(arguments.ics, calendar, ics)) return Exit::bad_input;
