@@ -17,13 +17,17 @@ const char* how_far(site::ClauseSeen seen) {
   return "from memory";
 }
 
+template <class Cited>
+void write(const Clause& clause, Cited& cited) {
+  const std::string seen = how_far(clause.seen);
+  cited.clause = clause.text;
+  cited.edition = clause.edition + (clause.edition.empty() || seen.empty() ? "" : "; ") + seen;
+  cited.clause_verified = clause.seen == site::ClauseSeen::text;
+}
+
 }  // namespace
 
-void cite(const Clause& clause, Finding& finding) {
-  const std::string seen = how_far(clause.seen);
-  finding.clause = clause.text;
-  finding.edition = clause.edition + (clause.edition.empty() || seen.empty() ? "" : "; ") + seen;
-  finding.clause_verified = clause.seen == site::ClauseSeen::text;
-}
+void cite(const Clause& clause, Finding& finding) { write(clause, finding); }
+void cite(const Clause& clause, Recurrence& recurrence) { write(clause, recurrence); }
 
 }  // namespace forecourse::checks

@@ -22,8 +22,9 @@ inline constexpr const char* older_vapor_rule = "40 CFR 63 Subpart CCCCCC, editi
 inline constexpr const char* fire_code =
     "2018 International Fire Code as adopted in the 2020 Minnesota State Fire Code";
 
-/// Writes it into a finding. Only a clause whose own text was read, in the edition named, counts as verified; of any
-/// other the edition says how far it was seen.
+/// Writes it into a finding, or into what comes back. Only a clause whose own text was read, in the edition named,
+/// counts as verified; of any other the edition says how far it was seen.
 void cite(const Clause& clause, Finding& finding);
+void cite(const Clause& clause, Recurrence& recurrence);
 
 }  // namespace forecourse::checks

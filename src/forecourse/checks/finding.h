@@ -33,7 +33,10 @@ struct Recurrence {
   std::string open;                       ///< why it is not known whether it applies; empty: it does
   std::vector<std::string> instead = {};  ///< alternatives that would do, in words
   std::optional<site::Date> failed = {};  ///< on which its last test failed, if none was passed since
-  std::string clause = {};  ///< where another than that of the finding asks for it, seen in an older edition alone
+  std::string figure = {};                ///< that tells its days; of a study the rule
+  std::string clause = {};                ///< that asks for it; empty: the user's own wish
+  std::string edition = {};
+  bool clause_verified = false;  ///< its text was seen
 };
 
 /// A requirement held against what was computed or measured.

@@ -114,6 +114,10 @@ class Checker {
     const std::optional<site::Date>& tested = last.day;
     f.recurrence = {f.requirement, year, tested, {}, "a qualified tester", "annual", last.enter, {}};
     f.recurrence->failed = last.failed;
+    f.recurrence->figure = f.rule;
+    f.recurrence->clause = f.clause;
+    f.recurrence->edition = f.edition;
+    f.recurrence->clause_verified = f.clause_verified;
     if (tested) f.recurrence->due = later(*tested, year);
     if (!tested) {
       f.reason = "the day of the last test is not entered";

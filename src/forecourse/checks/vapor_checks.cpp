@@ -238,7 +238,8 @@ class Checker {
     f.recurrence = {what, between_tests, last, {}, "a qualified tester", "commissioning", test.enter, {}};
     f.recurrence->failed = test.failed;
     if (!last && !test.failed) f.recurrence->failed = failed;
-    f.recurrence->clause = "40 CFR 63.11120(a)";  // seen in the edition of 2015 alone
+    f.recurrence->figure = f.rule;
+    cite(older("40 CFR 63.11120(a)"), *f.recurrence);
     if (last) f.recurrence->due = later(*last, between_tests);
     if (result_.tier) return;
     f.recurrence->open = f.reason;

@@ -1,9 +1,6 @@
-#include <algorithm>
 #include <filesystem>
-#include <iterator>
 #include <optional>
 
-#include "forecourse/checks/station/check_record_parts.h"
 #include "forecourse/checks/station/check_records.h"
 #include "forecourse/checks/station/check_station.h"
 #include "forecourse/cli/commands.h"
@@ -26,7 +23,8 @@ std::optional<int> days_of(const char* option, const std::string& text, const si
   return std::nullopt;
 }
 
-/// What is wrong with the days of the records and of the site file; false where any is an error.
+/// Tells what is wrong with the days and parts of the records, and with the days of the site file; false where any is
+/// an error.
 bool days_hold(const std::vector<Diagnostic>& told, SiteSource& source) {
   print_error(report::to_text(told, source.texts));  // with its place, which a report does not tell
   if (has_error(told)) return false;
@@ -34,25 +32,12 @@ bool days_hold(const std::vector<Diagnostic>& told, SiteSource& source) {
   return true;
 }
 
-/// What is wrong with the days of the records, and of the site file, and with the parts that the records name.
-std::vector<Diagnostic> wrong_days(const site::records::Records* records, const site::Site& site, const site::Date& on,
-                                   const handover::Calendar& calendar) {
-  std::vector<Diagnostic> out;
-  if (records != nullptr) {
-    out = checks::check_records(*records, on);
-    for (Diagnostic& one : checks::check_record_parts(*records, site)) out.push_back(std::move(one));
-  }
-  std::copy_if(calendar.wrong_days.begin(), calendar.wrong_days.end(), std::back_inserter(out),
-               [&](const Diagnostic& one) { return one.where && one.where->text == 0; });
-  return out;
-}
-
 bool write_calendar(const std::string& path, const handover::Calendar& calendar, const report::IcsFacts& facts) {
   return write_file(path, report::calendar_ics(calendar, facts));
 }
 
 bool write_report(const CalendarArguments& arguments, const SiteSource& source, const handover::Calendar& calendar,
-                  const report::IcsFacts& ics, report::CalendarFacts& facts) {
+                  const report::IcsFacts& ics, report::ReportFacts& facts) {
   if (!make_folder(arguments.site.out)) return false;
   const std::filesystem::path folder(arguments.site.out);
   const std::string page = (folder / "calendar.html").string();
@@ -108,10 +93,12 @@ Exit calendar_command(const CalendarArguments& arguments) {
   const checks::CheckResult checked =
       checks::check_station(checks::facts_of(source.site, studied, asked.on, records), studied, asked.own);
   handover::Calendar calendar = handover::calendar_of(checked, asked.options);
-  if (!days_hold(wrong_days(records, source.site, asked.on, calendar), source)) return Exit::bad_input;
+  std::vector<Diagnostic> told = checks::check_days_and_parts(records, source.site, asked.on);
+  told.insert(told.end(), calendar.wrong_days.begin(), calendar.wrong_days.end());
+  if (!days_hold(told, source)) return Exit::bad_input;
   calendar.version = FORECOURSE_VERSION;
   calendar.warnings.insert(calendar.warnings.begin(), source.warnings.begin(), source.warnings.end());
-  report::CalendarFacts facts{today(), arguments.command, source.texts, {}};
+  report::ReportFacts facts{today(), arguments.command, source.texts};
   const report::IcsFacts ics{now_in_utc(), source.site.name.text, asked.remind, source.texts.front().name};
   if (!arguments.site.out.empty() && !write_report(arguments, source, calendar, ics, facts)) return Exit::bad_input;
   if (!arguments.ics.empty() && !write_calendar(arguments.ics, calendar, ics)) return Exit::bad_input;

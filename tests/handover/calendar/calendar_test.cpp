@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <set>
 
 #include "forecourse/checks/station/check_record_parts.h"
@@ -95,7 +96,7 @@ TEST(Calendar, IsOverdueTheDayAfter) {
     const Duty duty = stop_duty(one.tested, "1 year");
     EXPECT_EQ(duty.state, one.state) << one.tested;
     EXPECT_EQ(duty.days_left, one.left) << one.tested;
-    EXPECT_EQ(duty.done_by, DoneBy::site_file);
+    EXPECT_EQ(done_by(duty), DoneBy::site_file);
   }
 }
 
@@ -103,7 +104,7 @@ TEST(Calendar, WithoutARecordSaysWhatToEnter) {
   const Duty duty = stop_duty("", "1 year");
   EXPECT_EQ(duty.state, DutyState::no_record);
   EXPECT_EQ(due(duty), "none");
-  EXPECT_EQ(duty.done_by, DoneBy::nothing);
+  EXPECT_EQ(done_by(duty), DoneBy::nothing);
   EXPECT_EQ(duty.enter, "enter tested of the emergency stop");
   EXPECT_EQ(duty.by_whom, "the manager");
   EXPECT_EQ(duty.sheet, "annual");
@@ -191,6 +192,43 @@ TEST(Calendar, AnAlternativeThatDoesNotComeBackLeavesNoDuty) {
   ASSERT_EQ(neither.size(), 1U);
   EXPECT_EQ(neither.front().state, DutyState::no_record);
   EXPECT_FALSE(neither.front().instead.empty());
+}
+
+/// Of two ways that are both kept the days are of the one due later, and so is the clause.
+TEST(Calendar, AnAlternativeOfAnOwnSetHasItsOwnClause) {
+  const auto way = [](const std::string& id, const std::string& figure, const std::string& clause) {
+    return "[[requirement]]\nid = \"" + id + "\"\nroute = \"container\"\nwords = \"" + id + "\"\nfigure = \"" + figure +
+           "\"\nevery = \"3 years\"\nclause = \"" + clause + "\"\n";
+  };
+  const site::RuleSet own =
+      rule_set(way("watched", "spill-container-monitored", "Own 1") + way("tested", "spill-container-tested", "Own 2") +
+               "edition = \"of 2025\"\nseen = \"text\"\n");
+  const site::Site site = site_of(
+      "[[tank]]\nid = \"T1\"\n  [[tank.fill]]\n  id = \"F1\"\n  spill_container = { double_wall = true, tested = "
+      "2026-10-01, monitored = 2026-09-20 }\n");
+  const auto duties = calendar(site, {own}).duties;
+  ASSERT_EQ(duties.size(), 1U);
+  EXPECT_EQ(duties.front().what, "tested");
+  EXPECT_EQ(duties.front().figure, "spill-container-tested");
+  EXPECT_EQ(duties.front().clause, "Own 2");
+  EXPECT_EQ(duties.front().edition, "of 2025");
+  EXPECT_TRUE(duties.front().clause_verified);
+}
+
+/// Also where a set has the name and the words of a built-in one.
+TEST(Calendar, TheWordsOfABuiltInRuleDoNotBringItsClause) {
+  const auto built_in = calendar(site_of("rules = [\"us-federal\"]\n"), {}).duties;
+  const auto walk = std::ranges::find(built_in, "walk-through-yearly", &Duty::rule);
+  ASSERT_NE(walk, built_in.end());
+  site::RuleSet own =
+      rule_set("[[requirement]]\nid = \"walk\"\nwords = \"" + walk->what +
+               "\"\nfigure = \"walked-annual\"\nevery = \"6 months\"\nclause = \"Own 3\"\nseen = \"told\"\n");
+  own.id.text = "us-federal";
+  const auto duties = calendar(site_of(""), {own}).duties;
+  ASSERT_EQ(duties.size(), 1U);
+  EXPECT_EQ(duties.front().clause, "Own 3");
+  EXPECT_EQ(duties.front().edition, "of 2026; as other texts tell it");
+  EXPECT_FALSE(duties.front().clause_verified);
 }
 
 // Records

@@ -8,7 +8,7 @@
 
 #include "forecourse/checks/station/check_station.h"
 #include "forecourse/site/read.h"
-#include "forecourse/store/records/columns.h"
+#include "forecourse/site/rules/read_rule_set.h"
 #include "support/stations.h"
 
 namespace forecourse::handover {
@@ -26,20 +26,17 @@ Calendar calendar(const site::Site& site, const checks::Studied& studied, const 
 
 Records record_of(const Proof& proof) {
   Records out;
-  if (proof.records == "tests") {
+  if (proof.test) {
     site::records::Test test;
     test.at.day = in_records;
     test.part.text = proof.part;
     test.passed = true;
-    const auto kind = std::ranges::find(store::test_words, proof.kind, &site::WordFor<site::records::TestKind>::word);
-    EXPECT_NE(kind, store::test_words.end()) << proof.kind;
-    test.kind = kind->value;
+    test.kind = *proof.test;
     out.tests.push_back(test);
   } else {
-    EXPECT_EQ(proof.records, "inspections");
     site::records::Inspection look;
     look.at.day = in_records;
-    look.kind.text = proof.kind;
+    look.kind.text = proof.inspection;
     look.items.emplace_back();
     look.items.back().part.text = proof.part;
     look.items.back().in_order = true;
@@ -66,7 +63,7 @@ TEST_P(Proofs, MoveTheDayOfTheirDuty) {
     ASSERT_NE(moved, after.duties.end()) << duty.id;
     ASSERT_TRUE(moved->last_done.has_value()) << duty.id;
     EXPECT_EQ(checks::text(*moved->last_done), checks::text(today)) << duty.id;
-    EXPECT_EQ(moved->done_by, DoneBy::records) << duty.id;
+    EXPECT_EQ(done_by(*moved), DoneBy::records) << duty.id;
     EXPECT_EQ(moved->where.text, 0U) << duty.id << ": its place is in the site file";
   }
   for (const std::string& what : without) {
@@ -74,6 +71,24 @@ TEST_P(Proofs, MoveTheDayOfTheirDuty) {
                           what.find("gauged") != std::string::npos || what.find("lining") != std::string::npos;
     EXPECT_TRUE(is_known) << what << ": no record shows it";
   }
+}
+
+/// A duty of a set of the owner's own is shown by the same records as that of a built-in one.
+TEST(ProofsOfAnOwnSet, GoByItsFigures) {
+  const auto own = site::read_rule_set(
+      "format = 1\nid = \"own\"\ntitle = \"Own\"\nedition = \"of 2026\"\n[[requirement]]\nid = \"stop\"\n"
+      "words = \"a stop is tested\"\nfigure = \"emergency-stop-tested\"\nevery = \"1 year\"\n",
+      1);
+  ASSERT_TRUE(own.ok());
+  const site::Site site =
+      site::read_site("format = 1\n[site]\nname = \"Case (invented)\"\n[[emergency_stop]]\nid = \"E1\"\n").value;
+  const Calendar made =
+      calendar_of(checks::check_station(checks::facts_of(site, {}, today, nullptr), {}, std::span(&own.value, 1)));
+  ASSERT_EQ(made.duties.size(), 1U);
+  const auto proof = proof_of(made.duties.front());
+  ASSERT_TRUE(proof.has_value());
+  EXPECT_EQ(proof->test, site::records::TestKind::emergency_stop);
+  EXPECT_EQ(proof->part, "E1");
 }
 
 INSTANTIATE_TEST_SUITE_P(OfExampleStations, Proofs,

@@ -66,6 +66,25 @@ TEST(CalendarJson, HoldsEveryDutyWithItsStrip) {
   EXPECT_EQ(document["options"]["within_days"], 90);
 }
 
+/// The place is that of the last test, also where it failed.
+TEST(CalendarJson, AFailedDutyTellsWhereThatIsEntered) {
+  handover::Calendar made = of_one("x");
+  Duty& duty = made.duties.front();
+  const auto told = [&] {
+    const ReportFacts facts{{}, {}, {{"site.toml", "a\nb\n"}, {"tests.csv", "day\n2026-10-14\n"}}};
+    const Json one = calendar_document(made, facts)["result"]["duties"][0];
+    return one["done_by"].dump() + " " + one["done_where"]["file"].dump() + " " + one["done_where"]["line"].dump();
+  };
+  duty.last_done->where = {0, 2, 3};
+  EXPECT_EQ(told(), "\"site file\" \"site.toml\" 2");
+  duty.failed = site::Date{2026, 10, 14, {1, 4, 14}};
+  EXPECT_EQ(told(), "\"records\" \"tests.csv\" 2");
+  duty.last_done.reset();
+  EXPECT_EQ(told(), "\"records\" \"tests.csv\" 2");
+  duty.failed.reset();
+  EXPECT_EQ(told(), "null null null");
+}
+
 // SOURCE: [rfc_5545, 3.1] lines of at most 75 octets, folded with CRLF and a blank, no character torn apart
 
 TEST(CalendarFile, FoldsBetweenCharacters) {

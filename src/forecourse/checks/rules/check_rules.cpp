@@ -10,14 +10,13 @@
 #include "forecourse/checks/clause.h"
 
 namespace forecourse::checks {
+namespace {
 
 Clause clause_of(const BoundRequirement& rule) {
   return {rule.entered->clause.text,
           rule.entered->edition.empty() ? rule.set->edition.text : rule.entered->edition.text,
           rule.entered->seen ? rule.entered->seen->value : site::ClauseSeen::memory};
 }
-
-namespace {
 
 enum class Applies { yes, no, unknown };
 
@@ -185,6 +184,8 @@ Recurrence recurrence_of(const BoundRequirement& rule, const FigureAt& at, const
   if (at.day) out.due = later(*at.day, *rule.every);
   out.who = rule.entered->who.text;
   out.sheet = rule.entered->sheet.text;
+  out.figure = rule.figure->id;
+  cite(clause_of(rule), out);
   const bool is_open = open.applies == Applies::unknown;
   out.enter = is_open ? open.enter : at.enter;
   if (is_open) out.open = open.why;

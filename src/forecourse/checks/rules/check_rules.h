@@ -3,13 +3,10 @@
 #include <span>
 #include <vector>
 
-#include "forecourse/checks/clause.h"
+#include "forecourse/checks/finding.h"
 #include "forecourse/checks/rules/bound_rules.h"
 
 namespace forecourse::checks {
-
-/// Where a requirement stands, in which edition, and how far its text was seen.
-[[nodiscard]] Clause clause_of(const BoundRequirement& rule);
 
 /// Holds a station against requirements: a finding for each part that a requirement is on, in their order.
 ///

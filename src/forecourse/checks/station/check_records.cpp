@@ -1,6 +1,9 @@
 #include "forecourse/checks/station/check_records.h"
 
+#include <iterator>
+
 #include "forecourse/checks/rules/period.h"
+#include "forecourse/checks/station/check_record_parts.h"
 
 namespace forecourse::checks {
 namespace {
@@ -46,6 +49,15 @@ std::vector<Diagnostic> check_records(const site::records::Records& records, con
   for (const auto& one : records.provings) tell_future(one.at, "a proving", today, out);
   for (const auto& one : records.dips) tell_future(one.at, "a dip", today, out);
   tell_contradictions(records.tests, out);
+  return out;
+}
+
+std::vector<Diagnostic> check_days_and_parts(const site::records::Records* records, const site::Site& site,
+                                             const site::Date& today) {
+  if (records == nullptr) return {};
+  std::vector<Diagnostic> out = check_records(*records, today);
+  std::vector<Diagnostic> of_parts = check_record_parts(*records, site);
+  std::move(of_parts.begin(), of_parts.end(), std::back_inserter(out));
   return out;
 }
 

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <map>
 
-#include "forecourse/checks/rules/check_rules.h"
+#include "forecourse/checks/rules/bound_rules.h"
 
 namespace forecourse::handover {
 namespace {
@@ -32,17 +32,6 @@ checks::Period times(const checks::Period& period, int count) {
 DutyState state_of(int days_left, int within) {
   if (days_left < 0) return DutyState::overdue;
   return days_left <= within ? DutyState::due_soon : DutyState::later;
-}
-
-/// The requirement of a built-in set in these words, or null.
-const checks::BoundRequirement* built_in_rule(const std::string& set, const std::string& words) {
-  for (const std::vector<checks::BoundRequirement>& rules : checks::built_in_rules()) {
-    if (rules.empty() || rules.front().set->id.text != set) continue;
-    const auto found =
-        std::find_if(rules.begin(), rules.end(), [&](const auto& rule) { return rule.entered->words.text == words; });
-    return found == rules.end() ? nullptr : &*found;
-  }
-  return nullptr;
 }
 
 class Maker {
@@ -78,9 +67,12 @@ class Maker {
     duty.set_title = set.title;
     duty.rule = finding.rule;
     duty.subject = finding.subject;
+    duty.figure = recurrence.figure;
     duty.what = recurrence.what;
     duty.instead = recurrence.instead;
-    tell_clause(set, finding, duty);
+    duty.clause = recurrence.clause;
+    duty.edition = recurrence.edition;
+    duty.clause_verified = recurrence.clause_verified;
     duty.every = recurrence.every;
     duty.by_whom = recurrence.who;
     duty.sheet = recurrence.sheet;
@@ -91,22 +83,6 @@ class Maker {
     out_.duties.push_back(std::move(duty));
   }
 
-  /// An alternative has a clause of its own, which need not be that of the finding of its route.
-  static void tell_clause(const FindingSet& set, const Finding& finding, Duty& duty) {
-    const Recurrence& recurrence = *finding.recurrence;
-    const bool own_clause = !recurrence.clause.empty();
-    duty.clause = own_clause ? recurrence.clause : finding.clause;
-    duty.edition = finding.edition;
-    duty.clause_verified = finding.clause_verified && !own_clause;
-    if (const checks::BoundRequirement* rule = built_in_rule(set.id, recurrence.what)) {
-      Finding own;
-      checks::cite(checks::clause_of(*rule), own);
-      duty.clause = own.clause;
-      duty.edition = own.edition;
-      duty.clause_verified = own.clause_verified;
-    }
-  }
-
   /// An id that several have, as of two vents of one tank without ids, is numbered.
   std::string own_id(const std::string& id) {
     const int number = ++seen_[id];
@@ -115,9 +91,6 @@ class Maker {
 
   void tell_days(const Recurrence& recurrence, Duty& duty) {
     duty.last_done = recurrence.last;
-    if (duty.last_done) {
-      duty.done_by = duty.last_done->where.text == 0 ? DoneBy::site_file : DoneBy::records;
-    }
     if (duty.last_done && checks::is_before(out_.today, *duty.last_done)) return tell_future(duty);
     if (recurrence.failed) {
       tell_failed(*recurrence.failed, duty);
@@ -139,7 +112,6 @@ class Maker {
   static void tell_failed(const site::Date& day, Duty& duty) {
     duty.state = DutyState::failed;
     duty.failed = day;
-    duty.done_by = day.where.text == 0 ? DoneBy::site_file : DoneBy::records;
     duty.reason = "failed on " + checks::text(day);
     duty.enter = "mend it and test again";
   }
@@ -149,6 +121,7 @@ class Maker {
     duty.state = DutyState::no_record;
     duty.reason = "it is dated " + day + ", which is yet to come";
     duty.enter = "correct the date";
+    if (duty.last_done->where.text != 0) return;  // the check of the records tells it
     out_.wrong_days.push_back({Severity::error,
                                duty.subject + ": done on " + day + ", which is after " + checks::text(out_.today),
                                duty.last_done->where,
@@ -254,6 +227,17 @@ const char* word(DoneBy by) {
       return "records";
   }
   return "";
+}
+
+const site::Date* last_test(const Duty& duty) {
+  const std::optional<site::Date>& day = duty.failed ? duty.failed : duty.last_done;
+  return day ? &*day : nullptr;
+}
+
+DoneBy done_by(const Duty& duty) {
+  const site::Date* day = last_test(duty);
+  if (day == nullptr) return DoneBy::nothing;
+  return day->where.text == 0 ? DoneBy::site_file : DoneBy::records;
 }
 
 Calendar calendar_of(const checks::CheckResult& checked, const CalendarOptions& options) {

@@ -48,15 +48,15 @@ struct Duty {
   std::string set_title;
   std::string rule;
   std::string subject;  ///< id of the part, or "station"
+  std::string figure;   ///< that tells its days; of a study the rule
   std::string what;
   std::vector<std::string> instead;  ///< alternatives of the rule that would do as well
-  std::string clause;                ///< empty: the owner's own wish
+  std::string clause;                ///< of the alternative that the days are of; empty: the owner's own wish
   std::string edition;
   bool clause_verified = false;
   checks::Period every;
   std::optional<site::Date> last_done;  ///< its place is where that is entered
-  DoneBy done_by = DoneBy::nothing;
-  std::optional<site::Date> failed;  ///< of a failed one: the day of its last test
+  std::optional<site::Date> failed;     ///< of a failed one: the day of its last test; its place as that of last_done
   std::optional<site::Date> due;
   std::optional<int> days_left;  ///< until it is due; negative: overdue by so many
   DutyState state = DutyState::no_record;
@@ -67,6 +67,10 @@ struct Duty {
   SourceSpan where{};   ///< of the part
   std::vector<StripMonth> strip;
 };
+
+/// The day of the last test, passed or failed, or null.
+[[nodiscard]] const site::Date* last_test(const Duty& duty);
+[[nodiscard]] DoneBy done_by(const Duty& duty);
 
 /// A paper that is to be kept for a time: it has no due day.
 struct PaperKept {
@@ -104,7 +108,7 @@ struct Calendar {
       duties;  ///< failed first, then what is overdue, due soon, has no record, is due later, is not determined
   DutyCounts counts;
   std::vector<PaperKept> papers;
-  std::vector<Diagnostic> wrong_days;  ///< errors: days that are yet to come
+  std::vector<Diagnostic> wrong_days;  ///< errors: days of the site file that are yet to come
   std::vector<Diagnostic> warnings;
 };
 

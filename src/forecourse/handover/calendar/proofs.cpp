@@ -4,69 +4,55 @@
 #include <array>
 #include <string_view>
 
-#include "forecourse/checks/rules/bound_rules.h"
-
 namespace forecourse::handover {
 namespace {
 
-struct ProofOf {
-  std::string_view of;  ///< figure of a rule set, or rule of a study
-  std::string_view records;
-  std::string_view kind;
-};
+using site::records::TestKind;
 
-constexpr std::string_view tests = "tests";
-constexpr std::string_view looks = "inspections";
+struct ProofOf {
+  std::string_view figure;  ///< of a rule set, or rule of a study
+  std::optional<TestKind> test;
+  std::string_view inspection = {};
+};
 
 /// What each figure, and each check of a study, reads its day from; a test records every duty of the example stations
 /// and looks whether its day moves.
 constexpr auto proofs = std::to_array<ProofOf>({
-    {"spill-container-tested", tests, "spill-container"},
-    {"spill-container-monitored", looks, "walls"},
-    {"overfill-device-tested", tests, "overfill-device"},
-    {"tank-inspected-inside", looks, "inside"},
-    {"tank-interstice-monitored", looks, "interstice"},
-    {"gauge-leak-test", tests, "gauge-leak-test"},
-    {"gauge-tested", tests, "sensor"},
-    {"statistics-made", tests, "statistics"},
-    {"wells-read", looks, "wells"},
-    {"tank-tightness-tested", tests, "tank-tightness"},
-    {"line-interstice-monitored", looks, "interstice"},
-    {"interstice-gear-tested", tests, "interstice"},
-    {"line-acceptance-tested", tests, "line-acceptance"},
-    {"leak-detector-yearly", tests, "leak-detector"},
-    {"line-yearly", tests, "line-tightness"},
-    {"sump-tested", tests, "sump"},
-    {"sump-own-test", tests, "sump"},
-    {"sump-monitored", looks, "walls"},
-    {"sump-sensor-tested", tests, "sensor"},
-    {"shear-valve-tested", tests, "shear-valve-trip"},
-    {"recovery-tested", tests, "vapor-recovery"},
-    {"static-pressure-test", tests, "vapor-return"},
-    {"vent-pressure-setting", tests, "vent-valve"},
-    {"emergency-stop-tested", tests, "emergency-stop"},
-    {"hand-held-tested", tests, "hand-held"},
-    {"walked-30-days", looks, "30-day"},
-    {"walked-annual", looks, "annual"},
+    {"spill-container-tested", TestKind::spill_container},
+    {"spill-container-monitored", {}, "walls"},
+    {"overfill-device-tested", TestKind::overfill_device},
+    {"tank-inspected-inside", {}, "inside"},
+    {"tank-interstice-monitored", {}, "interstice"},
+    {"gauge-leak-test", TestKind::gauge_leak_test},
+    {"gauge-tested", TestKind::sensor},
+    {"statistics-made", TestKind::statistics},
+    {"wells-read", {}, "wells"},
+    {"tank-tightness-tested", TestKind::tank_tightness},
+    {"line-interstice-monitored", {}, "interstice"},
+    {"interstice-gear-tested", TestKind::interstice},
+    {"line-acceptance-tested", TestKind::line_acceptance},
+    {"leak-detector-yearly", TestKind::leak_detector},
+    {"line-yearly", TestKind::line_tightness},
+    {"sump-tested", TestKind::sump},
+    {"sump-own-test", TestKind::sump},
+    {"sump-monitored", {}, "walls"},
+    {"sump-sensor-tested", TestKind::sensor},
+    {"shear-valve-tested", TestKind::shear_valve_trip},
+    {"recovery-tested", TestKind::vapor_recovery},
+    {"static-pressure-test", TestKind::vapor_return},
+    {"vent-pressure-setting", TestKind::vent_valve},
+    {"emergency-stop-tested", TestKind::emergency_stop},
+    {"hand-held-tested", TestKind::hand_held},
+    {"walked-30-days", {}, "30-day"},
+    {"walked-annual", {}, "annual"},
 });
-
-/// The figure that a duty of a rule set is on, by its words, as of alternatives the one that counts gives these; of a
-/// study its rule.
-std::string_view source_of(const Duty& duty) {
-  for (const std::vector<checks::BoundRequirement>& rules : checks::built_in_rules()) {
-    for (const checks::BoundRequirement& rule : rules) {
-      if (rule.set->id.text == duty.set && rule.entered->words.text == duty.what) return rule.figure->id;
-    }
-  }
-  return duty.rule;
-}
 
 }  // namespace
 
 std::optional<Proof> proof_of(const Duty& duty) {
-  const auto found = std::ranges::find(proofs, source_of(duty), &ProofOf::of);
+  const auto found = std::ranges::find(proofs, std::string_view(duty.figure), &ProofOf::figure);
   if (found == proofs.end()) return std::nullopt;
-  return Proof{std::string(found->records), std::string(found->kind), duty.subject};
+  return Proof{found->test, std::string(found->inspection), duty.subject};
 }
 
 }  // namespace forecourse::handover

@@ -4,55 +4,10 @@
 #include "forecourse/base/unit_text.h"
 #include "forecourse/checks/rules/period.h"
 #include "forecourse/handover/sheets/walk_of_readings.h"
+#include "forecourse/site/records/test_words.h"
 
 namespace forecourse::handover {
 namespace {
-
-using site::records::TestKind;
-
-const char* record_word(TestKind kind) {
-  switch (kind) {
-    case TestKind::line_tightness:
-      return "line-tightness";
-    case TestKind::tank_tightness:
-      return "tank-tightness";
-    case TestKind::leak_detector:
-      return "leak-detector";
-    case TestKind::shear_valve_trip:
-      return "shear-valve-trip";
-    case TestKind::overfill_device:
-      return "overfill-device";
-    case TestKind::spill_container:
-      return "spill-container";
-    case TestKind::sump:
-      return "sump";
-    case TestKind::interstice:
-      return "interstice";
-    case TestKind::sensor:
-      return "sensor";
-    case TestKind::emergency_stop:
-      return "emergency-stop";
-    case TestKind::flow:
-      return "flow";
-    case TestKind::vent_valve:
-      return "vent-valve";
-    case TestKind::vapor_return:
-      return "vapor-return";
-    case TestKind::vapor_recovery:
-      return "vapor-recovery";
-    case TestKind::gauge_leak_test:
-      return "gauge-leak-test";
-    case TestKind::statistics:
-      return "statistics";
-    case TestKind::line_acceptance:
-      return "line-acceptance";
-    case TestKind::protection:
-      return "protection";
-    case TestKind::hand_held:
-      return "hand-held";
-  }
-  return "";
-}
 
 /// Rows of one test have ids that begin alike: "sump-tight", "sump-change".
 std::string test_of(const std::string& id) { return id.substr(0, id.find('-')); }
@@ -96,7 +51,7 @@ class RecordMaker {
 
   [[nodiscard]] RecordRow test() const {
     RecordRow out = begin("tests");
-    add(out, "kind", record_word(*told_.row.test));
+    add(out, "kind", std::string(word(*told_.row.test)));
     add(out, "part", told_.row.part);
     if (told_.answer) add(out, "passed", *told_.answer && outside_ == nullptr ? "yes" : "no");
     if (told_.row.amount == Amount::flow) add(out, "flow", told_.value);

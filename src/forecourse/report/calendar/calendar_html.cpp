@@ -126,10 +126,10 @@ std::string calendar_body(const Calendar& calendar) {
          tables_of(calendar) + strip_of(calendar) + papers_of(calendar);
 }
 
-std::string calendar_report(const Calendar& calendar, const site::Site& site, const CalendarFacts& facts) {
+std::string calendar_report(const Calendar& calendar, const site::Site& site, const ReportFacts& facts) {
   return study_page("Test calendar", "calendar", calendar_cautions().front() + " " + calendar_cautions().back(),
                     calendar_body(calendar), {calendar.version, {}, calendar.warnings, calendar_cautions()}, site,
-                    {facts.date, facts.command, facts.texts});
+                    facts);
 }
 
 std::string calendar_section(const Calendar& calendar) {

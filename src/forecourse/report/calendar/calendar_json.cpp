@@ -23,6 +23,7 @@ Json strip_json(const handover::StripMonth& one) {
 }
 
 Json duty_json(const Duty& duty, const std::vector<SourceText>& texts) {
+  const site::Date* tested = last_test(duty);
   return {{"id", duty.id},
           {"set", duty.set},
           {"set_title", duty.set_title},
@@ -35,8 +36,8 @@ Json duty_json(const Duty& duty, const std::vector<SourceText>& texts) {
           {"clause_verified", duty.clause_verified},
           {"every", period_json(duty.every)},
           {"last_done", day_json(duty.last_done)},
-          {"done_by", text_or_null(word(duty.done_by))},
-          {"done_where", duty.last_done ? place_json(duty.last_done->where, texts) : place_json({}, texts)},
+          {"done_by", text_or_null(word(done_by(duty)))},
+          {"done_where", place_json(tested != nullptr ? std::optional(tested->where) : std::nullopt, texts)},
           {"failed", day_json(duty.failed)},
           {"due", day_json(duty.due)},
           {"days_left", count_or_null(duty.days_left)},
@@ -80,7 +81,7 @@ Json calendar_json(const handover::Calendar& calendar, const std::vector<SourceT
            array_of(calendar.papers, [&](const handover::PaperKept& paper) { return paper_json(paper, texts); })}};
 }
 
-Json calendar_document(const handover::Calendar& calendar, const CalendarFacts& facts) {
+Json calendar_document(const handover::Calendar& calendar, const ReportFacts& facts) {
   JsonDocument out;
   out.study = "calendar";
   out.version = calendar.version;

@@ -6,17 +6,10 @@
 #include "forecourse/handover/calendar/calendar.h"
 #include "forecourse/report/diagnostic_text.h"
 #include "forecourse/report/json_document.h"
+#include "forecourse/report/study_page.h"
 #include "forecourse/report/terminal/text.h"
 
 namespace forecourse::report {
-
-/// What a calendar tells besides its result.
-struct CalendarFacts {
-  std::string date;
-  std::string command;
-  std::vector<SourceText> texts;          ///< the site file, and behind it rule sets and records
-  std::vector<std::string> written = {};  ///< paths
-};
 
 /// What stands above the calendar, and what it ends with.
 [[nodiscard]] std::vector<std::string> calendar_cautions();
@@ -29,10 +22,10 @@ struct CalendarFacts {
 
 /// What is due, in sentences; what is later where all is asked for.
 [[nodiscard]] std::string calendar_summary(const handover::Calendar& calendar, const site::Site& site,
-                                           const terminal::Style& style, const CalendarFacts& facts = {});
+                                           const terminal::Style& style, const ReportFacts& facts = {});
 
 /// The whole document; days as "2026-11-30".
-[[nodiscard]] Json calendar_document(const handover::Calendar& calendar, const CalendarFacts& facts = {});
+[[nodiscard]] Json calendar_document(const handover::Calendar& calendar, const ReportFacts& facts = {});
 
 /// The result of the document alone.
 [[nodiscard]] Json calendar_json(const handover::Calendar& calendar, const std::vector<SourceText>& texts = {});
@@ -40,7 +33,7 @@ struct CalendarFacts {
 /// Tables and strip, and a page of its own.
 [[nodiscard]] std::string calendar_body(const handover::Calendar& calendar);
 [[nodiscard]] std::string calendar_report(const handover::Calendar& calendar, const site::Site& site,
-                                          const CalendarFacts& facts = {});
+                                          const ReportFacts& facts = {});
 
 /// How many duties a calendar file leaves out, as they have no day: "16 duties without a known day are not in it."
 /// Empty: none.

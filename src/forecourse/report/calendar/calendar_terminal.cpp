@@ -13,7 +13,7 @@ using handover::Duty;
 using handover::DutyState;
 
 std::string calendar_summary(const handover::Calendar& calendar, const site::Site& site, const terminal::Style& style,
-                             const CalendarFacts& facts) {
+                             const ReportFacts& facts) {
   const Glyphs glyphs = style.utf8 ? Glyphs::unicode : Glyphs::ascii;
   terminal::Page page(style);
   page.title((site.name.empty() ? "Station without a name" : site.name.text) + ": test calendar");

@@ -20,7 +20,7 @@ std::string counted(int count, const char* one, const char* many) {
 bool belong_together(const Duty& a, const Duty& b) {
   const auto day = [](const std::optional<site::Date>& date) { return date ? checks::text(*date) : std::string(); };
   return a.set == b.set && a.rule == b.rule && a.state == b.state && a.what == b.what && day(a.due) == day(b.due) &&
-         day(a.last_done) == day(b.last_done) && day(a.failed) == day(b.failed) && a.done_by == b.done_by &&
+         day(a.last_done) == day(b.last_done) && day(a.failed) == day(b.failed) && done_by(a) == done_by(b) &&
          a.reason == b.reason && a.enter == b.enter;
 }
 
@@ -100,13 +100,13 @@ std::string due_in_words(const Duty& duty) {
 }
 
 std::string failed_in_words(const Duty& duty) {
-  return fmt::format("failed on {}, {}: mend it and test again", checks::text(*duty.failed), word(duty.done_by));
+  return fmt::format("failed on {}, {}: mend it and test again", checks::text(*duty.failed), word(done_by(duty)));
 }
 
 std::string done_in_words(const Duty& duty) {
-  if (duty.failed) return fmt::format("failed on {}, {}", checks::text(*duty.failed), word(duty.done_by));
+  if (duty.failed) return fmt::format("failed on {}, {}", checks::text(*duty.failed), word(done_by(duty)));
   if (!duty.last_done) return "no record";
-  return fmt::format("{}, {}", checks::text(*duty.last_done), word(duty.done_by));
+  return fmt::format("{}, {}", checks::text(*duty.last_done), word(done_by(duty)));
 }
 
 std::string clause_in_words(const Duty& duty) {

@@ -3,6 +3,7 @@
 #include <array>
 
 #include "forecourse/site/records/records.h"
+#include "forecourse/site/records/test_words.h"
 #include "forecourse/store/records/column.h"
 
 namespace forecourse::store {
@@ -33,26 +34,6 @@ inline constexpr About product{Need::optional, false, NameOf::product};
 
 inline constexpr std::array<std::string_view, 2> read_by_words{"stick", "gauge"};
 inline constexpr std::array<std::string_view, 2> state_words{"as-found", "as-left"};
-inline constexpr std::array<site::WordFor<records::TestKind>, 19> test_words{
-    {{"line-tightness", records::TestKind::line_tightness},
-     {"tank-tightness", records::TestKind::tank_tightness},
-     {"leak-detector", records::TestKind::leak_detector},
-     {"shear-valve-trip", records::TestKind::shear_valve_trip},
-     {"overfill-device", records::TestKind::overfill_device},
-     {"spill-container", records::TestKind::spill_container},
-     {"sump", records::TestKind::sump},
-     {"interstice", records::TestKind::interstice},
-     {"sensor", records::TestKind::sensor},
-     {"emergency-stop", records::TestKind::emergency_stop},
-     {"flow", records::TestKind::flow},
-     {"vent-valve", records::TestKind::vent_valve},
-     {"vapor-return", records::TestKind::vapor_return},
-     {"vapor-recovery", records::TestKind::vapor_recovery},
-     {"gauge-leak-test", records::TestKind::gauge_leak_test},
-     {"statistics", records::TestKind::statistics},
-     {"line-acceptance", records::TestKind::line_acceptance},
-     {"protection", records::TestKind::protection},
-     {"hand-held", records::TestKind::hand_held}}};
 
 /// A walk-through with one of the things looked at: a row of its file.
 struct InspectionRow {
@@ -149,7 +130,7 @@ template <class V>
 void columns(V& v, records::Test& test) {
   v.kind("tests", "test", "tests of a part, with what was read");
   v.moment("", test.at, Need::required);
-  v.choice("kind", test.kind, test_words, "what was tested", needed_key);
+  v.choice("kind", test.kind, records::test_words, "what was tested", needed_key);
   v.name("part", test.part, "id of the line, tank, pump, inlet, hose ...", needed_key);
   v.fact("passed", test.passed, "as the tester stated it");
   v.quantity("pressure", test.pressure, "at which it was tested", site::any_value, "");

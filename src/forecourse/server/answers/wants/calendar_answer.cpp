@@ -7,6 +7,7 @@
 #include "forecourse/server/answers/wants/handover_told.h"
 #include "forecourse/server/answers/wants/opened_site.h"
 #include "forecourse/server/answers/wants/records_told.h"
+#include "forecourse/site/records/test_words.h"
 #include "forecourse/site/text/document.h"
 
 namespace forecourse::server {
@@ -16,7 +17,9 @@ using report::Json;
 
 Json proof_json(const handover::Duty& duty) {
   const auto proof = handover::proof_of(duty);
-  return proof ? Json{{"records", proof->records}, {"kind", proof->kind}, {"part", proof->part}} : Json();
+  if (!proof) return {};
+  const std::string kind = proof->test ? std::string(word(*proof->test)) : proof->inspection;
+  return {{"records", proof->test ? "tests" : "inspections"}, {"kind", kind}, {"part", proof->part}};
 }
 
 /// The path of the value, else of the part, that a duty's place lies in; where the text tells none, of the part that
@@ -46,7 +49,7 @@ void add_parts(const std::string& text, const site::Site& site, const handover::
 Json calendar_answer(const Asked& asked) {
   const ToldCalendar told = told_calendar(asked);
   if (!told.problem.is_null()) return told.problem;
-  Json document = report::calendar_document(told.calendar, {{}, {}, told.texts, {}});
+  Json document = report::calendar_document(told.calendar, {{}, {}, told.texts});
   add_parts(asked.text, told.opened->site, told.calendar, document["result"]["duties"]);
   const bool bad = told.records && !told.records->read.ok();
   return {{"document", std::move(document)},

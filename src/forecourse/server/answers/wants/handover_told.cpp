@@ -1,8 +1,5 @@
 #include "forecourse/server/answers/wants/handover_told.h"
 
-#include <algorithm>
-#include <iterator>
-
 #include "forecourse/checks/station/check_records.h"
 #include "forecourse/checks/station/check_station.h"
 #include "forecourse/server/answers/wants/incident_request.h"
@@ -12,23 +9,18 @@
 namespace forecourse::server {
 namespace {
 
-/// Of the studies those with duties that come back.
-checks::Studied study(const site::Site& site, const Context& context) {
-  checks::Studied out;
-  if (!site.tanks.empty()) out.vapor = studies::study_vapor(site, {}, context);
-  if (!site.lines.empty()) out.line_test = studies::study_line_test(site, {}, context);
-  return out;
+void append(const std::vector<Diagnostic>& more, std::vector<Diagnostic>& out) {
+  out.insert(out.end(), more.begin(), more.end());
 }
 
-/// Days that are yet to come stand first; the command refuses them.
-void add_wrong_days(const site::records::Records* records, handover::Calendar& calendar) {
-  std::vector<Diagnostic> told = std::move(calendar.wrong_days);
-  std::erase_if(told, [](const Diagnostic& one) { return one.where && one.where->text != 0; });
-  if (records != nullptr) {
-    std::vector<Diagnostic> more = checks::check_records(*records, calendar.today);
-    std::move(more.begin(), more.end(), std::back_inserter(told));
-  }
-  calendar.warnings.insert(calendar.warnings.begin(), told.begin(), told.end());
+/// What stands above the warnings of a calendar's studies, as the command tells it: of the site file, of the records,
+/// and of their days and parts. The command refuses days that are yet to come; here they stand among the rest.
+std::vector<Diagnostic> told_first(const ToldCalendar& told, const site::records::Records* records) {
+  std::vector<Diagnostic> out = told.opened->warnings;
+  if (records != nullptr) append(told.records->read.diagnostics, out);
+  append(checks::check_days_and_parts(records, told.opened->site, told.calendar.today), out);
+  append(told.calendar.wrong_days, out);
+  return out;
 }
 
 }  // namespace
@@ -65,11 +57,13 @@ ToldCalendar told_calendar(const Asked& asked) {
   out.records = asked.records ? asked.records(site) : nullptr;
   const site::records::Records* read = out.records && out.records->read.ok() ? &out.records->read.value : nullptr;
   if (out.records) out.texts.insert(out.texts.end(), out.records->texts.begin(), out.records->texts.end());
-  const checks::Studied studied = study(site, asked.context);
+  const checks::Studied studied = checks::study_for_checks(site, read, asked.context);
   out.calendar =
       handover::calendar_of(checks::check_station(checks::facts_of(site, studied, on, read), studied), options);
   out.calendar.version = FORECOURSE_VERSION;
-  add_wrong_days(read, out.calendar);
+  std::vector<Diagnostic> warnings = told_first(out, read);
+  append(out.calendar.warnings, warnings);
+  out.calendar.warnings = std::move(warnings);
   return out;
 }
 
