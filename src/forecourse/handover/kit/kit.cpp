@@ -12,6 +12,7 @@
 #include "forecourse/handover/kit/needs.h"
 #include "forecourse/handover/kit/part_words.h"
 #include "forecourse/handover/kit/spares.h"
+#include "forecourse/site/drawn_length.h"
 #include "forecourse/site/rules/read_rule_set.h"
 
 namespace forecourse::handover {
@@ -126,22 +127,18 @@ class Fits {
 
 // ---- lengths ----------------------------------------------------------------------------------------
 
-/// The length of a line that is not entered, as the flow study takes it: straight on the plan; null: it has none.
-const DefaultUsed* drawn_length(const StationPart& part, const studies::FlowResult* flow) {
+/// The length of a line that is not entered, straight on the plan; empty: it is entered, or has none.
+std::optional<DefaultUsed> drawn_length(const StationPart& part, const site::Site& site) {
   const auto* line = std::get_if<const site::Line*>(&part.data);
-  if (line == nullptr || flow == nullptr || (*line)->pipe.length) return nullptr;
-  const std::string what = "length of line " + (*line)->id.text;
-  const auto found = std::find_if(flow->defaults.begin(), flow->defaults.end(),
-                                  [&](const DefaultUsed& one) { return one.what == what; });
-  return found == flow->defaults.end() ? nullptr : &*found;
+  return line == nullptr ? std::nullopt : site::drawn_length(site, **line);
 }
 
 /// The length of a run of pipe; empty: neither entered nor computed.
-site::Maybe<Length> run_length(const StationPart& part, const studies::FlowResult* flow) {
+site::Maybe<Length> run_length(const StationPart& part, const site::Site& site) {
   const site::Pipe* pipe = pipe_of(part);
   if (pipe != nullptr && pipe->length) return pipe->length;
-  const DefaultUsed* drawn = drawn_length(part, flow);
-  if (drawn == nullptr) return std::nullopt;
+  const auto drawn = drawn_length(part, site);
+  if (!drawn) return std::nullopt;
   const Length length = Length::from_si(drawn->value);
   return site::Entered<Length>{length, length, length, part.where};
 }
@@ -184,8 +181,7 @@ void join(KitRow& row, const KitRow& more) {
 
 class Rows {
  public:
-  Rows(const site::Site& site, const studies::FlowResult* flow)
-      : site_(site), flow_(flow), needs_(site, flow), fits_(site) {}
+  Rows(const site::Site& site, const studies::FlowResult* flow) : site_(site), needs_(site, flow), fits_(site) {}
 
   [[nodiscard]] std::vector<KitRow> of(const std::vector<StationPart>& parts) const {
     std::vector<KitRow> out;
@@ -226,7 +222,7 @@ class Rows {
     out.count = part.count;
     out.is_pipe = kind.is_pipe || (part.kind == "siphon-bar" && pipe_of(part) != nullptr);
     if (out.is_pipe) out.length = words.length;
-    if (const DefaultUsed* drawn = drawn_length(part, flow_)) out.length = drawn->value;
+    if (const auto drawn = drawn_length(part, site_)) out.length = drawn->value;
     out.not_ordered = not_ordered(part);
     out.parts = {part.path};
     out.subjects = {part.subject};
@@ -234,7 +230,6 @@ class Rows {
   }
 
   const site::Site& site_;
-  const studies::FlowResult* flow_;
   Needs needs_;
   Fits fits_;
 };
@@ -243,7 +238,7 @@ class Rows {
 
 /// Pipe is ordered by what it is made of and its size, wherever it is laid.
 std::vector<PipeTotal> pipes_of(const std::vector<StationPart>& parts, const std::vector<KitRow>& rows,
-                                const KitOptions& options, const studies::FlowResult* flow) {
+                                const KitOptions& options, const site::Site& site) {
   std::map<std::string, const StationPart*> by_path;
   for (const StationPart& part : parts) by_path.emplace(part.path, &part);
   std::vector<PipeTotal> out;
@@ -259,7 +254,7 @@ std::vector<PipeTotal> pipes_of(const std::vector<StationPart>& parts, const std
       });
       if (found == out.end()) found = out.insert(out.end(), one);
       ++found->runs;
-      if (const auto length = run_length(part, flow)) {
+      if (const auto length = run_length(part, site)) {
         found->length += length->likely.si();
         found->length_low += length->low.si();
         found->length_high += length->high.si();
@@ -373,9 +368,9 @@ Kit make_kit(const site::Site& site, const KitOptions& options, const studies::F
   }
   const std::vector<StationPart> parts = parts_of_station(site);
   out.rows = Rows(site, flow).of(parts);
-  out.pipes = pipes_of(parts, out.rows, out.options, flow);
+  out.pipes = pipes_of(parts, out.rows, out.options, site);
   for (const StationPart& part : parts) {
-    if (const DefaultUsed* drawn = drawn_length(part, flow)) out.defaults.push_back(*drawn);
+    if (const auto drawn = drawn_length(part, site)) out.defaults.push_back(*drawn);
   }
   out.order = order_of(out.rows);
   out.spares = spares_of(site, parts, out.rows);
