@@ -175,7 +175,7 @@ TEST(Drawings, APlanFollowsTheTankExactly) {
     }
     EXPECT_NEAR(measured(set.drawings.front(), "length of T1"), length, 1e-6);
     EXPECT_NEAR(measured(set.drawings.front(), "width of T1"), 2.5, exact);
-    // Places along the tank count from where its axis begins.
+    // Places along the tank count from its low end, from which its axis runs.
     const Point fill = mark(set.drawings.front(), "tank.T1.fill.F1");
     EXPECT_NEAR(fill.x, x + (1.0 - 0.5 * length) * c, 1e-6);
     EXPECT_NEAR(fill.y, y + (1.0 - 0.5 * length) * s, 1e-6);
@@ -287,14 +287,11 @@ TEST(Drawings, ADispenserWithoutAPositionTakesItsPartsOffThePlan) {
   std::string text = placed;
   text.erase(text.find("position = [\"40 m\""), std::string("position = [\"40 m\", \"10 m\"]\n").size());
   const DrawingSet after = drawn(text, Asked{.which = "plan"});
-  for (const NotPlaced& one : after.drawings.front().not_placed) {
-    if (one.part.starts_with("dispenser.D1")) {
-      EXPECT_EQ(one.why, "enter position of the dispenser");
-    }
-    if (one.part == "line.trunk") {
-      EXPECT_EQ(one.why, "enter where D1.regular stands");
-    }
-  }
+  std::map<std::string, std::string> why;
+  for (const NotPlaced& one : after.drawings.front().not_placed) why[one.part] = one.why;
+  for (const char* part : {"dispenser.D1", "dispenser.D1.sump", "dispenser.D1.hose.D1.a.nozzle"})
+    EXPECT_EQ(why[part], "enter position of the dispenser") << part;
+  EXPECT_EQ(why["line.trunk"], "enter where D1.regular stands");
   EXPECT_GT(before.drawings.front().marks.size(), after.drawings.front().marks.size() + 5);
 }
 
@@ -427,6 +424,55 @@ TEST(ClassifiedAreas, AreNotDrawnAroundDiesel) {
   const Drawing plan = drawn(text, Asked{.which = "plan"}).drawings.front();
   EXPECT_THAT(plan.zones, IsEmpty());
   EXPECT_THAT(plan.zone_gaps, IsEmpty());
+}
+
+/// The station with a tank of diesel before the other, through whose vent both breathe. Invented.
+std::string with_shared_stack(const std::string& of_diesel, const std::string& of_regular) {
+  std::string text = with(placed, "tank.T1.vent.V1.shared", "stack");
+  const auto cut = [&](const std::string& from, std::size_t lines) {
+    const std::size_t at = text.find(from);
+    std::size_t end = at;
+    for (std::size_t i = 0; i < lines; ++i) end = text.find('\n', end) + 1;
+    text.erase(at, end - at);
+  };
+  cut("  position = [\"-3 m\"", 3);  // what is entered of the outlet
+  text.insert(text.find("shared = \"stack\"\n") + std::string("shared = \"stack\"\n").size(), of_regular);
+  text.insert(text.find("[[tank]]"),
+              "[[tank]]\nid = \"T0\"\nproduct = \"diesel\"\n  [[tank.vent]]\n  id = \"V0\"\n  shared = \"stack\"\n" +
+                  of_diesel);
+  return text;
+}
+
+// SOURCE: [ifc_2018, table 5703.1.1] as above, whichever tank the outlet is listed under.
+TEST(ClassifiedAreas, ASharedVentBreathesForAllItsTanks) {
+  const std::string outlet = "  position = [\"-3 m\", \"20 m\"]\n  outlet_elevation = \"4 m\"\n  upward = true\n";
+  for (const auto& text : {with_shared_stack("", outlet), with_shared_stack(outlet, "")}) {
+    const DrawingSet set = drawn(text);
+    for (const char* id : {"plan", "section", "tank"}) {
+      const Drawing& one = called(set, id);
+      std::vector<double> around;
+      for (const Zone& zone : one.zones) {
+        if (zone.part == "tank.T0.vent.V0") around.push_back(zone.radius);
+      }
+      EXPECT_THAT(around,
+                  testing::ElementsAre(testing::DoubleEq(to_si(3.0, "ft")), testing::DoubleEq(to_si(5.0, "ft"))))
+          << id;
+      EXPECT_THAT(radii(one, "zones-1"), testing::Contains(testing::DoubleEq(to_si(3.0, "ft")))) << id;
+    }
+    // In the section of the other tank it stands where that tank sees it.
+    EXPECT_NEAR(mark(called(set, "tank"), "tank.T0.vent.V0").x, -9.0 - 4.0, exact);
+    EXPECT_NEAR(mark(called(set, "tank"), "tank.T0.vent.V0").y, 4.0, exact);
+  }
+}
+
+TEST(ClassifiedAreas, ASharedVentWithoutAPlaceIsAGap) {
+  const DrawingSet set = drawn(with_shared_stack("", "  upward = true\n"));
+  for (const char* id : {"plan", "section", "tank"}) {
+    const auto& gaps = called(set, id).zone_gaps;
+    EXPECT_TRUE(std::any_of(gaps.begin(), gaps.end(), [](const ZoneGap& gap) {
+      return gap.part == "tank.T0.vent.V0" && gap.why == "its place is not known";
+    })) << id;
+  }
 }
 
 TEST(Drawings, ACourseIsTracedOverItsLines) {

@@ -319,9 +319,6 @@ class PlanLetters {
     out_.notes.emplace_back(
         "Lines are drawn straight between the places entered, since their way is not, and side by side; the list "
         "tells their length as entered.");
-    const bool along = std::any_of(out_.marks.begin(), out_.marks.end(),
-                                   [](const Mark& mark) { return mark.place == "along its tank"; });
-    if (along) out_.notes.emplace_back("Places along a tank count from the end at which its axis begins.");
     std::string at_tank;
     for (const Mark& mark : out_.marks) {
       if (mark.kind == "pump" && mark.place == "at its tank") at_tank += (at_tank.empty() ? "" : ", ") + mark.subject;

@@ -5,6 +5,7 @@
 #include "forecourse/base/unit_text.h"
 #include "forecourse/checks/figures/each_part.h"
 #include "forecourse/handover/drawings/words.h"
+#include "forecourse/handover/parts/shared_outlet.h"
 
 namespace forecourse::handover {
 namespace zone_size {
@@ -67,9 +68,10 @@ class Zones {
   }
   void about_vent(const StationPart& part, Point at) {
     const site::Vent& vent = **std::get_if<const site::Vent*>(&part.data);
-    if (!vent.upward.value_or(false)) {
-      return gap(part, vent.upward ? "text of the extent around a vent that blows sideways not seen"
-                                   : "enter upward of the vent");
+    const site::Fact upward = of_outlet(site_, vent, &site::Vent::upward);
+    if (!upward.value_or(false)) {
+      return gap(part,
+                 upward ? "text of the extent around a vent that blows sideways not seen" : "enter upward of the vent");
     }
     ball(part, at, 1, zone_size::vent_inner());
     ball(part, at, 2, zone_size::vent_outer());

@@ -53,7 +53,8 @@ struct StationPart {
   SourceSpan where{};                      ///< in the site file
   std::optional<int> count = 1;            ///< empty: the file says that there are some, not how many
   std::string owner;                       ///< id of the tank, pump, line, dispenser or hose that it belongs to
-  std::vector<std::string> products = {};  ///< ids of those that it is wetted by, or whose vapor
+  std::vector<std::string> products = {};  ///< ids of those that it is wetted by, or whose vapor; of a shared
+                                           ///< outlet those of all tanks that share it
   std::vector<std::string> places = {};    ///< in the piping, where its pressure is that of the part: "D1.regular"
   bool of_tanker = false;                  ///< comes with the tanker
   const site::Inlet* inlet = nullptr;      ///< of a dispenser, that it is part of
