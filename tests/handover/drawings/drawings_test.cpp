@@ -488,6 +488,40 @@ TEST(Drawings, ACourseIsTracedOverItsLines) {
   EXPECT_FALSE(course_to(site, "none"));
 }
 
+// Two pumps on regular: P1 over the short way, P2 over one line more.
+TEST(Drawings, ACourseComesFromAPumpThatCanBringTheFuel) {
+  const std::string two = placed + R"toml([[pump]]
+id = "P2"
+tank = "T1"
+[[branch]]
+id = "B1"
+[[line]]
+id = "leg"
+from = "P2"
+to = "B1"
+length = "5 m"
+bore = "50 mm"
+[[line]]
+id = "side"
+from = "B1"
+to = "D1.regular"
+length = "5 m"
+bore = "50 mm"
+)toml";
+  const auto pump_of = [](const std::string& text) {
+    const site::Site site = station(text);
+    const auto course = course_to(site, "D1.a");
+    return course && course->pump != nullptr ? course->pump->id.text : "none";
+  };
+  EXPECT_EQ(pump_of(two), "P1");
+  EXPECT_EQ(pump_of(with(two, "pump.P1.running", "false")), "P2");
+  // A check valve in the trunk that lets nothing through from P1.
+  std::string turned = with(two, "line.trunk.from", "D1.regular");
+  turned = with(with(turned, "line.trunk.to", "P1"), "line.trunk.check_valve", "true");
+  EXPECT_EQ(pump_of(turned), "P2");
+  EXPECT_EQ(pump_of(with(turned, "line.trunk.check_valve", "false")), "P1");
+}
+
 TEST(Drawings, LengthsAreLetteredAsDesignersWriteThem) {
   EXPECT_EQ(length_words(to_si(51.0, "in"), site::Display::us), "4 ft 3 in");
   EXPECT_EQ(length_words(to_si(31.0, "ft"), site::Display::us), "31 ft");
