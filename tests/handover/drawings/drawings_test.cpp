@@ -18,7 +18,7 @@
 #include "forecourse/handover/drawings/sheet.h"
 #include "forecourse/handover/drawings/words.h"
 #include "forecourse/handover/parts/station_parts.h"
-#include "support/stations.h"
+#include "handover/drawings/placed.h"
 
 namespace forecourse::handover {
 namespace {
@@ -33,101 +33,6 @@ const std::vector<std::string>& examples() {
   static const std::vector<std::string> names{"hollin-gap", "ludd-bank", "marle-cross", "pell-ridge",
                                               "site-s",     "thornby",   "truck-lane"};
   return names;
-}
-
-/// A station with a place for everything. Invented.
-const std::string placed = R"toml(format = 1
-[site]
-name = "Placed (invented)"
-display = "si"
-[[product]]
-id = "regular"
-kind = "gasoline-e10"
-[[product]]
-id = "diesel"
-kind = "diesel-b5"
-[[tank]]
-id = "T1"
-product = "regular"
-shape = { kind = "horizontal-cylinder", inside_diameter = "2.4 m", outside_diameter = "2.5 m", length = "10 m", heads = "flat", pitch = "1 %", low_end = "fill" }
-bottom_elevation = "-4 m"
-position = ["6 m", "20 m"]
-axis = "0 deg"
-  [[tank.fill]]
-  id = "F1"
-  at = "1 m"
-  elevation = "-0.1 m"
-  tight = true
-  drop_tube = { end_above_bottom = "0.15 m" }
-  [[tank.vent]]
-  id = "V1"
-  position = ["-3 m", "20 m"]
-  outlet_elevation = "4 m"
-  upward = true
-[[pump]]
-id = "P1"
-tank = "T1"
-at = "9 m"
-discharge_elevation = "-0.6 m"
-[[line]]
-id = "trunk"
-from = "P1"
-to = "D1.regular"
-length = "34 m"
-bore = "50 mm"
-[[dispenser]]
-id = "D1"
-position = ["40 m", "10 m"]
-elevation = "0.15 m"
-sump = { kind = "box", floor = ["0.5 m", "0.8 m"], top = ["0.5 m", "0.8 m"], depth = "0.9 m" }
-  [[dispenser.inlet]]
-  product = "regular"
-  line_elevation = "-0.7 m"
-  shear_valve = { groove_elevation = "0.15 m" }
-  [[dispenser.hose]]
-  id = "D1.a"
-  product = "regular"
-  outlet_elevation = "0.9 m"
-  nozzle = { loss = { k = 1, bore = "19 mm" } }
-)toml";
-
-/// Options of which only some are given.
-struct Asked {
-  std::string which = {};
-  std::string paper = {};
-  std::string scale = {};
-  std::string hose = {};
-  std::string date = {};
-
-  operator DrawingOptions() const {
-    DrawingOptions out;
-    out.which = which;
-    out.paper = paper;
-    out.scale = scale;
-    out.hose = hose;
-    out.date = date;
-    return out;
-  }
-};
-
-DrawingSet drawn(const std::string& text, const DrawingOptions& options = {}) {
-  const site::Site site = station(text);
-  EXPECT_THAT(check_drawing_options(site, options), IsEmpty());
-  return draw_station(site, options);
-}
-
-const Drawing& called(const DrawingSet& set, const std::string& id) {
-  const auto found =
-      std::find_if(set.drawings.begin(), set.drawings.end(), [&](const Drawing& one) { return one.id == id; });
-  EXPECT_NE(found, set.drawings.end()) << id;
-  return *found;
-}
-
-std::vector<Path> on_layer(const Drawing& drawing, const std::string& layer) {
-  std::vector<Path> out;
-  std::copy_if(drawing.paths.begin(), drawing.paths.end(), std::back_inserter(out),
-               [&](const Path& path) { return path.layer == layer; });
-  return out;
 }
 
 /// Without the piece of the key, which stands beside the station.
@@ -146,16 +51,6 @@ double measured(const Drawing& drawing, const std::string& what) {
   ADD_FAILURE() << "no dimension " << what;
   return NAN;
 }
-
-Point mark(const Drawing& drawing, const std::string& part) {
-  for (const Mark& one : drawing.marks) {
-    if (one.part == part) return one.at;
-  }
-  ADD_FAILURE() << "no mark " << part;
-  return {};
-}
-
-constexpr double exact = 1e-9;  // [m]: sums of a few doubles
 
 TEST(Drawings, APlanFollowsTheTankExactly) {
   for (const auto& [x, y, length, degrees] : std::vector<std::tuple<double, double, double, double>>{
@@ -376,103 +271,6 @@ TEST(Drawings, APumpOfACompartmentStandsInItsTank) {
   EXPECT_THAT(check_drawing_options(site, Asked{.which = "tank"}), testing::IsEmpty());
   site.pumps.front().tank.text = "nowhere";
   EXPECT_THAT(check_drawing_options(site, Asked{.which = "tank"}).front().message, HasSubstr("no tank is drawn"));
-}
-
-std::vector<double> radii(const Drawing& drawing, const std::string& layer) {
-  std::vector<double> out;
-  for (const Circle& circle : drawing.circles) {
-    if (circle.layer == layer) out.push_back(circle.radius);
-  }
-  std::sort(out.begin(), out.end());
-  return out;
-}
-
-// SOURCE: [ifc_2018, table 5703.1.1] fill: 18 in above grade within 5 ft (tight) or 10 ft (loose); vent that blows
-// upward: Division 1 within 3 ft, Division 2 within 5 ft; pump out of doors: 3 ft, and to 18 in within 10 ft.
-TEST(ClassifiedAreas, AreThoseWhoseTextWasSeen) {
-  const Drawing tight = drawn(placed, Asked{.which = "plan"}).drawings.front();
-  const double foot = to_si(1.0, "ft");
-  EXPECT_THAT(radii(tight, "zones-1"), testing::ElementsAre(testing::DoubleEq(3.0 * foot)));
-  EXPECT_THAT(radii(tight, "zones-2"),
-              testing::ElementsAre(testing::DoubleEq(3.0 * foot), testing::DoubleEq(5.0 * foot),
-                                   testing::DoubleEq(5.0 * foot), testing::DoubleEq(10.0 * foot)));
-  const Drawing loose = drawn(with(placed, "tank.T1.fill.F1.tight", "false"), Asked{.which = "plan"}).drawings.front();
-  EXPECT_THAT(radii(loose, "zones-2"),
-              testing::ElementsAre(testing::DoubleEq(3.0 * foot), testing::DoubleEq(5.0 * foot),
-                                   testing::DoubleEq(10.0 * foot), testing::DoubleEq(10.0 * foot)));
-  for (const Zone& zone : tight.zones) EXPECT_EQ(zone.clause, "IFC table 5703.1.1");
-}
-
-TEST(ClassifiedAreas, WhatWasNotSeenOrEnteredIsANamedGap) {
-  std::string text = placed;
-  text.erase(text.find("  tight = true\n"), std::string("  tight = true\n").size());
-  text = with(text, "tank.T1.vent.V1.upward", "false");
-  const Drawing plan = drawn(text, Asked{.which = "plan"}).drawings.front();
-  std::map<std::string, std::string> gaps;
-  for (const ZoneGap& gap : plan.zone_gaps) gaps[gap.part] = gap.why;
-  EXPECT_THAT(gaps["tank.T1.fill.F1"], HasSubstr("enter tight"));
-  EXPECT_THAT(gaps["tank.T1.vent.V1"], HasSubstr("not seen"));
-  EXPECT_THAT(gaps["dispenser.D1"], HasSubstr("not seen"));
-  for (const Zone& zone : plan.zones) EXPECT_EQ(zone.part, "pump.P1");
-}
-
-TEST(ClassifiedAreas, AreNotDrawnAroundDiesel) {
-  std::string text = with(placed, "tank.T1.product", "diesel");
-  text = with(text, "dispenser.D1.inlet.regular.product", "diesel");
-  text = with(text, "dispenser.D1.hose.D1.a.product", "diesel");
-  text = with(text, "line.trunk.to", "D1.diesel");
-  const Drawing plan = drawn(text, Asked{.which = "plan"}).drawings.front();
-  EXPECT_THAT(plan.zones, IsEmpty());
-  EXPECT_THAT(plan.zone_gaps, IsEmpty());
-}
-
-/// The station with a tank of diesel before the other, through whose vent both breathe. Invented.
-std::string with_shared_stack(const std::string& of_diesel, const std::string& of_regular) {
-  std::string text = with(placed, "tank.T1.vent.V1.shared", "stack");
-  const auto cut = [&](const std::string& from, std::size_t lines) {
-    const std::size_t at = text.find(from);
-    std::size_t end = at;
-    for (std::size_t i = 0; i < lines; ++i) end = text.find('\n', end) + 1;
-    text.erase(at, end - at);
-  };
-  cut("  position = [\"-3 m\"", 3);  // what is entered of the outlet
-  text.insert(text.find("shared = \"stack\"\n") + std::string("shared = \"stack\"\n").size(), of_regular);
-  text.insert(text.find("[[tank]]"),
-              "[[tank]]\nid = \"T0\"\nproduct = \"diesel\"\n  [[tank.vent]]\n  id = \"V0\"\n  shared = \"stack\"\n" +
-                  of_diesel);
-  return text;
-}
-
-// SOURCE: [ifc_2018, table 5703.1.1] as above, whichever tank the outlet is listed under.
-TEST(ClassifiedAreas, ASharedVentBreathesForAllItsTanks) {
-  const std::string outlet = "  position = [\"-3 m\", \"20 m\"]\n  outlet_elevation = \"4 m\"\n  upward = true\n";
-  for (const auto& text : {with_shared_stack("", outlet), with_shared_stack(outlet, "")}) {
-    const DrawingSet set = drawn(text);
-    for (const char* id : {"plan", "section", "tank"}) {
-      const Drawing& one = called(set, id);
-      std::vector<double> around;
-      for (const Zone& zone : one.zones) {
-        if (zone.part == "tank.T0.vent.V0") around.push_back(zone.radius);
-      }
-      EXPECT_THAT(around,
-                  testing::ElementsAre(testing::DoubleEq(to_si(3.0, "ft")), testing::DoubleEq(to_si(5.0, "ft"))))
-          << id;
-      EXPECT_THAT(radii(one, "zones-1"), testing::Contains(testing::DoubleEq(to_si(3.0, "ft")))) << id;
-    }
-    // In the section of the other tank it stands where that tank sees it.
-    EXPECT_NEAR(mark(called(set, "tank"), "tank.T0.vent.V0").x, -9.0 - 4.0, exact);
-    EXPECT_NEAR(mark(called(set, "tank"), "tank.T0.vent.V0").y, 4.0, exact);
-  }
-}
-
-TEST(ClassifiedAreas, ASharedVentWithoutAPlaceIsAGap) {
-  const DrawingSet set = drawn(with_shared_stack("", "  upward = true\n"));
-  for (const char* id : {"plan", "section", "tank"}) {
-    const auto& gaps = called(set, id).zone_gaps;
-    EXPECT_TRUE(std::any_of(gaps.begin(), gaps.end(), [](const ZoneGap& gap) {
-      return gap.part == "tank.T0.vent.V0" && gap.why == "its place is not known";
-    })) << id;
-  }
 }
 
 TEST(Drawings, ACourseIsTracedOverItsLines) {

@@ -6,6 +6,7 @@
 
 #include "forecourse/checks/figures/each_part.h"
 #include "forecourse/handover/drawings/plan.h"
+#include "forecourse/handover/drawings/sumps.h"
 #include "forecourse/handover/drawings/symbols.h"
 #include "forecourse/handover/drawings/zones.h"
 #include "forecourse/handover/parts/part_list.h"
@@ -365,18 +366,7 @@ void SectionDrawing::draw_lines() {
 }
 
 void SectionDrawing::draw_sump(const site::Sump& sump, double x) {
-  if (!sump.depth) return;
-  const double depth = sump.depth->likely.si();
-  const double floor = sump.floor_elevation ? sump.floor_elevation->likely.si() : -depth;
-  const auto half = [&](const std::optional<site::Position>& size) -> std::optional<double> {
-    if (size) return 0.5 * size->x.si();
-    return sump.diameter ? std::optional(0.5 * sump.diameter->likely.si()) : std::nullopt;
-  };
-  const auto low = half(sump.floor ? sump.floor : sump.top), high = half(sump.top ? sump.top : sump.floor);
-  if (!low || !high) return;
-  out_.paths.push_back({sump.floor_elevation ? "sumps" : "sumps-assumed",
-                        {{x - *high, floor + depth}, {x - *low, floor}, {x + *low, floor}, {x + *high, floor + depth}},
-                        true});
+  if (auto path = sump_in_section(sump, x)) out_.paths.push_back(std::move(*path));
 }
 
 void SectionDrawing::draw_dispenser() {

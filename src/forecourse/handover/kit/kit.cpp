@@ -12,6 +12,7 @@
 #include "forecourse/handover/kit/needs.h"
 #include "forecourse/handover/kit/part_words.h"
 #include "forecourse/handover/kit/spares.h"
+#include "forecourse/handover/parts/rules_of_station.h"
 #include "forecourse/site/drawn_length.h"
 #include "forecourse/site/rules/read_rule_set.h"
 
@@ -46,21 +47,16 @@ std::optional<KitStandard> standard_of(std::string_view figure_id) {
   return std::nullopt;
 }
 
-bool names(const site::Site& site, std::string_view set) {
-  return std::any_of(site.rules.begin(), site.rules.end(), [&](const site::Name& one) { return one.text == set; });
-}
-
 /// UL standards, unless the station lives under European rules alone; EN standards where it lives under those.
 std::vector<KitStandard> standards_for(const StationPart& part, const PartKind& kind, const site::Site& site) {
-  const bool european = names(site, "eu");
   std::vector<KitStandard> out;
   const auto add = [&](std::string_view figure) {
     if (auto one = standard_of(figure)) out.push_back(std::move(*one));
   };
   const site::Pipe* pipe = pipe_of(part);
   const bool metal_pipe = kind.is_pipe && pipe != nullptr && is_metal(*pipe).value_or(false);
-  if ((!european || site.rules.size() > 1) && !metal_pipe) add(kind.listed_ul);
-  if (european) add(kind.listed_en);
+  if (!under_european_rules_alone(site) && !metal_pipe) add(kind.listed_ul);
+  if (under_european_rules(site)) add(kind.listed_en);
   return out;
 }
 
