@@ -160,6 +160,7 @@ bool is_same(const KitRow& a, const KitRow& b) {
 void join(KitRow& row, const KitRow& more) {
   if (row.count) *row.count += more.count.value_or(0);
   if (row.is_pipe && more.length) row.length = row.length.value_or(0.0) + *more.length;
+  row.runs_without_length += more.runs_without_length;
   const auto widen = [](std::optional<double>& most, const std::optional<double>& one) {
     if (one) most = std::max(most.value_or(*one), *one);
   };
@@ -219,6 +220,7 @@ class Rows {
     out.is_pipe = kind.is_pipe || (part.kind == "siphon-bar" && pipe_of(part) != nullptr);
     if (out.is_pipe) out.length = words.length;
     if (const auto drawn = drawn_length(part, site_)) out.length = drawn->value;
+    if (out.is_pipe && !out.length) out.runs_without_length = 1;
     out.not_ordered = not_ordered(part);
     out.parts = {part.path};
     out.subjects = {part.subject};
@@ -261,7 +263,7 @@ std::vector<PipeTotal> pipes_of(const std::vector<StationPart>& parts, const std
   }
   for (PipeTotal& total : out) {
     total.order_length = total.length * (1.0 + options.waste.value_or(usual_waste));
-    if (!options.stick_length) continue;
+    if (!options.stick_length || total.runs_without_length > 0) continue;
     constexpr double rounding = 1e-9;  // so that 60 ft in sticks of 20 ft are three
     total.sticks = static_cast<int>(std::ceil(total.order_length / *options.stick_length - rounding));
   }
@@ -298,16 +300,7 @@ std::string noun_of(const std::string& kind) {
   return known == nullptr ? kind : std::string(known->noun);
 }
 
-/// What is ordered by the likely length, of a length that is entered as a spread.
-std::string spread_in_words(const PipeTotal& pipe, site::Display display) {
-  const char* unit = display == site::Display::us ? "ft" : "m";
-  const auto told = [&](double length) { return fmt::format("{:.1f} {}", from_si(length, unit), unit); };
-  return fmt::format("length of {}: between {} and {}, ordered by the likely {}", pipe.what, told(pipe.length_low),
-                     told(pipe.length_high), told(pipe.length));
-}
-
-std::vector<std::string> not_told(const std::vector<KitRow>& rows, const std::vector<PipeTotal>& pipes,
-                                  site::Display display) {
+std::vector<std::string> not_told(const std::vector<KitRow>& rows, const std::vector<PipeTotal>& pipes) {
   std::vector<std::string> out;
   std::map<std::string, std::size_t> uncounted;
   std::map<std::string, std::size_t> unsized;
@@ -325,7 +318,6 @@ std::vector<std::string> not_told(const std::vector<KitRow>& rows, const std::ve
         fmt::format("size of: {} (at {} place{} of the file)", noun_of(kind), places, places == 1 ? "" : "s"));
   }
   for (const PipeTotal& pipe : pipes) {
-    if (pipe.length_low < pipe.length_high) out.push_back(spread_in_words(pipe, display));
     if (pipe.runs_without_length > 0)
       out.push_back(fmt::format("length of {} of {} runs: {}", pipe.runs_without_length, pipe.runs, pipe.what));
   }
@@ -370,7 +362,7 @@ Kit make_kit(const site::Site& site, const KitOptions& options, const studies::F
   }
   out.order = order_of(out.rows);
   out.spares = spares_of(site, parts, out.rows);
-  out.not_told = not_told(out.rows, out.pipes, site.display);
+  out.not_told = not_told(out.rows, out.pipes);
   if (flow != nullptr) out.warnings = flow->warnings;
   return out;
 }
