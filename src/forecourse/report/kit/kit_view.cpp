@@ -136,7 +136,7 @@ std::string amount_in_words(const handover::KitRow& row, site::Display display, 
   if (!row.is_pipe) return count_in_words(row.count);
   const std::string runs = fmt::format("{} run{}", row.count.value_or(0), row.count.value_or(0) == 1 ? "" : "s");
   if (!row.length) return runs + ", length not entered";
-  const std::string known = with_unit(Measure::length, display, *row.length, glyphs) + " in " + runs;
+  std::string known = with_unit(Measure::length, display, *row.length, glyphs) + " in " + runs;
   if (row.runs_without_length == 0) return known;
   return fmt::format("at least {}, {} without a length", known, row.runs_without_length);
 }
