@@ -7,6 +7,7 @@
 
 #include "forecourse/base/constants.h"
 #include "forecourse/network/control_builder.h"
+#include "forecourse/site/drawn_length.h"
 #include "forecourse/site/liquid_level.h"
 #include "forecourse/site/places.h"
 
@@ -23,11 +24,6 @@ double share_of(const site::Hose& hose, const std::string& product) {
   return 0.0;
 }
 
-double distance(const site::Position& a, const site::Position& b) {
-  return std::hypot(a.x.si() - b.x.si(), a.y.si() - b.y.si());
-}
-
-/// Where a place stands on plan.
 bool is_entered(const std::optional<site::Pipe>& pipe) { return pipe && pipe->loss; }
 
 }  // namespace
@@ -175,19 +171,10 @@ void SystemBuilder::add_line(const site::Line& line) {
   PartLaws laws(system_.fluid, defaults_, system_.problems);
   site::Pipe pipe = line.pipe;
   if (pipe.where == SourceSpan{}) pipe.where = line.where;
-  if (!pipe.length) {
-    const auto from = site::position_at(site_, line.from.text);
-    const auto to = site::position_at(site_, line.to.text);
-    if (from && to) {
-      const Length drawn = Length::from_si(distance(*from, *to));
-      pipe.length = site::Entered<Length>{drawn, drawn, drawn, line.where};
-      defaults_.push_back({"length of line " + line.id.text,
-                           drawn.si(),
-                           "m",
-                           DefaultStatus::computed,
-                           "straight distance on the plan",
-                           {}});
-    }
+  if (const auto drawn = site::drawn_length(site_, line)) {
+    const Length length = Length::from_si(drawn->value);
+    pipe.length = site::Entered<Length>{length, length, length, line.where};
+    defaults_.push_back(*drawn);
   }
   std::vector<Element> elements;
   laws.add_pipe(ElementKind::line, line.id.text, "line " + line.id.text, pipe, elements);

@@ -18,7 +18,7 @@
 #include "forecourse/handover/drawings/sheet.h"
 #include "forecourse/handover/drawings/words.h"
 #include "forecourse/handover/parts/station_parts.h"
-#include "support/stations.h"
+#include "handover/drawings/placed.h"
 
 namespace forecourse::handover {
 namespace {
@@ -33,101 +33,6 @@ const std::vector<std::string>& examples() {
   static const std::vector<std::string> names{"hollin-gap", "ludd-bank", "marle-cross", "pell-ridge",
                                               "site-s",     "thornby",   "truck-lane"};
   return names;
-}
-
-/// A station with a place for everything. Invented.
-const std::string placed = R"toml(format = 1
-[site]
-name = "Placed (invented)"
-display = "si"
-[[product]]
-id = "regular"
-kind = "gasoline-e10"
-[[product]]
-id = "diesel"
-kind = "diesel-b5"
-[[tank]]
-id = "T1"
-product = "regular"
-shape = { kind = "horizontal-cylinder", inside_diameter = "2.4 m", outside_diameter = "2.5 m", length = "10 m", heads = "flat", pitch = "1 %", low_end = "fill" }
-bottom_elevation = "-4 m"
-position = ["6 m", "20 m"]
-axis = "0 deg"
-  [[tank.fill]]
-  id = "F1"
-  at = "1 m"
-  elevation = "-0.1 m"
-  tight = true
-  drop_tube = { end_above_bottom = "0.15 m" }
-  [[tank.vent]]
-  id = "V1"
-  position = ["-3 m", "20 m"]
-  outlet_elevation = "4 m"
-  upward = true
-[[pump]]
-id = "P1"
-tank = "T1"
-at = "9 m"
-discharge_elevation = "-0.6 m"
-[[line]]
-id = "trunk"
-from = "P1"
-to = "D1.regular"
-length = "34 m"
-bore = "50 mm"
-[[dispenser]]
-id = "D1"
-position = ["40 m", "10 m"]
-elevation = "0.15 m"
-sump = { kind = "box", floor = ["0.5 m", "0.8 m"], top = ["0.5 m", "0.8 m"], depth = "0.9 m" }
-  [[dispenser.inlet]]
-  product = "regular"
-  line_elevation = "-0.7 m"
-  shear_valve = { groove_elevation = "0.15 m" }
-  [[dispenser.hose]]
-  id = "D1.a"
-  product = "regular"
-  outlet_elevation = "0.9 m"
-  nozzle = { loss = { k = 1, bore = "19 mm" } }
-)toml";
-
-/// Options of which only some are given.
-struct Asked {
-  std::string which = {};
-  std::string paper = {};
-  std::string scale = {};
-  std::string hose = {};
-  std::string date = {};
-
-  operator DrawingOptions() const {
-    DrawingOptions out;
-    out.which = which;
-    out.paper = paper;
-    out.scale = scale;
-    out.hose = hose;
-    out.date = date;
-    return out;
-  }
-};
-
-DrawingSet drawn(const std::string& text, const DrawingOptions& options = {}) {
-  const site::Site site = station(text);
-  EXPECT_THAT(check_drawing_options(site, options), IsEmpty());
-  return draw_station(site, options);
-}
-
-const Drawing& called(const DrawingSet& set, const std::string& id) {
-  const auto found =
-      std::find_if(set.drawings.begin(), set.drawings.end(), [&](const Drawing& one) { return one.id == id; });
-  EXPECT_NE(found, set.drawings.end()) << id;
-  return *found;
-}
-
-std::vector<Path> on_layer(const Drawing& drawing, const std::string& layer) {
-  std::vector<Path> out;
-  std::copy_if(drawing.paths.begin(), drawing.paths.end(), std::back_inserter(out),
-               [&](const Path& path) { return path.layer == layer; });
-  return out;
 }
 
 /// Without the piece of the key, which stands beside the station.
@@ -147,16 +52,6 @@ double measured(const Drawing& drawing, const std::string& what) {
   return NAN;
 }
 
-Point mark(const Drawing& drawing, const std::string& part) {
-  for (const Mark& one : drawing.marks) {
-    if (one.part == part) return one.at;
-  }
-  ADD_FAILURE() << "no mark " << part;
-  return {};
-}
-
-constexpr double exact = 1e-9;  // [m]: sums of a few doubles
-
 TEST(Drawings, APlanFollowsTheTankExactly) {
   for (const auto& [x, y, length, degrees] : std::vector<std::tuple<double, double, double, double>>{
            {6.0, 20.0, 10.0, 0.0}, {6.0, 20.0, 11.5, 0.0}, {-12.25, 3.5, 9.5, 90.0}, {1.0, 2.0, 9.0, 30.0}}) {
@@ -175,7 +70,7 @@ TEST(Drawings, APlanFollowsTheTankExactly) {
     }
     EXPECT_NEAR(measured(set.drawings.front(), "length of T1"), length, 1e-6);
     EXPECT_NEAR(measured(set.drawings.front(), "width of T1"), 2.5, exact);
-    // Places along the tank count from where its axis begins.
+    // Places along the tank count from its low end, from which its axis runs.
     const Point fill = mark(set.drawings.front(), "tank.T1.fill.F1");
     EXPECT_NEAR(fill.x, x + (1.0 - 0.5 * length) * c, 1e-6);
     EXPECT_NEAR(fill.y, y + (1.0 - 0.5 * length) * s, 1e-6);
@@ -287,14 +182,11 @@ TEST(Drawings, ADispenserWithoutAPositionTakesItsPartsOffThePlan) {
   std::string text = placed;
   text.erase(text.find("position = [\"40 m\""), std::string("position = [\"40 m\", \"10 m\"]\n").size());
   const DrawingSet after = drawn(text, Asked{.which = "plan"});
-  for (const NotPlaced& one : after.drawings.front().not_placed) {
-    if (one.part.starts_with("dispenser.D1")) {
-      EXPECT_EQ(one.why, "enter position of the dispenser");
-    }
-    if (one.part == "line.trunk") {
-      EXPECT_EQ(one.why, "enter where D1.regular stands");
-    }
-  }
+  std::map<std::string, std::string> why;
+  for (const NotPlaced& one : after.drawings.front().not_placed) why[one.part] = one.why;
+  for (const char* part : {"dispenser.D1", "dispenser.D1.sump", "dispenser.D1.hose.D1.a.nozzle"})
+    EXPECT_EQ(why[part], "enter position of the dispenser") << part;
+  EXPECT_EQ(why["line.trunk"], "enter where D1.regular stands");
   EXPECT_GT(before.drawings.front().marks.size(), after.drawings.front().marks.size() + 5);
 }
 
@@ -381,54 +273,6 @@ TEST(Drawings, APumpOfACompartmentStandsInItsTank) {
   EXPECT_THAT(check_drawing_options(site, Asked{.which = "tank"}).front().message, HasSubstr("no tank is drawn"));
 }
 
-std::vector<double> radii(const Drawing& drawing, const std::string& layer) {
-  std::vector<double> out;
-  for (const Circle& circle : drawing.circles) {
-    if (circle.layer == layer) out.push_back(circle.radius);
-  }
-  std::sort(out.begin(), out.end());
-  return out;
-}
-
-// SOURCE: [ifc_2018, table 5703.1.1] fill: 18 in above grade within 5 ft (tight) or 10 ft (loose); vent that blows
-// upward: Division 1 within 3 ft, Division 2 within 5 ft; pump out of doors: 3 ft, and to 18 in within 10 ft.
-TEST(ClassifiedAreas, AreThoseWhoseTextWasSeen) {
-  const Drawing tight = drawn(placed, Asked{.which = "plan"}).drawings.front();
-  const double foot = to_si(1.0, "ft");
-  EXPECT_THAT(radii(tight, "zones-1"), testing::ElementsAre(testing::DoubleEq(3.0 * foot)));
-  EXPECT_THAT(radii(tight, "zones-2"),
-              testing::ElementsAre(testing::DoubleEq(3.0 * foot), testing::DoubleEq(5.0 * foot),
-                                   testing::DoubleEq(5.0 * foot), testing::DoubleEq(10.0 * foot)));
-  const Drawing loose = drawn(with(placed, "tank.T1.fill.F1.tight", "false"), Asked{.which = "plan"}).drawings.front();
-  EXPECT_THAT(radii(loose, "zones-2"),
-              testing::ElementsAre(testing::DoubleEq(3.0 * foot), testing::DoubleEq(5.0 * foot),
-                                   testing::DoubleEq(10.0 * foot), testing::DoubleEq(10.0 * foot)));
-  for (const Zone& zone : tight.zones) EXPECT_EQ(zone.clause, "IFC table 5703.1.1");
-}
-
-TEST(ClassifiedAreas, WhatWasNotSeenOrEnteredIsANamedGap) {
-  std::string text = placed;
-  text.erase(text.find("  tight = true\n"), std::string("  tight = true\n").size());
-  text = with(text, "tank.T1.vent.V1.upward", "false");
-  const Drawing plan = drawn(text, Asked{.which = "plan"}).drawings.front();
-  std::map<std::string, std::string> gaps;
-  for (const ZoneGap& gap : plan.zone_gaps) gaps[gap.part] = gap.why;
-  EXPECT_THAT(gaps["tank.T1.fill.F1"], HasSubstr("enter tight"));
-  EXPECT_THAT(gaps["tank.T1.vent.V1"], HasSubstr("not seen"));
-  EXPECT_THAT(gaps["dispenser.D1"], HasSubstr("not seen"));
-  for (const Zone& zone : plan.zones) EXPECT_EQ(zone.part, "pump.P1");
-}
-
-TEST(ClassifiedAreas, AreNotDrawnAroundDiesel) {
-  std::string text = with(placed, "tank.T1.product", "diesel");
-  text = with(text, "dispenser.D1.inlet.regular.product", "diesel");
-  text = with(text, "dispenser.D1.hose.D1.a.product", "diesel");
-  text = with(text, "line.trunk.to", "D1.diesel");
-  const Drawing plan = drawn(text, Asked{.which = "plan"}).drawings.front();
-  EXPECT_THAT(plan.zones, IsEmpty());
-  EXPECT_THAT(plan.zone_gaps, IsEmpty());
-}
-
 TEST(Drawings, ACourseIsTracedOverItsLines) {
   const site::Site site = station(site_text("marle-cross"));
   const auto course = course_to(site, "D6.premium-a");
@@ -440,6 +284,40 @@ TEST(Drawings, ACourseIsTracedOverItsLines) {
   EXPECT_THAT(lines, testing::ElementsAre("premium-trunk", "premium-gap-1", "premium-gap-2", "premium-gap-3",
                                           "premium-gap-4", "premium-gap-5"));
   EXPECT_FALSE(course_to(site, "none"));
+}
+
+// Two pumps on regular: P1 over the short way, P2 over one line more.
+TEST(Drawings, ACourseComesFromAPumpThatCanBringTheFuel) {
+  const std::string two = placed + R"toml([[pump]]
+id = "P2"
+tank = "T1"
+[[branch]]
+id = "B1"
+[[line]]
+id = "leg"
+from = "P2"
+to = "B1"
+length = "5 m"
+bore = "50 mm"
+[[line]]
+id = "side"
+from = "B1"
+to = "D1.regular"
+length = "5 m"
+bore = "50 mm"
+)toml";
+  const auto pump_of = [](const std::string& text) {
+    const site::Site site = station(text);
+    const auto course = course_to(site, "D1.a");
+    return course && course->pump != nullptr ? course->pump->id.text : "none";
+  };
+  EXPECT_EQ(pump_of(two), "P1");
+  EXPECT_EQ(pump_of(with(two, "pump.P1.running", "false")), "P2");
+  // A check valve in the trunk that lets nothing through from P1.
+  std::string turned = with(two, "line.trunk.from", "D1.regular");
+  turned = with(with(turned, "line.trunk.to", "P1"), "line.trunk.check_valve", "true");
+  EXPECT_EQ(pump_of(turned), "P2");
+  EXPECT_EQ(pump_of(with(turned, "line.trunk.check_valve", "false")), "P1");
 }
 
 TEST(Drawings, LengthsAreLetteredAsDesignersWriteThem) {

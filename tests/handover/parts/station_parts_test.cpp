@@ -87,7 +87,18 @@ TEST(StationParts, ASharedVentHasOneOutlet) {
   for (const char* kind : {"vent", "vent-pipe", "vent-valve"}) {
     ASSERT_EQ(of_kind(parts, kind).size(), 1U) << kind;
     EXPECT_EQ(of_kind(parts, kind).front()->subject, "T1 vent 1") << kind;
+    EXPECT_THAT(of_kind(parts, kind).front()->products, ElementsAre("regular", "premium")) << kind;
   }
+}
+
+TEST(StationParts, ASharedVaporPipeIsOfAllItsTanks) {
+  std::string text = site_text("marle-cross");
+  for (const char* tank : {"T1", "T3"})
+    text = test::with(text, std::string("tank.") + tank + ".vapor_return.shared", "v");
+  const site::Site site = station(text);
+  const auto parts = parts_of_station(site);
+  ASSERT_EQ(of_kind(parts, "vapor-pipe").size(), 1U);
+  EXPECT_THAT(of_kind(parts, "vapor-pipe").front()->products, ElementsAre("regular", "premium"));
 }
 
 // The pipe between two tanks is there once, named from one of them or from both.

@@ -3,6 +3,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "forecourse/site/edit.h"
 #include "support/stations.h"
 
 namespace forecourse::report {
@@ -74,6 +75,59 @@ TEST(KitReport, TheTerminalTellsWhatIsNotTold) {
   EXPECT_THAT(text, HasSubstr("how many of: fittings of a pipe (at 6 places of the file)"));
   EXPECT_THAT(text, HasSubstr("not determined"));
   EXPECT_THAT(text, Not(HasSubstr("nan")));
+}
+
+/// Marle Cross without the length of so many of its two vapor pipes, of 6 ft each.
+handover::Kit without_lengths(std::size_t count) {
+  std::string text = site_text("marle-cross");
+  for (const char* tank : std::vector<const char*>{"T1", "T3"}) {
+    if (count-- == 0) break;
+    auto less = site::remove_value(text, std::string("tank.") + tank + ".vapor_return.pipe.length");
+    EXPECT_TRUE(less.ok());
+    text = less.value;
+  }
+  return handover::make_kit(station(text), {}, nullptr);
+}
+
+TEST(KitReport, ATotalOfWhichALengthLacksIsALeastOne) {
+  const site::Site site = station(site_text("marle-cross"));
+  const auto section = [](std::size_t count) { return kit_section(without_lengths(count), site::Display::us); };
+  EXPECT_THAT(section(0),
+              AllOf(HasSubstr("3.07\u00A0in: 12.0\u00A0ft laid, 12.6\u00A0ft with waste"), Not(HasSubstr("at least"))));
+  EXPECT_THAT(section(1),
+              HasSubstr(": at least 6.0\u00A0ft laid, at least 6.3\u00A0ft with waste; 1 of 2 runs without a length"));
+  EXPECT_THAT(section(2), HasSubstr("3.07\u00A0in: length not entered"));
+  for (const std::string& page :
+       {kit_report(without_lengths(1), site), kit_summary(without_lengths(1), site, {120, true, false, false})}) {
+    EXPECT_THAT(page, HasSubstr("2, 1 without a length"));
+    EXPECT_THAT(page, HasSubstr("at least 6.0"));
+  }
+  EXPECT_THAT(kit_report(without_lengths(1), site), HasSubstr("at least 6.0\u00A0ft in 2 runs, 1 without a length"));
+  const auto pipe = [](std::size_t count) { return kit_document(without_lengths(count))["result"]["pipes"].back(); };
+  EXPECT_EQ(pipe(0)["at_least"], false);
+  EXPECT_EQ(pipe(1)["at_least"], true);
+  EXPECT_NEAR(pipe(1)["length_m"].get<double>(), 6.0 * 0.3048, 1e-9);
+  EXPECT_TRUE(pipe(2)["length_m"].is_null());
+  EXPECT_TRUE(pipe(2)["order_length_m"].is_null());
+}
+
+TEST(KitReport, InATableALeastTotalIsNoNumber) {
+  const auto last = [](std::size_t count) {
+    return kit_tables(without_lengths(count), site::Display::us)[2].rows.back();
+  };
+  EXPECT_EQ(std::get<double>(last(0)[4]), 12.0);
+  EXPECT_EQ(std::get<std::string>(last(1)[4]), "at least 6.0");
+  EXPECT_EQ(std::get<std::string>(last(2)[4]), "not entered");
+}
+
+TEST(KitReport, ASpreadOfALengthIsToldWithItsEnds) {
+  const std::string text =
+      test::with(site_text("site-s"), "line.gap-2.length", "{ low = \"20 ft\", likely = \"25 ft\", high = \"40 ft\" }");
+  const handover::Kit kit = handover::make_kit(station(text), {}, nullptr);
+  const std::string told =
+      "length of pipe, construction not entered: between 195.0 ft and 215.0 ft, ordered by the "
+      "likely 200.0 ft";
+  EXPECT_THAT(kit_summary(kit, station(text), {200, false, false, false}), HasSubstr(told));
 }
 
 // The schedule of a file has a row for each row of the schedule, and as many cells as heads.

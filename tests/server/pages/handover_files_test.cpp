@@ -59,6 +59,17 @@ TEST(HandoverFiles, HoldTheDrawings) {
   }
 }
 
+TEST(HandoverFiles, RefuseADrawingAsTheCommandDoes) {
+  const std::string far = test::with(test::site_text("hollin-gap"), "dispenser.D1.position", "[\"1e7 m\", \"0 m\"]");
+  const Reply plan = handover_file("plan.svg", facts_of(far, "a.toml"), {}, Json::object());
+  EXPECT_EQ(plan.status, 422) << plan.body;
+  EXPECT_EQ(Json::parse(plan.body)["error"], "the plan does not fit on the paper at any standard scale");
+  EXPECT_EQ(Json::parse(plan.body)["hint"], "look for a position that is far off");
+  const Reply bare = handover_file("tank.dxf", facts_of("format = 1\n", "a.toml"), {}, Json::object());
+  EXPECT_EQ(bare.status, 422) << bare.body;
+  EXPECT_EQ(Json::parse(bare.body)["error"], "no tank is drawn: there is no hose");
+}
+
 TEST(HandoverFiles, SayWhatThereIsNot) {
   EXPECT_EQ(file("kit.doc").status, 404);
   EXPECT_EQ(file("kit.csv", {{"unit", "us"}}).status, 400);

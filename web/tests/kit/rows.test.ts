@@ -21,6 +21,7 @@ const kit = (number: number, kind: string, parts: string[], more: Partial<KitRow
   count: parts.length,
   unit: "each",
   length_m: null,
+  runs_without_length: 0,
   not_ordered_because: null,
   subjects: parts,
   parts,
@@ -180,6 +181,7 @@ describe("words", () => {
     expect(countWords(line, "us")).toBe("100\u00A0ft");
     expect(runsWords(line)).toBe("in 2 runs");
     expect(countWords({ ...line, length_m: null }, "us")).toBe("not entered");
+    expect(countWords({ ...line, runs_without_length: 1 }, "us")).toBe("at least 100\u00A0ft");
     expect(countWords(kit(5, "tee", ["x"], { count: null }), "us")).toBe("some");
   });
   test("a rating is told with its basis, and what it is listed to as entered before what it should be", () => {

@@ -4,7 +4,7 @@
 #include <deque>
 #include <map>
 
-#include "forecourse/site/places.h"
+#include "forecourse/site/consistency/supply.h"
 
 namespace forecourse::handover {
 namespace {
@@ -16,12 +16,78 @@ const Part* called(const std::vector<Part>& all, const std::string& id) {
 }
 
 const site::Inlet* inlet_for(const site::Dispenser& dispenser, const site::Hose& hose) {
-  const site::Name& product = hose.product.empty() && !hose.blend.empty() ? hose.blend.front().product : hose.product;
+  const std::vector<std::string> products = site::products_of(hose);
   for (const site::Inlet& inlet : dispenser.inlets) {
-    if (inlet.product == product || (product.empty() && dispenser.inlets.size() == 1)) return &inlet;
+    if (products.empty() ? dispenser.inlets.size() == 1 : inlet.product.text == products.front()) return &inlet;
   }
   return nullptr;
 }
+
+/// Finds the courses of one station.
+class Courses {
+ public:
+  explicit Courses(const site::Site& site) : site_(site), graph_(site), supply_(site, graph_) {}
+
+  [[nodiscard]] Course to(const site::Dispenser& dispenser, const site::Hose& hose) const {
+    Course out;
+    out.dispenser = &dispenser;
+    out.hose = &hose;
+    out.inlet = inlet_for(dispenser, hose);
+    for (const site::InletPlace* inlet : supply_.inlets_of(dispenser)) {
+      if (inlet->inlet == out.inlet) trace(*inlet, out);
+    }
+    return out;
+  }
+
+ private:
+  /// The pumps that bring an inlet its product; what is not entered of a product does not count against one.
+  [[nodiscard]] std::vector<const site::Source*> feeding(const site::InletPlace& inlet) const {
+    const std::string& product = inlet.inlet->product.text;
+    std::vector<const site::Source*> out;
+    for (const site::Source& source : supply_.sources()) {
+      const bool runs = source.pump->running.value_or(true);
+      const bool brings = source.product.empty() || product.empty() || source.product == product;
+      if (runs && brings && site::Supply::reaches(source, inlet)) out.push_back(&source);
+    }
+    return out;
+  }
+
+  /// Against the flow, over the fewest lines, to the nearest pump that feeds the inlet.
+  void trace(const site::InletPlace& inlet, Course& out) const {
+    const std::vector<const site::Source*> sources = feeding(inlet);
+    std::map<int, const site::LineGraph::Edge*> reached{{inlet.place, nullptr}};  // place, the edge onward from it
+    std::deque<int> open{inlet.place};
+    while (!open.empty() && !sources.empty()) {
+      const int here = open.front();
+      open.pop_front();
+      const auto source =
+          std::find_if(sources.begin(), sources.end(), [&](const site::Source* one) { return one->place == here; });
+      if (source != sources.end()) return finish(**source, inlet.place, reached, out);
+      for (const site::LineGraph::Edge& edge : graph_.edges()) {
+        const bool ends_here = edge.to == here;
+        if (!ends_here && (edge.one_way || edge.from != here)) continue;
+        const int before = ends_here ? edge.from : edge.to;
+        if (reached.try_emplace(before, &edge).second) open.push_back(before);
+      }
+    }
+  }
+
+  void finish(const site::Source& source, int inlet, const std::map<int, const site::LineGraph::Edge*>& reached,
+              Course& out) const {
+    out.pump = source.pump;
+    out.tank = tank_with(site_, source.pump->tank.text);
+    for (int at = source.place; at != inlet;) {
+      const site::LineGraph::Edge& edge = *reached.at(at);
+      const int next = edge.from == at ? edge.to : edge.from;
+      out.steps.push_back({edge.line, graph_.name(at), graph_.name(next)});
+      at = next;
+    }
+  }
+
+  const site::Site& site_;
+  site::LineGraph graph_;
+  site::Supply supply_;
+};
 
 }  // namespace
 
@@ -31,45 +97,6 @@ const site::Tank* tank_with(const site::Site& site, const std::string& id) {
   const auto found = std::find_if(site.tanks.begin(), site.tanks.end(), has_it);
   return found == site.tanks.end() || id.empty() ? nullptr : &*found;
 }
-
-namespace {
-
-/// Whether a pump brings a product, as far as that is entered.
-bool brings(const site::Site& site, const site::Pump& pump, const std::string& product) {
-  const site::Tank* tank = tank_with(site, pump.tank.text);
-  if (tank == nullptr || product.empty()) return true;
-  if (tank->product.text == product) return true;
-  const bool of_one = tank->id.text != pump.tank.text;
-  return std::any_of(tank->compartments.begin(), tank->compartments.end(), [&](const site::Compartment& one) {
-    return one.product.text == product && (!of_one || one.id.text == pump.tank.text);
-  });
-}
-
-/// From an inlet over lines to the nearest pump that brings its product.
-void trace(const site::Site& site, const std::string& start, Course& out) {
-  std::map<std::string, CourseStep> reached{{start, {}}};
-  std::deque<std::string> open{start};
-  while (!open.empty()) {
-    const std::string here = open.front();
-    open.pop_front();
-    const site::Pump* pump = called(site.pumps, here);
-    if (pump != nullptr && brings(site, *pump, out.inlet->product.text)) {
-      out.pump = pump;
-      break;
-    }
-    for (const site::Line& line : site.lines) {
-      const bool ends_here = line.to.text == here;
-      if (!ends_here && line.from.text != here) continue;
-      const std::string& other = ends_here ? line.from.text : line.to.text;
-      if (reached.try_emplace(other, CourseStep{&line, other, here}).second) open.push_back(other);
-    }
-  }
-  if (out.pump == nullptr) return;
-  for (std::string at = out.pump->id.text; at != start; at = out.steps.back().to) out.steps.push_back(reached[at]);
-  out.tank = tank_with(site, out.pump->tank.text);
-}
-
-}  // namespace
 
 double Course::length() const {
   double out = 0.0;
@@ -81,24 +108,18 @@ double Course::length() const {
 
 std::optional<Course> course_to(const site::Site& site, const std::string& hose) {
   for (const site::Dispenser& dispenser : site.dispensers) {
-    const site::Hose* found = called(dispenser.hoses, hose);
-    if (found == nullptr) continue;
-    Course out;
-    out.dispenser = &dispenser;
-    out.hose = found;
-    out.inlet = inlet_for(dispenser, *found);
-    if (out.inlet != nullptr) trace(site, site::place_name(dispenser, *out.inlet), out);
-    return out;
+    if (const site::Hose* found = called(dispenser.hoses, hose)) return Courses(site).to(dispenser, *found);
   }
   return std::nullopt;
 }
 
 std::optional<Course> longest_course(const site::Site& site) {
+  const Courses courses(site);
   std::optional<Course> out;
   for (const site::Dispenser& dispenser : site.dispensers) {
     for (const site::Hose& hose : dispenser.hoses) {
-      std::optional<Course> one = course_to(site, hose.id.text);
-      if (one && (!out || one->length() > out->length())) out = std::move(one);
+      Course one = courses.to(dispenser, hose);
+      if (!out || one.length() > out->length()) out = std::move(one);
     }
   }
   return out;

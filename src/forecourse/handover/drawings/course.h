@@ -27,10 +27,11 @@ struct Course {
   [[nodiscard]] double length() const;  ///< [m] of those lines whose length is entered
 };
 
-/// The course over the fewest lines; of a blended hose that of its first product. Empty: there is no such hose.
 /// The tank with this id, or with a compartment of this id, as a pump names it; null: there is none.
 [[nodiscard]] const site::Tank* tank_with(const site::Site& site, const std::string& id);
 
+/// From the nearest running pump that fuel gets to the hose from, over the fewest lines; of a blended hose the course
+/// of its first product. Empty: there is no such hose.
 [[nodiscard]] std::optional<Course> course_to(const site::Site& site, const std::string& hose);
 
 /// The course of the longest lines; of several the first in the file. Empty: the station has no hose.

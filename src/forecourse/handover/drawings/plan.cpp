@@ -7,6 +7,7 @@
 #include "forecourse/base/unit_text.h"
 #include "forecourse/checks/figures/each_part.h"
 #include "forecourse/checks/figures/plan.h"
+#include "forecourse/handover/drawings/sumps.h"
 #include "forecourse/handover/drawings/symbols.h"
 #include "forecourse/handover/drawings/words.h"
 #include "forecourse/handover/drawings/zones.h"
@@ -24,32 +25,11 @@ std::vector<Point> corners(const checks::Outline& outline) {
   return out;
 }
 
-Path rectangle(const std::string& layer, Point middle, double wide, double high) {
-  const double x = 0.5 * wide, y = 0.5 * high;
-  return {layer,
-          {{middle.x - x, middle.y - y},
-           {middle.x + x, middle.y - y},
-           {middle.x + x, middle.y + y},
-           {middle.x - x, middle.y + y}},
-          true};
-}
-
-/// A sump by its inside at the top, its two sizes along the axes.
-void draw_sump(const site::Sump& sump, Point middle, Drawing& out) {
-  const auto& size = sump.top ? sump.top : sump.floor;
-  if (sump.diameter) {
-    out.circles.push_back({"sumps", middle, 0.5 * sump.diameter->likely.si()});
-  } else if (size) {
-    out.paths.push_back(rectangle("sumps", middle, size->x.si(), size->y.si()));
-  }
-}
-
-void draw_tank(const site::Tank& tank, Drawing& out) {
-  const auto outline = checks::outline(tank);
+void draw(const std::string& layer, const std::optional<checks::Outline>& outline, Drawing& out) {
   if (outline && outline->radius > 0.0) {
-    out.circles.push_back({"tanks", {outline->corners.front().x, outline->corners.front().y}, outline->radius});
+    out.circles.push_back({layer, {outline->corners.front().x, outline->corners.front().y}, outline->radius});
   } else if (outline) {
-    out.paths.push_back({"tanks", corners(*outline), true});
+    out.paths.push_back({layer, corners(*outline), true});
   }
 }
 
@@ -59,14 +39,14 @@ void draw_surroundings(const site::Site& site, Drawing& out) {
     if (lot.from && lot.to) out.paths.push_back({"lot", {point(*lot.from), point(*lot.to)}});
   }
   for (const site::Building& building : site.surroundings->buildings) {
-    if (const auto outline = checks::outline(building)) out.paths.push_back({"buildings", corners(*outline), true});
+    draw("buildings", checks::outline(building), out);
   }
 }
 
 void draw_dispenser(const site::Dispenser& dispenser, Drawing& out) {
   if (!dispenser.position) return;
   const Point at = point(*dispenser.position);
-  if (dispenser.sump) draw_sump(*dispenser.sump, at, out);
+  if (dispenser.sump) draw("sumps", sump_on_plan(*dispenser.sump, at), out);
   double reach = 0.0;
   for (const site::Hose& hose : dispenser.hoses) reach = std::max(reach, checks::hose_reach(hose).value_or(0.0));
   if (reach > 0.0) out.circles.push_back({"reach", at, reach});
@@ -319,9 +299,6 @@ class PlanLetters {
     out_.notes.emplace_back(
         "Lines are drawn straight between the places entered, since their way is not, and side by side; the list "
         "tells their length as entered.");
-    const bool along = std::any_of(out_.marks.begin(), out_.marks.end(),
-                                   [](const Mark& mark) { return mark.place == "along its tank"; });
-    if (along) out_.notes.emplace_back("Places along a tank count from the end at which its axis begins.");
     std::string at_tank;
     for (const Mark& mark : out_.marks) {
       if (mark.kind == "pump" && mark.place == "at its tank") at_tank += (at_tank.empty() ? "" : ", ") + mark.subject;
@@ -353,10 +330,10 @@ void draw_plan(const site::Site& site, const std::vector<StationPart>& parts, Dr
   places.place(parts, out);
   draw_surroundings(site, out);
   for (const site::Tank& tank : site.tanks) {
-    draw_tank(tank, out);
+    draw("tanks", checks::outline(tank), out);
     if (tank.sump) {
       const Point* at = places.find(item("tank", site.tanks, tank) + ".sump");
-      if (at != nullptr) draw_sump(*tank.sump, *at, out);
+      if (at != nullptr) draw("sumps", sump_on_plan(*tank.sump, *at), out);
     }
   }
   for (const site::Dispenser& dispenser : site.dispensers) draw_dispenser(dispenser, out);

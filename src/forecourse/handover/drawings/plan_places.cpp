@@ -3,6 +3,7 @@
 #include "forecourse/handover/drawings/course.h"
 #include "forecourse/handover/drawings/plan.h"
 #include "forecourse/handover/parts/part_list.h"
+#include "forecourse/handover/parts/shared_outlet.h"
 #include "forecourse/site/places.h"
 
 namespace forecourse::handover {
@@ -62,7 +63,7 @@ class Places {
     }
     for (const site::Vent& vent : tank.vents) {
       const std::string own = path + "." + item("vent", tank.vents, vent);
-      take(own, outlet_of(vent), "enter position of the vent", "at its vent");
+      take(own, of_outlet(site_, vent, &site::Vent::position), "enter position of the vent", "at its vent");
     }
     if (tank.gauge) {
       if (const auto at = along(tank, tank.gauge->at)) out_.at(path + ".gauge", *at, "along its tank");
@@ -107,17 +108,6 @@ class Places {
 
   static std::optional<Point> along(const site::Tank& tank, const site::Maybe<Length>& at) {
     return at ? along_tank(tank, at->likely.si()) : std::nullopt;
-  }
-
-  /// Its own position, else that of another vent with the same outlet.
-  [[nodiscard]] std::optional<site::Position> outlet_of(const site::Vent& vent) const {
-    if (vent.position || vent.shared.empty()) return vent.position;
-    for (const site::Tank& tank : site_.tanks) {
-      for (const site::Vent& other : tank.vents) {
-        if (other.shared == vent.shared && other.position) return other.position;
-      }
-    }
-    return std::nullopt;
   }
 
   const site::Site& site_;

@@ -6,9 +6,11 @@
 
 #include "forecourse/checks/figures/each_part.h"
 #include "forecourse/handover/drawings/plan.h"
+#include "forecourse/handover/drawings/sumps.h"
 #include "forecourse/handover/drawings/symbols.h"
 #include "forecourse/handover/drawings/zones.h"
 #include "forecourse/handover/parts/part_list.h"
+#include "forecourse/handover/parts/shared_outlet.h"
 #include "forecourse/site/liquid_level.h"
 #include "forecourse/site/places.h"
 
@@ -94,11 +96,11 @@ std::optional<double> SectionDrawing::along(const site::Maybe<Length>& at) const
 
 std::optional<double> SectionDrawing::level_of_vent(const site::Vent& vent) const {
   const site::Tank& tank = *course_.tank;
-  if (!tank_ || !vent.position || !along_tank(tank, 0.0)) return std::nullopt;
+  const std::optional<site::Position> outlet = of_outlet(site_, vent, &site::Vent::position);
+  if (!tank_ || !outlet || !along_tank(tank, 0.0)) return std::nullopt;
   const Point start = *along_tank(tank, 0.0);
   const double axis = tank.axis->likely.si();
-  const double far =
-      (vent.position->x.si() - start.x) * std::cos(axis) + (vent.position->y.si() - start.y) * std::sin(axis);
+  const double far = (outlet->x.si() - start.x) * std::cos(axis) + (outlet->y.si() - start.y) * std::sin(axis);
   return tank_->low_left ? tank_->left + far : tank_->right - far;
 }
 
@@ -183,12 +185,22 @@ void SectionDrawing::place_fill(const site::Fill& fill, const std::string& path)
 }
 
 void SectionDrawing::place_vent(const site::Vent& vent, const std::string& path) {
-  const auto x = level_of_vent(vent), top = likely(vent.outlet_elevation);
-  if (x && top) {
-    places_.at(path, {*x, *top}, "entered", "at its vent");
-  } else {
-    places_.unknown(path, "enter outlet_elevation and position of the vent, with position and axis of its tank");
-  }
+  const auto x = level_of_vent(vent), top = likely(of_outlet(site_, vent, &site::Vent::outlet_elevation));
+  const auto put = [&](const std::string& one) {
+    if (x && top) {
+      places_.at(one, {*x, *top}, "entered", "at its vent");
+    } else {
+      places_.unknown(one, "enter outlet_elevation and position of the vent, with position and axis of its tank");
+    }
+  };
+  put(path);
+  // An outlet that is listed at another tank is on this course too; what leads to it from there is not.
+  const TankVent listed = outlet_of(site_, vent);
+  if (listed.tank == course_.tank) return;
+  const std::string outlet =
+      item("tank", site_.tanks, *listed.tank) + "." + item("vent", listed.tank->vents, *listed.vent);
+  put(outlet);
+  for (const char* own : {".branch", ".restrictor"}) places_.elsewhere(outlet + own);
 }
 
 void SectionDrawing::place_lines() {
@@ -354,18 +366,7 @@ void SectionDrawing::draw_lines() {
 }
 
 void SectionDrawing::draw_sump(const site::Sump& sump, double x) {
-  if (!sump.depth) return;
-  const double depth = sump.depth->likely.si();
-  const double floor = sump.floor_elevation ? sump.floor_elevation->likely.si() : -depth;
-  const auto half = [&](const std::optional<site::Position>& size) -> std::optional<double> {
-    if (size) return 0.5 * size->x.si();
-    return sump.diameter ? std::optional(0.5 * sump.diameter->likely.si()) : std::nullopt;
-  };
-  const auto low = half(sump.floor ? sump.floor : sump.top), high = half(sump.top ? sump.top : sump.floor);
-  if (!low || !high) return;
-  out_.paths.push_back({sump.floor_elevation ? "sumps" : "sumps-assumed",
-                        {{x - *high, floor + depth}, {x - *low, floor}, {x + *low, floor}, {x + *high, floor + depth}},
-                        true});
+  if (auto path = sump_in_section(sump, x)) out_.paths.push_back(std::move(*path));
 }
 
 void SectionDrawing::draw_dispenser() {

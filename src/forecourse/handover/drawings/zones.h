@@ -24,8 +24,7 @@ namespace zone_size {
 enum class View { plan, section };
 
 /// Draws the classified areas that are known of what is placed, and lists all others as gaps: an extent whose text was
-/// not seen, or for which something is not entered.
-/// \param only what is on the course of a section has these paths; empty: everything
+/// not seen, or for which something is not entered. Of a station that lives under European rules alone none is drawn.
 void draw_zones(const site::Site& site, const std::vector<StationPart>& parts, const PartPlaces& places, View view,
                 Drawing& out);
 

@@ -12,6 +12,8 @@
 #include "forecourse/handover/kit/needs.h"
 #include "forecourse/handover/kit/part_words.h"
 #include "forecourse/handover/kit/spares.h"
+#include "forecourse/handover/parts/rules_of_station.h"
+#include "forecourse/site/drawn_length.h"
 #include "forecourse/site/rules/read_rule_set.h"
 
 namespace forecourse::handover {
@@ -45,21 +47,16 @@ std::optional<KitStandard> standard_of(std::string_view figure_id) {
   return std::nullopt;
 }
 
-bool names(const site::Site& site, std::string_view set) {
-  return std::any_of(site.rules.begin(), site.rules.end(), [&](const site::Name& one) { return one.text == set; });
-}
-
 /// UL standards, unless the station lives under European rules alone; EN standards where it lives under those.
 std::vector<KitStandard> standards_for(const StationPart& part, const PartKind& kind, const site::Site& site) {
-  const bool european = names(site, "eu");
   std::vector<KitStandard> out;
   const auto add = [&](std::string_view figure) {
     if (auto one = standard_of(figure)) out.push_back(std::move(*one));
   };
   const site::Pipe* pipe = pipe_of(part);
   const bool metal_pipe = kind.is_pipe && pipe != nullptr && is_metal(*pipe).value_or(false);
-  if ((!european || site.rules.size() > 1) && !metal_pipe) add(kind.listed_ul);
-  if (european) add(kind.listed_en);
+  if (!under_european_rules_alone(site) && !metal_pipe) add(kind.listed_ul);
+  if (under_european_rules(site)) add(kind.listed_en);
   return out;
 }
 
@@ -126,22 +123,18 @@ class Fits {
 
 // ---- lengths ----------------------------------------------------------------------------------------
 
-/// The length of a line that is not entered, as the flow study takes it: straight on the plan; null: it has none.
-const DefaultUsed* drawn_length(const StationPart& part, const studies::FlowResult* flow) {
+/// The length of a line that is not entered, straight on the plan; empty: it is entered, or has none.
+std::optional<DefaultUsed> drawn_length(const StationPart& part, const site::Site& site) {
   const auto* line = std::get_if<const site::Line*>(&part.data);
-  if (line == nullptr || flow == nullptr || (*line)->pipe.length) return nullptr;
-  const std::string what = "length of line " + (*line)->id.text;
-  const auto found = std::find_if(flow->defaults.begin(), flow->defaults.end(),
-                                  [&](const DefaultUsed& one) { return one.what == what; });
-  return found == flow->defaults.end() ? nullptr : &*found;
+  return line == nullptr ? std::nullopt : site::drawn_length(site, **line);
 }
 
 /// The length of a run of pipe; empty: neither entered nor computed.
-site::Maybe<Length> run_length(const StationPart& part, const studies::FlowResult* flow) {
+site::Maybe<Length> run_length(const StationPart& part, const site::Site& site) {
   const site::Pipe* pipe = pipe_of(part);
   if (pipe != nullptr && pipe->length) return pipe->length;
-  const DefaultUsed* drawn = drawn_length(part, flow);
-  if (drawn == nullptr) return std::nullopt;
+  const auto drawn = drawn_length(part, site);
+  if (!drawn) return std::nullopt;
   const Length length = Length::from_si(drawn->value);
   return site::Entered<Length>{length, length, length, part.where};
 }
@@ -167,6 +160,7 @@ bool is_same(const KitRow& a, const KitRow& b) {
 void join(KitRow& row, const KitRow& more) {
   if (row.count) *row.count += more.count.value_or(0);
   if (row.is_pipe && more.length) row.length = row.length.value_or(0.0) + *more.length;
+  row.runs_without_length += more.runs_without_length;
   const auto widen = [](std::optional<double>& most, const std::optional<double>& one) {
     if (one) most = std::max(most.value_or(*one), *one);
   };
@@ -184,8 +178,7 @@ void join(KitRow& row, const KitRow& more) {
 
 class Rows {
  public:
-  Rows(const site::Site& site, const studies::FlowResult* flow)
-      : site_(site), flow_(flow), needs_(site, flow), fits_(site) {}
+  Rows(const site::Site& site, const studies::FlowResult* flow) : site_(site), needs_(site, flow), fits_(site) {}
 
   [[nodiscard]] std::vector<KitRow> of(const std::vector<StationPart>& parts) const {
     std::vector<KitRow> out;
@@ -226,7 +219,8 @@ class Rows {
     out.count = part.count;
     out.is_pipe = kind.is_pipe || (part.kind == "siphon-bar" && pipe_of(part) != nullptr);
     if (out.is_pipe) out.length = words.length;
-    if (const DefaultUsed* drawn = drawn_length(part, flow_)) out.length = drawn->value;
+    if (const auto drawn = drawn_length(part, site_)) out.length = drawn->value;
+    if (out.is_pipe && !out.length) out.runs_without_length = 1;
     out.not_ordered = not_ordered(part);
     out.parts = {part.path};
     out.subjects = {part.subject};
@@ -234,7 +228,6 @@ class Rows {
   }
 
   const site::Site& site_;
-  const studies::FlowResult* flow_;
   Needs needs_;
   Fits fits_;
 };
@@ -243,7 +236,7 @@ class Rows {
 
 /// Pipe is ordered by what it is made of and its size, wherever it is laid.
 std::vector<PipeTotal> pipes_of(const std::vector<StationPart>& parts, const std::vector<KitRow>& rows,
-                                const KitOptions& options, const studies::FlowResult* flow) {
+                                const KitOptions& options, const site::Site& site) {
   std::map<std::string, const StationPart*> by_path;
   for (const StationPart& part : parts) by_path.emplace(part.path, &part);
   std::vector<PipeTotal> out;
@@ -259,7 +252,7 @@ std::vector<PipeTotal> pipes_of(const std::vector<StationPart>& parts, const std
       });
       if (found == out.end()) found = out.insert(out.end(), one);
       ++found->runs;
-      if (const auto length = run_length(part, flow)) {
+      if (const auto length = run_length(part, site)) {
         found->length += length->likely.si();
         found->length_low += length->low.si();
         found->length_high += length->high.si();
@@ -270,7 +263,7 @@ std::vector<PipeTotal> pipes_of(const std::vector<StationPart>& parts, const std
   }
   for (PipeTotal& total : out) {
     total.order_length = total.length * (1.0 + options.waste.value_or(usual_waste));
-    if (!options.stick_length) continue;
+    if (!options.stick_length || total.runs_without_length > 0) continue;
     constexpr double rounding = 1e-9;  // so that 60 ft in sticks of 20 ft are three
     total.sticks = static_cast<int>(std::ceil(total.order_length / *options.stick_length - rounding));
   }
@@ -307,16 +300,7 @@ std::string noun_of(const std::string& kind) {
   return known == nullptr ? kind : std::string(known->noun);
 }
 
-/// What is ordered by the likely length, of a length that is entered as a spread.
-std::string spread_in_words(const PipeTotal& pipe, site::Display display) {
-  const char* unit = display == site::Display::us ? "ft" : "m";
-  const auto told = [&](double length) { return fmt::format("{:.1f} {}", from_si(length, unit), unit); };
-  return fmt::format("length of {}: between {} and {}, ordered by the likely {}", pipe.what, told(pipe.length_low),
-                     told(pipe.length_high), told(pipe.length));
-}
-
-std::vector<std::string> not_told(const std::vector<KitRow>& rows, const std::vector<PipeTotal>& pipes,
-                                  site::Display display) {
+std::vector<std::string> not_told(const std::vector<KitRow>& rows, const std::vector<PipeTotal>& pipes) {
   std::vector<std::string> out;
   std::map<std::string, std::size_t> uncounted;
   std::map<std::string, std::size_t> unsized;
@@ -334,7 +318,6 @@ std::vector<std::string> not_told(const std::vector<KitRow>& rows, const std::ve
         fmt::format("size of: {} (at {} place{} of the file)", noun_of(kind), places, places == 1 ? "" : "s"));
   }
   for (const PipeTotal& pipe : pipes) {
-    if (pipe.length_low < pipe.length_high) out.push_back(spread_in_words(pipe, display));
     if (pipe.runs_without_length > 0)
       out.push_back(fmt::format("length of {} of {} runs: {}", pipe.runs_without_length, pipe.runs, pipe.what));
   }
@@ -373,13 +356,13 @@ Kit make_kit(const site::Site& site, const KitOptions& options, const studies::F
   }
   const std::vector<StationPart> parts = parts_of_station(site);
   out.rows = Rows(site, flow).of(parts);
-  out.pipes = pipes_of(parts, out.rows, out.options, flow);
+  out.pipes = pipes_of(parts, out.rows, out.options, site);
   for (const StationPart& part : parts) {
-    if (const DefaultUsed* drawn = drawn_length(part, flow)) out.defaults.push_back(*drawn);
+    if (const auto drawn = drawn_length(part, site)) out.defaults.push_back(*drawn);
   }
   out.order = order_of(out.rows);
   out.spares = spares_of(site, parts, out.rows);
-  out.not_told = not_told(out.rows, out.pipes, site.display);
+  out.not_told = not_told(out.rows, out.pipes);
   if (flow != nullptr) out.warnings = flow->warnings;
   return out;
 }

@@ -72,9 +72,10 @@ struct KitRow {
   std::vector<std::string> listed_to;  ///< as entered
   Compatibility compatibility;
   std::optional<int> count;      ///< of parts, or runs of pipe; empty: the file says that there are some, not how many
-  std::optional<double> length;  ///< [m] of pipe; empty: no pipe, or a length is not entered
-  bool is_pipe = false;          ///< ordered by length
-  std::string not_ordered;       ///< why it is not ordered for itself: "comes with the tanker"; empty: it is
+  std::optional<double> length;  ///< [m] of pipe, of those runs that have one; empty: no pipe, or none has
+  int runs_without_length = 0;
+  bool is_pipe = false;               ///< ordered by length
+  std::string not_ordered;            ///< why it is not ordered for itself: "comes with the tanker"; empty: it is
   std::vector<std::string> parts;     ///< paths
   std::vector<std::string> subjects;  ///< as findings call them, each once
 };
@@ -88,8 +89,8 @@ struct PipeTotal {
   double length = 0.0;        ///< [m] of the runs whose length is entered, else computed on the plan; the likely
   double length_low = 0.0;    ///< [m] where one is entered as a spread
   double length_high = 0.0;   ///< [m]
-  double order_length = 0.0;  ///< [m] with waste
-  std::optional<int> sticks;
+  double order_length = 0.0;  ///< [m] with waste; at least, where a run is without a length
+  std::optional<int> sticks;  ///< empty: not asked for, or a run is without a length
 };
 
 /// What is ordered of one thing, at all stops.

@@ -40,7 +40,11 @@ Needs::Needs(const site::Site& site, const studies::FlowResult* flow) : site_(si
       // What a check valve holds when its pump has stopped counts too, but is no pressure of a running pump.
       std::optional<double> most = place.shutoff_gauge;
       if (most) widen(most, place.held_gauge);
-      pressure_at_[place.id] = most;
+      // The place of a blended hose is in the line of each of its products.
+      const auto [known, fresh] = pressure_at_.try_emplace(place.id, most);
+      if (fresh) continue;
+      std::optional<double>& both = known->second;
+      both = both && most ? std::optional(std::max(*both, *most)) : std::nullopt;
     }
   }
 }
@@ -55,18 +59,20 @@ RatingNeeded Needs::of_fuel(const StationPart& part) const {
   RatingNeeded out;
   out.bears = Bears::fuel;
   out.basis = pressure_basis;
-  bool all_known = !part.places.empty();
-  for (const std::string& place : part.places) {
-    const auto found = pressure_at_.find(place);
-    const bool known = found != pressure_at_.end() && found->second;
-    if (known) widen(out.pressure_gauge, found->second);
-    all_known = all_known && known;
+  // The height of a nozzle, which stands first, does for what hangs between it and the dispenser; a line is as low as
+  // its lower end.
+  const std::size_t deciding = hangs(part) ? 1 : part.places.size();
+  bool is_known = !part.places.empty();
+  for (std::size_t i = 0; i < part.places.size(); ++i) {
+    const auto found = pressure_at_.find(part.places[i]);
+    const std::optional<double> one = found == pressure_at_.end() ? std::nullopt : found->second;
+    widen(out.pressure_gauge, one);
+    if (i < deciding) is_known = is_known && one;
   }
-  // The height of a nozzle does for what hangs between it and the dispenser; a line is as low as its lower end.
   const bool open = std::any_of(part.products.begin(), part.products.end(), [&](const std::string& product) {
     return std::find(open_products_.begin(), open_products_.end(), product) != open_products_.end();
   });
-  if (open || (!all_known && !hangs(part))) out.pressure_gauge.reset();
+  if (open || !is_known) out.pressure_gauge.reset();
   if (!out.pressure_gauge) out.missing = enter_pressure;
   return out;
 }

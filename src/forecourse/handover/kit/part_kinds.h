@@ -28,7 +28,6 @@ enum class Serves {
   own_hose,  ///< the hose that it is part of
   inlet,     ///< the hoses that draw through the dispenser's inlet that it is part of
   pump,      ///< the hoses that no other pump can feed
-  line,      ///< the hoses that no other line leads to
 };
 
 /// A kind of part, in the words of a schedule.

@@ -238,7 +238,6 @@ class Tell {
     add_text(out_.sizes, "rating on its label", extinguisher->rating.text);
   }
   void operator()(const site::Operations* /*operations*/) {}
-  void operator()(const site::Delivery* /*delivery*/) {}
   void operator()(std::monostate /*none*/) {}
 
  private:

@@ -15,18 +15,16 @@ using site::word;
 
 /// What the file says of a part, where it has a table of its own there. A part that is told by one key, such as a check
 /// valve, has what that key stands in: its pump.
-using PartData =
-    std::variant<std::monostate, const site::Tank*, const site::Fill*, const site::DropTube*,
-                 const site::SpillContainer*, const site::OverfillValve*, const site::OverfillAlarm*,
-                 const site::TankGauge*, const site::Interstice*, const site::SiphonBar*, const site::Slab*,
-                 const site::Deadman*, const site::Strap*, const site::BuriedSump*, const site::Well*,
-                 const site::Barrier*, const site::Protection*, const site::Vent*, const site::VentValve*,
-                 const site::VaporReturn*, const site::Pump*, const site::LeakDetector*, const site::PumpControl*,
-                 const site::Pipe*, const site::EnteredLoss*, const site::Line*, const site::Branch*, const site::Sump*,
-                 const site::SumpSensor*, const site::EntrySeal*, const site::Dispenser*, const site::Inlet*,
-                 const site::ShearValve*, const site::Part*, const site::Hose*, const site::VaporLine*,
-                 const site::VaporRecovery*, const site::VaporProcessor*, const site::EmergencyStop*,
-                 const site::Interlock*, const site::Extinguisher*, const site::Operations*, const site::Delivery*>;
+using PartData = std::variant<
+    std::monostate, const site::Tank*, const site::Fill*, const site::DropTube*, const site::SpillContainer*,
+    const site::OverfillValve*, const site::OverfillAlarm*, const site::TankGauge*, const site::Interstice*,
+    const site::SiphonBar*, const site::Slab*, const site::Deadman*, const site::Strap*, const site::BuriedSump*,
+    const site::Well*, const site::Barrier*, const site::Protection*, const site::Vent*, const site::VentValve*,
+    const site::VaporReturn*, const site::Pump*, const site::LeakDetector*, const site::PumpControl*, const site::Pipe*,
+    const site::EnteredLoss*, const site::Line*, const site::Branch*, const site::Sump*, const site::SumpSensor*,
+    const site::EntrySeal*, const site::Dispenser*, const site::Inlet*, const site::ShearValve*, const site::Part*,
+    const site::Hose*, const site::VaporLine*, const site::VaporRecovery*, const site::VaporProcessor*,
+    const site::EmergencyStop*, const site::Interlock*, const site::Extinguisher*, const site::Operations*>;
 
 /// One part of a station.
 struct StationPart {
@@ -37,7 +35,8 @@ struct StationPart {
   SourceSpan where{};                      ///< in the site file
   std::optional<int> count = 1;            ///< empty: the file says that there are some, not how many
   std::string owner;                       ///< id of the tank, pump, line, dispenser or hose that it belongs to
-  std::vector<std::string> products = {};  ///< ids of those that it is wetted by, or whose vapor
+  std::vector<std::string> products = {};  ///< ids of those that it is wetted by, or whose vapor; of a shared
+                                           ///< outlet those of all tanks that share it
   std::vector<std::string> places = {};    ///< in the piping, where its pressure is that of the part: "D1.regular"
   bool of_tanker = false;                  ///< comes with the tanker
   const site::Inlet* inlet = nullptr;      ///< of a dispenser, that it is part of

@@ -3,6 +3,7 @@
 
 #include "forecourse/checks/figures/each_part.h"
 #include "forecourse/handover/parts/part_list.h"
+#include "forecourse/handover/parts/shared_outlet.h"
 
 namespace forecourse::handover {
 namespace {
@@ -27,10 +28,21 @@ class TankParts {
   }
 
  private:
-  static std::vector<std::string> products_of(const site::Tank& tank) {
-    std::vector<std::string> out;
+  static void add_products(std::vector<std::string>& out, const site::Tank& tank) {
     add_product(out, tank.product.text);
     for (const site::Compartment& one : tank.compartments) add_product(out, one.product.text);
+  }
+
+  static std::vector<std::string> products_of(const site::Tank& tank) {
+    std::vector<std::string> out;
+    add_products(out, tank);
+    return out;
+  }
+
+  /// Of all tanks that breathe through one outlet.
+  static std::vector<std::string> products_of(const std::vector<TankVent>& vents) {
+    std::vector<std::string> out;
+    for (const TankVent& one : vents) add_products(out, *one.tank);
     return out;
   }
 
@@ -100,25 +112,13 @@ class TankParts {
         counted(flotation.strap->count);
   }
 
-  /// Of a shared outlet the vent where its pipe or valve is entered first, else the first that names it.
-  [[nodiscard]] const site::Vent& outlet_of(const site::Vent& vent) const {
-    const site::Vent* named = nullptr;
-    for (const site::Tank& tank : site_.tanks) {
-      for (const site::Vent& one : tank.vents) {
-        if (one.shared.text != vent.shared.text) continue;
-        if (one.pipe || one.valve) return one;
-        if (named == nullptr) named = &one;
-      }
-    }
-    return named == nullptr ? vent : *named;
-  }
-
   void list(const site::Vent& vent, const site::Tank& tank, const Place& of_tank) {
     Place at = within(of_tank, item("vent", tank.vents, vent));
     at.subject = checks::name_in_tank(tank, tank.vents, vent, "vent");
     out_.add_pipe(Stop::vapor, "vent-branch", at, "branch", vent.branch);
     out_.add_fact(Stop::vapor, "vent-restrictor", at, "restrictor", vent.restrictor, vent.where, &vent);
-    if (!vent.shared.empty() && &outlet_of(vent) != &vent) return;
+    if (outlet_of(site_, vent).vent != &vent) return;
+    at.products = products_of(vents_sharing(site_, vent));
     out_.add(Stop::vapor, "vent", at, "", vent.where, &vent);
     out_.add_pipe(Stop::vapor, "vent-pipe", at, "pipe", vent.pipe);
     out_.add_if(Stop::vapor, "vent-valve", at, "valve", vent.valve);
@@ -126,14 +126,17 @@ class TankParts {
   }
 
   void list(const site::VaporReturn& vapor, const Place& of_tank) {
-    const Place at = within(of_tank, "vapor_return");
+    Place at = within(of_tank, "vapor_return");
     out_.add(Stop::vapor, "vapor-return", at, "", vapor.where, &vapor);
-    const auto has_it = [&](const site::Tank& tank) {
-      return tank.vapor_return && tank.vapor_return->shared.text == vapor.shared.text && tank.vapor_return->pipe;
-    };
-    const auto first = std::find_if(site_.tanks.begin(), site_.tanks.end(), has_it);
-    const bool elsewhere = !vapor.shared.empty() && first != site_.tanks.end() && &*first->vapor_return != &vapor;
-    if (!elsewhere) out_.add_pipe(Stop::vapor, "vapor-pipe", at, "pipe", vapor.pipe);
+    const site::VaporReturn* first = nullptr;  // where the pipe is entered first
+    for (const site::Tank& tank : site_.tanks) {
+      if (!tank.vapor_return) continue;
+      const site::VaporReturn& one = *tank.vapor_return;
+      if (&one != &vapor && (vapor.shared.empty() || one.shared != vapor.shared)) continue;
+      add_products(at.products, tank);
+      if (first == nullptr && one.pipe) first = &one;
+    }
+    if (first == &vapor) out_.add_pipe(Stop::vapor, "vapor-pipe", at, "pipe", vapor.pipe);
   }
 
   const site::Site& site_;

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
-#include <numbers>
 #include <set>
 
 #include "forecourse/base/unit_text.h"
@@ -284,8 +283,8 @@ class DxfWriter {
     entity("ARC", layer(one.layer));
     point(at(one.center));
     number(40, length(one.radius));
-    number(50, one.from * 180.0 / std::numbers::pi);
-    number(51, one.to * 180.0 / std::numbers::pi);
+    number(50, from_si(one.from, "deg"));
+    number(51, from_si(one.to, "deg"));
   }
 
   void text(const std::string& on, Point where, double height, Anchor anchor, double angle, const std::string& words) {
@@ -293,7 +292,7 @@ class DxfWriter {
     point(where);
     number(40, height);
     pair(1, plain(words));
-    if (angle != 0.0) number(50, angle * 180.0 / std::numbers::pi);
+    if (angle != 0.0) number(50, from_si(angle, "deg"));
     if (anchor == Anchor::left) return;
     pair(72, anchor == Anchor::middle ? 1 : 2);
     point(where, 11);

@@ -155,10 +155,10 @@ class SvgWriter {
   [[nodiscard]] std::string letters(Point at, double height, Anchor anchor, double angle,
                                     const std::string& text) const {
     const char* side = anchor == Anchor::left ? "start" : anchor == Anchor::middle ? "middle" : "end";
-    const std::string turn =
-        angle == 0.0 ? ""
-                     : fmt::format(" transform=\"rotate({} {} {})\"", figure(-angle * 180.0 / std::numbers::pi),
-                                   figure(x(at.x)), figure(y(at.y)));
+    const std::string turn = angle == 0.0
+                                 ? ""
+                                 : fmt::format(" transform=\"rotate({} {} {})\"", figure(-from_si(angle, "deg")),
+                                               figure(x(at.x)), figure(y(at.y)));
     return fmt::format("<text x=\"{}\" y=\"{}\" font-size=\"{}\" text-anchor=\"{}\"{}>{}</text>\n", figure(x(at.x)),
                        figure(y(at.y)), figure(on_paper(height) / capital), side, turn, svg::escape(text));
   }

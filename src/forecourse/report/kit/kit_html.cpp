@@ -39,8 +39,9 @@ std::string pipe_table(const Kit& kit, site::Display display) {
                     {}};
   if (!kit.options.stick_length) table.columns.pop_back();
   for (const PipeTotal& one : kit.pipes) {
-    table.rows.push_back({{one.what, sizes_in_words(one.sizes, display, glyphs), std::to_string(one.runs),
-                           length(one.length, display), length(one.order_length, display)}});
+    table.rows.push_back(
+        {{one.what, sizes_in_words(one.sizes, display, glyphs), runs_in_words(one),
+          total_in_words(one, length(one.length, display)), total_in_words(one, length(one.order_length, display))}});
     if (kit.options.stick_length) table.rows.back().cells.push_back(count_in_words(one.sticks));
   }
   return html::table(table);
@@ -104,7 +105,8 @@ std::string spares_table(const Kit& kit) {
 
 std::string whole(const Kit& kit, site::Display display) {
   std::string out = html::heading(2, "To order") + order_table(kit, display) + pipe_table(kit, display);
-  out += html::heading(2, "What the order needs and the file does not tell") + html::list(kit.not_told);
+  out += html::heading(2, "What the order needs and the file does not tell") +
+         html::list(not_told_in_words(kit, display, glyphs));
   out +=
       html::heading(2, "Schedule along the course") +
       html::paragraph(
@@ -136,9 +138,17 @@ std::string kit_section(const Kit& kit, site::Display display) {
   std::string out = html::heading(2, "Equipment") + html::paragraph("Listed in the site file: " + counts(kit) + ".");
   std::vector<std::string> pipes;
   for (const PipeTotal& one : kit.pipes) {
-    pipes.push_back(fmt::format("{}, {}: {} laid, {} with waste", one.what, sizes_in_words(one.sizes, display, glyphs),
-                                with_unit(Measure::length, display, one.length, glyphs),
-                                with_unit(Measure::length, display, one.order_length, glyphs)));
+    const std::string pipe = one.what + ", " + sizes_in_words(one.sizes, display, glyphs);
+    if (one.runs_without_length == one.runs) {
+      pipes.push_back(pipe + ": length not entered");
+      continue;
+    }
+    const auto total = [&](double si) { return total_in_words(one, with_unit(Measure::length, display, si, glyphs)); };
+    const std::string lacks = one.runs_without_length == 0
+                                  ? ""
+                                  : fmt::format("; {} of {} runs without a length", one.runs_without_length, one.runs);
+    pipes.push_back(
+        fmt::format("{}: {} laid, {} with waste{}", pipe, total(one.length), total(one.order_length), lacks));
   }
   return out + html::list(pipes) +
          html::paragraph("Sizes, ratings, standards, compatibility and spares: `forecourse kit`.");

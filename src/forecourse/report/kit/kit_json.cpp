@@ -43,6 +43,7 @@ class Writer {
             {"count", count_or_null(one.count)},
             {"unit", unit_of(one)},
             {"length_m", number_or_null(one.length)},
+            {"runs_without_length", one.runs_without_length},
             {"ordered", one.not_ordered.empty()},
             {"not_ordered_because", text_or_null(one.not_ordered)},
             {"subjects", one.subjects},
@@ -51,14 +52,16 @@ class Writer {
   }
 
   [[nodiscard]] Json pipe(const PipeTotal& one) const {
+    const auto known = [&](double length) { return one.runs_without_length < one.runs ? Json(length) : Json(); };
     return {{"what", one.what},
             {"sizes", sizes(one.sizes)},
             {"runs", one.runs},
             {"runs_without_length", one.runs_without_length},
-            {"length_m", one.length},
-            {"length_low_m", one.length_low},
-            {"length_high_m", one.length_high},
-            {"order_length_m", one.order_length},
+            {"length_m", known(one.length)},
+            {"length_low_m", known(one.length_low)},
+            {"length_high_m", known(one.length_high)},
+            {"order_length_m", known(one.order_length)},
+            {"at_least", one.runs_without_length > 0},
             {"sticks", count_or_null(one.sticks)}};
   }
 
@@ -118,7 +121,7 @@ Json kit_document(const Kit& kit, const ReportFacts& facts) {
                 {"pipes", array_of(kit.pipes, [&](const PipeTotal& one) { return writer.pipe(one); })},
                 {"rows", array_of(kit.rows, [&](const KitRow& one) { return writer.row(one); })},
                 {"spares", array_of(kit.spares, [&](const Spare& one) { return spare_json(one, kit); })},
-                {"not_told", kit.not_told}};
+                {"not_told", not_told_in_words(kit, facts.display, Glyphs::unicode)}};
   out.warnings = kit.warnings;
   return document(out, facts.texts);
 }

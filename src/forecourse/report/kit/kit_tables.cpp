@@ -21,6 +21,12 @@ std::string joined(const std::vector<std::string>& texts) {
   return out;
 }
 
+/// A number; words where it is a least one, so that no sum takes it for the whole.
+Cell length_cell(double length, bool at_least, site::Display display) {
+  if (at_least) return "at least " + number(Measure::length, display, length, plain);
+  return shown_value(Measure::length, display, length);
+}
+
 CellTable schedule(const Kit& kit, site::Display display) {
   const std::string unit = unit_label(Measure::length, display, plain);
   CellTable out{"Schedule",
@@ -29,7 +35,7 @@ CellTable schedule(const Kit& kit, site::Display display) {
                  "Paths", "Your part number"},
                 {}};
   for (const KitRow& row : kit.rows) {
-    const Cell length = row.length ? Cell(shown_value(Measure::length, display, *row.length)) : Cell();
+    const Cell length = row.length ? length_cell(*row.length, row.runs_without_length > 0, display) : Cell();
     out.rows.push_back({std::string(handover::word(row.stop)), row.what, sizes_in_words(row.sizes, display, plain),
                         row.function, text_cell(needed_in_words(row.needed, display, plain)),
                         text_cell(row.needed.missing.empty() ? row.needed.basis : row.needed.missing),
@@ -56,9 +62,13 @@ CellTable pipe(const Kit& kit, site::Display display) {
                  "Your part number"},
                 {}};
   for (const PipeTotal& one : kit.pipes) {
+    const auto total = [&](double length) {
+      const bool none = one.runs_without_length == one.runs;
+      return none ? Cell("not entered") : length_cell(length, one.runs_without_length > 0, display);
+    };
     out.rows.push_back({one.what, sizes_in_words(one.sizes, display, plain), static_cast<double>(one.runs),
-                        static_cast<double>(one.runs_without_length), shown_value(Measure::length, display, one.length),
-                        shown_value(Measure::length, display, one.order_length), count_cell(one.sticks), Cell()});
+                        static_cast<double>(one.runs_without_length), total(one.length), total(one.order_length),
+                        count_cell(one.sticks), Cell()});
   }
   return out;
 }

@@ -35,8 +35,8 @@ class Writer {
                           {}};
     if (kit_.options.stick_length) pipes.columns.push_back({"Sticks", true});
     for (const PipeTotal& one : kit_.pipes) {
-      pipes.rows.push_back({one.what, sizes_in_words(one.sizes, display_, glyphs_), std::to_string(one.runs),
-                            length(one.length), length(one.order_length)});
+      pipes.rows.push_back({one.what, sizes_in_words(one.sizes, display_, glyphs_), runs_in_words(one),
+                            total_in_words(one, length(one.length)), total_in_words(one, length(one.order_length))});
       if (kit_.options.stick_length) pipes.rows.back().push_back(count_in_words(one.sticks));
     }
     page_.table(pipes);
@@ -44,7 +44,7 @@ class Writer {
 
   void not_told() {
     page_.heading("What the order needs and the file does not tell");
-    for (const std::string& one : kit_.not_told) page_.item(one);
+    for (const std::string& one : not_told_in_words(kit_, display_, glyphs_)) page_.item(one);
   }
 
   void schedule() {

@@ -109,11 +109,36 @@ std::string compatibility_in_words(const handover::Compatibility& compatibility)
 
 std::string count_in_words(const std::optional<int>& count) { return count ? std::to_string(*count) : "not entered"; }
 
+std::string total_in_words(const handover::PipeTotal& pipe, const std::string& told) {
+  if (pipe.runs_without_length == pipe.runs) return "not entered";
+  return pipe.runs_without_length > 0 ? "at least " + told : told;
+}
+
+std::string runs_in_words(const handover::PipeTotal& pipe) {
+  const std::string runs = std::to_string(pipe.runs);
+  const bool some = pipe.runs_without_length > 0 && pipe.runs_without_length < pipe.runs;
+  return !some ? runs : fmt::format("{}, {} without a length", runs, pipe.runs_without_length);
+}
+
+std::vector<std::string> not_told_in_words(const handover::Kit& kit, site::Display display, Glyphs glyphs) {
+  const auto told = [&](double length) { return with_unit(Measure::length, display, length, glyphs); };
+  std::vector<std::string> out;
+  for (const handover::PipeTotal& pipe : kit.pipes) {
+    if (pipe.length_low < pipe.length_high)
+      out.push_back(fmt::format("length of {}: between {} and {}, ordered by the likely {}", pipe.what,
+                                told(pipe.length_low), told(pipe.length_high), told(pipe.length)));
+  }
+  out.insert(out.end(), kit.not_told.begin(), kit.not_told.end());
+  return out;
+}
+
 std::string amount_in_words(const handover::KitRow& row, site::Display display, Glyphs glyphs) {
   if (!row.is_pipe) return count_in_words(row.count);
   const std::string runs = fmt::format("{} run{}", row.count.value_or(0), row.count.value_or(0) == 1 ? "" : "s");
   if (!row.length) return runs + ", length not entered";
-  return with_unit(Measure::length, display, *row.length, glyphs) + " in " + runs;
+  std::string known = with_unit(Measure::length, display, *row.length, glyphs) + " in " + runs;
+  if (row.runs_without_length == 0) return known;
+  return fmt::format("at least {}, {} without a length", known, row.runs_without_length);
 }
 
 std::string subjects_in_words(const std::vector<std::string>& subjects, std::size_t most) {

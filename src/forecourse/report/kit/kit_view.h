@@ -28,7 +28,16 @@ namespace forecourse::report {
 [[nodiscard]] std::string kinds_in_words(const handover::Compatibility& compatibility);
 [[nodiscard]] std::string compatibility_in_words(const handover::Compatibility& compatibility);
 
-/// "10", "211 ft in 5 runs", or "not entered".
+/// A length of pipe, laid or to order: as told, "at least" that where a run is without a length, "not entered" where
+/// all are.
+[[nodiscard]] std::string total_in_words(const handover::PipeTotal& pipe, const std::string& told);
+/// "5", "5, 2 without a length"; where all are, their total says so.
+[[nodiscard]] std::string runs_in_words(const handover::PipeTotal& pipe);
+/// What the order needs and the file does not tell, spreads of a length among it.
+[[nodiscard]] std::vector<std::string> not_told_in_words(const handover::Kit& kit, site::Display display,
+                                                         Glyphs glyphs);
+
+/// "10", "211 ft in 5 runs", "at least 211 ft in 5 runs, 2 without a length", or "not entered".
 [[nodiscard]] std::string amount_in_words(const handover::KitRow& row, site::Display display, Glyphs glyphs);
 [[nodiscard]] std::string count_in_words(const std::optional<int>& count);
 

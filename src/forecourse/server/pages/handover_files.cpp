@@ -74,12 +74,11 @@ Reply drawing_file(const Asked& asked, const std::string& which, bool as_svg) {
   handover::DrawingOptions options;
   options.which = which;
   options.date = checks::text(today());
+  const auto wrong = handover::check_drawing_options(opened->site, options);
+  if (!wrong.empty()) return refusal(422, wrong.front().message, wrong.front().hint);
   const handover::DrawingSet set = handover::draw_station(opened->site, options);
   const auto drawing =
       std::find_if(set.drawings.begin(), set.drawings.end(), [&](const auto& one) { return one.id == which; });
-  if (drawing == set.drawings.end()) {
-    return refusal(404, "there is nothing to draw on '" + which + "'", "enter positions and elevations of the parts");
-  }
   if (as_svg) return {200, report::draw_svg(*drawing), "image/svg+xml", {}};
   return {200, report::draw_dxf(*drawing, opened->site.display), "image/vnd.dxf", {}};
 }

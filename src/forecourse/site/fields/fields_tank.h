@@ -108,9 +108,10 @@ void fields(Visitor& v, Tank& tank) {
   v.table("vapor_return", tank.vapor_return, "The way of vapor back to the tanker.");
   v.table("gauge", tank.gauge, "The gauge.");
   v.table("flotation", tank.flotation, "What holds it down in wet ground.");
-  v.quantity(
-      "axis", tank.axis,
-      "Direction of its length on plan, from the first axis toward the second; its position is then its middle.");
+  v.quantity("axis", tank.axis,
+             "Direction on plan in which it runs from its low end, from the first axis toward the second; its position "
+             "is then "
+             "its middle.");
   v.table("ground", tank.ground, "How it lies in the ground.");
   v.fact("protected", tank.protected_tank, "Whether it stands above ground in a casing that withstands fire.");
   v.date("installed", tank.installed, "When it was installed.");

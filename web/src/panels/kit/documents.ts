@@ -32,6 +32,7 @@ export interface KitRow {
   count: number | null;
   unit: "each" | "length";
   length_m: number | null;
+  runs_without_length: number;
   not_ordered_because: string | null;
   subjects: string[];
   parts: string[];

@@ -226,11 +226,12 @@ export function sizesOf(row: KitRow, most = 3): string[] {
   return shown.length <= most + 1 ? shown : [...shown.slice(0, most), `${shown.length - most} more`];
 }
 
-/** "10", "211 ft", "some" */
+/** "10", "211 ft", "at least 211 ft" where a run is without a length, "some" */
 export function countWords(row: KitRow, units: UnitSystem): string {
   if (row.unit === "each") return row.count === null ? "some" : String(row.count);
   if (row.length_m === null) return "not entered";
-  return `${digits(valueIn("length", units, row.length_m), units === "us" ? 0 : 1)}\u00A0${unitOf("length", units)}`;
+  const least = row.runs_without_length > 0 ? "at least " : "";
+  return `${least}${digits(valueIn("length", units, row.length_m), units === "us" ? 0 : 1)}\u00A0${unitOf("length", units)}`;
 }
 /** "in 5 runs", of pipe */
 export const runsWords = (row: KitRow) => (row.unit === "length" && row.count !== null ? `in ${count(row.count, "run")}` : "");
