@@ -49,6 +49,19 @@ TEST(StudyRules, ASharedVentIsHeldAgainstAllThatBreathesThroughIt) {
   EXPECT_NEAR(of(300.0), to_si(2.0, "in"), 1e-9) << "800 gpm over 100 ft";
 }
 
+/// The table counts the pipe from the tank on: a branch to a shared vent is part of its length.
+TEST(StudyRules, AVentIsAsLongAsItsPipeAndItsBranch) {
+  const auto of = [](const std::string& branch) {
+    return finding(delivery_of(test::station(changed(
+                       shop, {"bore = \"2.067 in\" }\n", "bore = \"2.067 in\" }\n  branch = { " + branch + " }\n"}))),
+                   "vent-size");
+  };
+  EXPECT_NEAR(*of("length = \"0.1 ft\"").limit, to_si(2.0, "in"), 1e-9) << "beyond 100 ft";
+  EXPECT_NEAR(*of("length = \"100 ft\"").limit, to_si(2.0, "in"), 1e-9) << "400 gpm over 200 ft";
+  EXPECT_EQ(of("length = \"300 ft\"").state, FindingState::not_determined) << "beyond the table";
+  EXPECT_EQ(of("bore = \"2.067 in\"").reason, "the length of its branch is not entered");
+}
+
 TEST(StudyRules, NoDeviceIsAskedOfATankAboveGroundOrOfSmallTransfers) {
   const auto of = [](const char* more) {
     const site::Site site =
@@ -71,6 +84,24 @@ TEST(StudyRules, GasolineAndDieselShareNoVent) {
   };
   EXPECT_EQ(of("shared = \"own\""), FindingState::meets);
   EXPECT_EQ(of("shared = \"stack\""), FindingState::falls_short);
+  const std::string joined = changed(shop, {"shared = \"own\"", "shared = \"stack\""});
+  EXPECT_EQ(finding(delivery_of(test::station(changed(joined, {"diesel-b0", "other"}))), "vent-mixed").state,
+            FindingState::not_determined)
+      << "it may be gasoline";
+}
+
+TEST(StudyRules, AFuelOfUnknownKindMayBeGasoline) {
+  static const site::Site unknown = test::station(changed(shop, {"gasoline-e10", "other"}));
+  static const site::Site diesel = test::station(changed(shop, {"gasoline-e10", "diesel-b5"}));
+  studies::DeliveryResult result;
+  studies::DropTold drop;
+  drop.tank = "T1";
+  drop.product = "regular";
+  result.runs.emplace_back().drops.push_back(drop);
+  result.runs.front().truck.closed = true;
+  result.runs.front().truck.highest_pressure = to_si(19.0, "inH2O");
+  EXPECT_EQ(finding(check_delivery(unknown, result), "truck-pressure").state, FindingState::not_determined);
+  EXPECT_EQ(finding(check_delivery(diesel, result), "truck-pressure").state, FindingState::does_not_apply);
 }
 
 TEST(StudyRules, APumpWithoutALeakDetectorIsAskedForOne) {
@@ -78,6 +109,39 @@ TEST(StudyRules, APumpWithoutALeakDetectorIsAskedForOne) {
   const std::string line = shop.substr(at, shop.find('\n', at) + 1 - at);
   EXPECT_EQ(finding(lines_of(test::station(changed(shop, {line, ""}))), "leak-detector").state,
             FindingState::not_determined);
+}
+
+/// A test on record that failed undoes the one entered before it.
+TEST(StudyRules, AFailedTestIsToldWithItsDay) {
+  using site::records::TestKind;
+  static const site::Site site = test::station(shop);
+  site::records::Records records;
+  const auto fail = [&](TestKind kind, const char* part) {
+    site::records::Test& test = records.tests.emplace_back();
+    test.kind = kind;
+    test.part.text = part;
+    test.at.day = {2026, 10, 1, {}};
+    test.passed = false;
+  };
+  fail(TestKind::leak_detector, "P1");
+  fail(TestKind::vapor_return, "T1");
+  fail(TestKind::vent_valve, "V1");
+  std::vector<Finding> all = check_vapor(site, studies::study_vapor(site, {}), today, &records);
+  for (Finding& one : check_line_test(site, studies::study_line_test(site, {}), today, &records)) {
+    all.push_back(std::move(one));
+  }
+  for (const char* rule : {"leak-detector-yearly", "static-pressure-test", "vent-pressure-setting"}) {
+    EXPECT_EQ(finding(all, rule).state, FindingState::not_determined) << rule;
+    EXPECT_EQ(finding(all, rule).reason, "its last test failed on 2026-10-01") << rule;
+  }
+}
+
+/// Parts without an id go by their tank and number, as everywhere.
+TEST(StudyRules, APartWithoutAnIdGoesByItsTankAndNumber) {
+  const std::string without = changed(changed(shop, {"  id = \"F1\"\n", ""}), {"  id = \"V1\"\n", ""});
+  const std::vector<Finding> all = vapor_of(test::station(without));
+  EXPECT_EQ(finding(all, "submerged-fill").subject, "T1 fill 1");
+  EXPECT_EQ(finding(all, "vent-pressure-setting").subject, "T1 vent 1");
 }
 
 /// A test that is yet to come proves nothing, whichever study holds it.

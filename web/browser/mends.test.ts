@@ -1,7 +1,9 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
 import { expect, test } from "vitest";
 import { violations } from "./access.ts";
 import { started, withBrowser } from "./shared.ts";
-import { commandJson, open, picture, settled } from "./workbench.ts";
+import { commandJson, open, picture, project, settled } from "./workbench.ts";
 
 const shared = withBrowser();
 
@@ -46,5 +48,34 @@ test("all parts of a row are mended in one step", async () => {
   await expect.poll(() => workbench.text().split('groove_elevation = "5 5/8 in"').length, { timeout: 10_000 }).toBe(11);
   await page.keyboard.press("Control+z");
   await expect.poll(() => workbench.text(), { timeout: 10_000 }).toBe(before);
+  await context.close();
+});
+
+test("work is entered once it is done", async () => {
+  const text = readFileSync(join(project, "sites/hollin-gap.toml"), "utf8").replace("\ntight_hoses = true", "\ntight_hoses = false");
+  const workbench = await started("hollin-gap", text);
+  const { page, context } = await open(shared.browser, workbench, { query: "?sheet=checks" });
+  await settled(page);
+  await page.click(".crow:has-text('couplers of the tanker are tight')");
+  await page.waitForSelector(".det ol.fix button:has-text('Enter it as done')");
+  expect(await page.locator(".det ol.fix button:has-text('Try it')").count()).toBe(0);
+  await page.click(".det ol.fix button:has-text('Enter it as done')");
+  await expect.poll(() => workbench.text(), { timeout: 10_000 }).toContain("\ntight_hoses = true");
+  await context.close();
+});
+
+test("an answer that was refused is told, not taken for none", async () => {
+  const workbench = await started("hollin-gap");
+  const { page, context } = await open(shared.browser, workbench, { query: "?sheet=checks" });
+  await page.route("**/api/ask", async (route) => {
+    const { wants } = route.request().postDataJSON() as { wants: { study?: string }[] };
+    const response = await route.fetch();
+    const told = (await response.json()) as { answers: unknown[] };
+    const answers = told.answers.map((one, i) => (wants[i]?.study === "mends" ? { error: "no such finding", hint: "ask again" } : one));
+    await route.fulfill({ response, json: { ...told, answers } });
+  });
+  await settled(page);
+  await page.click(".crow:has-text('shear groove lies within')");
+  await page.waitForSelector(".det [role=status]:has-text('No such finding')");
   await context.close();
 });

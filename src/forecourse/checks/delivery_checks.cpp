@@ -65,15 +65,17 @@ class Checks {
     for (const studies::DeliveryTank& tank : run().tanks) room(tank);
     truck();
     for (const studies::DropTold& drop : run().drops) velocities(drop);
-    each_vent([&](const site::Tank& tank, const site::Vent& vent, const std::string& name) { size(tank, vent, name); });
+    each_vent_of(site_, [&](const std::string& name, const site::Vent& vent, const site::Tank& tank) {
+      size(tank, vent, name);
+    });
     return std::move(out_);
   }
 
   std::vector<Finding> of_vents() {
-    each_vent([&](const site::Tank& tank, const site::Vent& vent, const std::string& name) {
+    each_vent_of(site_, [&](const std::string& name, const site::Vent& vent, const site::Tank& tank) {
       height(vent, name);
       restrictor(tank, vent, name);
-      if (studies::is_gasoline(site_, tank.product.text)) mixed(tank, vent, name);
+      mixed(tank, vent, name);
     });
     return std::move(out_);
   }
@@ -92,28 +94,33 @@ class Checks {
   }
 
   void truck() {
-    const bool gasoline = std::any_of(run().drops.begin(), run().drops.end(), [&](const studies::DropTold& drop) {
-      return studies::is_gasoline(site_, drop.product);
+    const std::optional<bool> gasoline = any_is(run().drops, [&](const studies::DropTold& drop) {
+      return is_gasoline(product_of(site_, {drop.product, {}}));
     });
     const auto one = [&](const char* rule, const char* words, double value, double limit) {
       Finding f = make(rule, words, result_.delivery,
                        {"40 CFR 63 Subpart CCCCCC, table 1 (1)(c)", vapor_rule, ClauseSeen::text}, result_.where);
       const std::optional<bool> bound = studies::is_in_top_tier(site_);
       const bool small = !bound.value_or(true);
-      if (!run().truck.closed || !gasoline || small) {
+      const bool none = !gasoline.value_or(true);
+      if (!run().truck.closed || none || small) {
         f.state = FindingState::does_not_apply;
-        f.reason = !gasoline ? "no gasoline is dropped" : small ? "its throughput lies below" : "no vapor hose is on";
+        f.reason = none ? "no gasoline is dropped" : small ? "its throughput lies below" : "no vapor hose is on";
         return out_.push_back(std::move(f));
       }
       f.of = Measured::vapor;
       at_most(f, value, limit, "Pa");
       if (f.state == FindingState::falls_short) f.change = "widen the way of the vapor, or drop more slowly";
       unless_firm(f, result_);
-      if (f.state == FindingState::falls_short && !bound) {
+      if (f.state == FindingState::falls_short && !gasoline) {
+        f.state = FindingState::not_determined;
+        f.reason = "it is above the limit for gasoline; whether what is dropped is gasoline is not known";
+        f.change = "enter kind of each product; " + f.change;
+      } else if (f.state == FindingState::falls_short && !bound) {
         f.state = FindingState::not_determined;
         f.reason =
-            "it is above the limit, which holds from 100,000 gal of gasoline a month; the throughput is not entered";
-        f.change = "enter operations.throughput; " + f.change;
+            "it is above the limit, which holds from 100,000 gal of gasoline a month; the throughput is not known";
+        f.change = "enter operations.throughput, and kind of each product; " + f.change;
       }
       out_.push_back(std::move(f));
     };
@@ -145,17 +152,6 @@ class Checks {
 
   // ---- what stands there -----------------------------------------------------------------------------
 
-  template <class Hold>
-  void each_vent(Hold hold) const {
-    for (const site::Tank& tank : site_.tanks) {
-      std::size_t number = 0;
-      for (const site::Vent& vent : tank.vents) {
-        ++number;
-        hold(tank, vent, !vent.id.empty() ? vent.id.text : tank.id.text + " vent " + std::to_string(number));
-      }
-    }
-  }
-
   static bool after(const site::Date& day, int year, int month, int date) {
     return std::tie(day.year, day.month, day.day) > std::tie(year, month, date);
   }
@@ -174,13 +170,8 @@ class Checks {
   }
 
   [[nodiscard]] bool breathes(const std::string& tank, const site::Tank& own, const site::Vent& vent) const {
-    return std::any_of(site_.tanks.begin(), site_.tanks.end(), [&](const site::Tank& one) {
-      if (one.id.text != tank) return false;
-      return one.id == own.id ||
-             (!vent.shared.empty() && std::any_of(one.vents.begin(), one.vents.end(), [&](const site::Vent& other) {
-               return other.shared == vent.shared;
-             }));
-    });
+    return std::any_of(site_.tanks.begin(), site_.tanks.end(),
+                       [&](const site::Tank& one) { return one.id.text == tank && breathes_through(vent, own, one); });
   }
 
   static bool at_once(const studies::DropTold& a, const studies::DropTold& b) {
@@ -210,12 +201,14 @@ class Checks {
                      {"29 CFR 1910.106(b)(3)(iv)(b), table of vent line diameters",
                       "29 CFR 1910.106 as read in a current copy", ClauseSeen::text},
                      vent.where);
-    const std::optional<double> bore = vent.pipe ? bore_of(*vent.pipe) : std::nullopt;
-    const std::optional<double> nominal = bore ? nominal_size(*bore) : std::nullopt;
-    if (!nominal || !vent.pipe->length) {
-      f.reason = "bore and length of its pipe are not both entered";
-      f.change = "enter pipe = { length, bore }";
-    } else if (const auto asked = studies::vent_size(rate, vent.pipe->length->likely.si())) {
+    const std::optional<double> nominal = vent_nominal(vent);
+    const std::optional<double> length = vent_length(vent);
+    if (!nominal || !length) {
+      const bool lacks_branch = nominal && vent.pipe->length;
+      f.reason =
+          lacks_branch ? "the length of its branch is not entered" : "bore and length of its pipe are not both entered";
+      f.change = lacks_branch ? "enter length of the branch" : "enter pipe = { length, bore }";
+    } else if (const auto asked = studies::vent_size(rate, *length)) {
       at_least(f, *nominal, *asked, "m");
       if (f.state == FindingState::close) f.state = FindingState::meets;  // a nominal size is met or not
       if (f.state == FindingState::falls_short) f.change = "widen the vent, or drop more slowly";
@@ -246,16 +239,24 @@ class Checks {
   }
 
   void mixed(const site::Tank& tank, const site::Vent& vent, const std::string& name) {
-    if (vent.shared.empty()) return;
+    const std::optional<bool> own = is_gasoline(product_of(site_, tank.product));
+    if (vent.shared.empty() || !own.value_or(true)) return;
     Finding f = make("vent-mixed", "vents of gasoline and of diesel are not joined without a positive separation", name,
                      {"IFC 5704.2.7.3.5.3", fire_code, ClauseSeen::text}, vent.where);
     f.state = FindingState::meets;
     for (const site::Tank& other : site_.tanks) {
-      const bool joined = std::any_of(other.vents.begin(), other.vents.end(),
-                                      [&](const site::Vent& v) { return v.shared == vent.shared; });
-      if (&other == &tank || !joined || studies::is_gasoline(site_, other.product.text)) continue;
-      f.state = FindingState::falls_short;
-      f.change = "part the vent of tank " + other.id.text + " from it";
+      if (&other == &tank || !breathes_through(vent, tank, other)) continue;
+      const std::optional<bool> gasoline = is_gasoline(product_of(site_, other.product));
+      if (own && gasoline && *gasoline) continue;
+      if (own && gasoline) {
+        f.state = FindingState::falls_short;
+        f.reason.clear();
+        f.change = "part the vent of tank " + other.id.text + " from it";
+      } else if (f.state == FindingState::meets) {
+        f.state = FindingState::not_determined;
+        f.reason = "whether all tanks on it hold gasoline is not known";
+        f.change = "enter kind of each product";
+      }
     }
     out_.push_back(std::move(f));
   }

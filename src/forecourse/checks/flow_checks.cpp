@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "forecourse/checks/clause.h"
+#include "forecourse/checks/figures/hose_flow.h"
 #include "forecourse/checks/pump_checks.h"
 #include "forecourse/studies/flow/hose_limits.h"
 
@@ -80,19 +81,11 @@ std::map<std::string, Range> ranges(const FlowResult& result) {
   return out;
 }
 
-/// The first default that is not firm and moves the flow of one of the systems.
-const DefaultUsed* loose_default(const FlowResult& result, const std::set<std::string>& systems) {
-  for (const DefaultUsed& used : result.defaults) {
-    if (!is_firm(used) && used.moves_flow && systems.count(used.system) != 0) return &used;
-  }
-  return nullptr;
-}
-
 /// \param worst the margin at the end of the spread that keeps the limit least
 void judge(Finding& finding, const FlowResult& result, const Range& range, double worst) {
-  if (const DefaultUsed* loose = loose_default(result, range.systems)) {
+  if (const std::string loose = loose_default(result, range.systems); !loose.empty()) {
     finding.state = FindingState::not_determined;
-    finding.reason = "it rests on a default that is " + std::string(word(loose->status)) + ": " + loose->what;
+    finding.reason = "it rests on " + loose;
     finding.change = "enter the figures of the equipment";
     return;
   }

@@ -4,6 +4,7 @@
 
 #include "forecourse/checks/clause.h"
 #include "forecourse/checks/figures/tested.h"
+#include "forecourse/site/rules/is_under.h"
 
 namespace forecourse::checks {
 namespace {
@@ -35,10 +36,7 @@ class Checker {
 
  private:
   /// A station that names no rules is held against these; one that names others is not.
-  [[nodiscard]] bool is_federal() const {
-    return site_.rules.empty() || std::any_of(site_.rules.begin(), site_.rules.end(),
-                                              [](const site::Name& rule) { return rule.text == "us-federal"; });
-  }
+  [[nodiscard]] bool is_federal() const { return site_.rules.empty() || site::is_under(site_, "us-federal"); }
 
   /// What was found stays, as information.
   void leave_out() {
@@ -119,7 +117,10 @@ class Checker {
     f.recurrence->edition = f.edition;
     f.recurrence->clause_verified = f.clause_verified;
     if (tested) f.recurrence->due = later(*tested, year);
-    if (!tested) {
+    if (last.failed) {
+      f.reason = "its last test failed on " + text(*last.failed);
+      f.change = "mend it, and test again";
+    } else if (!tested) {
       f.reason = "the day of the last test is not entered";
       f.change = last.enter;
     } else if (!on_) {

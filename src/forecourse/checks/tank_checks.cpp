@@ -5,6 +5,7 @@
 
 #include "forecourse/checks/clause.h"
 #include "forecourse/checks/figures/each_part.h"
+#include "forecourse/site/rules/is_under.h"
 
 namespace forecourse::checks {
 namespace {
@@ -121,7 +122,6 @@ Finding finding_of(const TankTold& tank, const std::string& exempt) {
   }
   out.state = best->state;
   out.unit = best->unit;
-  out.rule += out.unit == "s" ? "-time" : "-share";  // of one unit, so that they stand in one table
   out.clause += std::string("(") + best->route + ")";
   out.where = device->where;
   out.reason = best->reason;
@@ -142,9 +142,7 @@ Finding finding_of(const TankTold& tank, const std::string& exempt) {
 
 std::vector<Finding> check_tanks(const site::Site& site, const studies::TankResult& result) {
   std::vector<Finding> out;
-  const bool federal = std::any_of(site.rules.begin(), site.rules.end(),
-                                   [](const site::Name& rule) { return rule.text == "us-federal"; });
-  if (!federal) return out;
+  if (!site::is_under(site, "us-federal")) return out;
   for (const TankTold& tank : result.tanks) {
     if (!tank.problem.empty() || !tank.overfill.has_fill) continue;
     const auto entered = std::find_if(site.tanks.begin(), site.tanks.end(),

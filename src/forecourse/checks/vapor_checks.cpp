@@ -6,6 +6,7 @@
 
 #include "forecourse/base/api_units.h"
 #include "forecourse/checks/clause.h"
+#include "forecourse/checks/figures/each_part.h"
 #include "forecourse/checks/figures/tested.h"
 
 namespace forecourse::checks {
@@ -90,8 +91,8 @@ class Checker {
     cite(clause, finding);
     finding.of = Measured::vapor;
     if (!result_.tier) {
-      finding.reason = "the throughput of gasoline is not entered";
-      finding.change = "enter operations.throughput: the sum of the last 365 days over 12";
+      finding.reason = "the throughput of gasoline is not known";
+      finding.change = "enter operations.throughput, the sum of the last 365 days over 12, and kind of each product";
       return false;
     }
     if (*result_.tier < from) {
@@ -114,7 +115,7 @@ class Checker {
     Finding f;
     f.where = fill.where;
     f.unit = "m";
-    const std::string subject = fill.id.empty() ? tank.id.text : fill.id.text;
+    const std::string subject = name_of(tank, fill);
     if (!begin("submerged-fill", "fuel enters no higher above the bottom than the rule says", subject,
                current("40 CFR 63.11117(b)"), ThroughputTier::from_10000, f)) {
       return add(std::move(f));
@@ -200,14 +201,14 @@ class Checker {
                     {TestKind::vapor_return, {tank.id.text}},
                     failed ? "its last test failed; find the leak, and test again"
                            : "enter vapor_return.pressure_test with ullage, end and tested");
-    judge_pressure_test(tank, vapor, told ? &*test : nullptr, last.day);
+    judge_pressure_test(tank, vapor, told ? &*test : nullptr, last);
     comes_back("the room above the fuel is put to the static pressure test every 3 years", last,
                failed ? vapor.pressure_test->tested : std::nullopt);
   }
 
   /// \param test null: none is entered
   void judge_pressure_test(const site::Tank& tank, const site::VaporReturn& vapor, const studies::VaporTests* test,
-                           const std::optional<site::Date>& last) {
+                           const FigureAt& last) {
     Finding f;
     f.where = vapor.where;
     f.unit = "Pa";
@@ -246,10 +247,15 @@ class Checker {
     f.recurrence->enter = f.change;
   }
 
-  /// A test that is older than three years, undated or yet to come meets nothing.
-  void judge_age(const std::optional<site::Date>& tested, Finding& f) const {
+  /// A test that failed, is older than three years, undated or yet to come meets nothing.
+  void judge_age(const FigureAt& last, Finding& f) const {
     if (f.state != FindingState::meets) return;
-    if (!tested) {
+    const std::optional<site::Date>& tested = last.day;
+    if (last.failed) {
+      f.state = FindingState::not_determined;
+      f.reason = "its last test failed on " + text(*last.failed);
+      f.change = "mend it, and test again";
+    } else if (!tested) {
       f.state = FindingState::not_determined;
       f.reason = "the day of the test is not entered; it is asked for every 3 years";
       f.change = "enter tested";
@@ -265,7 +271,7 @@ class Checker {
   }
 
   void check_valve(const site::Tank& tank, const site::Vent& vent, const site::VentValve& valve) {
-    const std::string subject = vent.id.empty() ? tank.id.text : vent.id.text;
+    const std::string subject = name_in_tank(tank, tank.vents, vent, "vent");
     const FigureAt last =
         last_tested(facts_, subject, valve.where, valve.tested, {TestKind::vent_valve, {subject, tank.id.text}},
                     "enter tested of the vent valve");
@@ -296,7 +302,7 @@ class Checker {
     f.margin = nearer_low ? *f.value - limits.first : limits.second - *f.value;
     f.state = is_kept(*f.margin, *f.limit);
     if (f.state == FindingState::falls_short) f.change = "a valve with another setting";
-    judge_age(last.day, f);
+    judge_age(last, f);
     add(std::move(f));
   }
 

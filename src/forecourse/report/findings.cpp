@@ -4,6 +4,8 @@
 #include <array>
 #include <cmath>
 #include <optional>
+#include <set>
+#include <utility>
 
 #include "forecourse/base/unit_text.h"
 #include "forecourse/report/html/parts.h"
@@ -69,8 +71,8 @@ std::string shown_unit(const Finding& finding, site::Display display, Glyphs gly
 }
 
 bool belong_together(const Finding& a, const Finding& b) {
-  return a.rule == b.rule && a.state == b.state && a.limit == b.limit && a.reason == b.reason && a.change == b.change &&
-         a.clause == b.clause;
+  return a.rule == b.rule && a.unit == b.unit && a.state == b.state && a.limit == b.limit && a.reason == b.reason &&
+         a.change == b.change && a.clause == b.clause;
 }
 
 /// "12.25 to 12.28"; empty when no value is known.
@@ -130,7 +132,7 @@ std::string not_verified(const Finding& finding) {
   return " (" + (finding.edition.empty() ? "" : finding.edition + "; ") + "text not verified)";
 }
 
-/// A row for each group of findings of one rule.
+/// A row for each group of findings of one rule in one unit.
 std::string rule_table(const std::vector<FindingGroup>& groups, const Finding& first, site::Display display) {
   const std::string unit = shown_unit(first, display, Glyphs::unicode);
   html::Table table{"Requirement: " + first.requirement,
@@ -145,7 +147,7 @@ std::string rule_table(const std::vector<FindingGroup>& groups, const Finding& f
                     {}};
   for (const FindingGroup& group : groups) {
     const Finding& f = *group.findings.front();
-    if (f.rule != first.rule) continue;
+    if (f.rule != first.rule || f.unit != first.unit) continue;
     const std::string both = f.reason + (f.reason.empty() || f.change.empty() ? "" : "; ") + f.change;
     const std::string values = range(group, display, Glyphs::unicode);
     table.rows.push_back(
@@ -271,10 +273,9 @@ std::string findings_html(const std::vector<Finding>& findings, site::Display di
       ". Close: the limit is met by less than the spread of uncertain values, or by less than 2 % of it where "
       "none is stated. Not determined is never a pass.");
   const std::vector<FindingGroup> groups = grouped(findings);
-  std::vector<std::string> told;
+  std::set<std::pair<std::string, std::string>> told;
   for (const Finding& finding : findings) {
-    if (std::find(told.begin(), told.end(), finding.rule) != told.end()) continue;
-    told.push_back(finding.rule);
+    if (!told.emplace(finding.rule, finding.unit).second) continue;
     out += rule_table(groups, finding, display);
   }
   return out;

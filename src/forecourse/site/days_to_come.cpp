@@ -21,8 +21,8 @@ class DayWalk : public PassingVisitor {
   [[nodiscard]] SourceSpan here() const { return {}; }
 
   void date(std::string_view key, std::optional<Date>& member, std::string_view) {
-    constexpr std::array<std::string_view, 5> may_be_planned{"installed", "connectors_installed", "replaced", "changed",
-                                                             "notified"};
+    constexpr std::array<std::string_view, 4> may_be_planned{"installed", "connectors_installed", "replaced",
+                                                             "changed"};
     if (!member || !is_later(*member)) return;
     if (std::find(may_be_planned.begin(), may_be_planned.end(), key) != may_be_planned.end()) return;
     out_.push_back(

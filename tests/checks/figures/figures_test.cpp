@@ -137,6 +137,19 @@ TEST(VentSize, WithoutAtOnceAndABranchesLengthItIsNotDetermined) {
   EXPECT_EQ(state("at_once = 2\n", "  branch = { bore = \"2.07 in\" }\n"), FindingState::not_determined);
 }
 
+/// A notice that is yet to be given is none.
+TEST(TankChange, ANoticeToComeMeetsNothing) {
+  const auto state = [](const std::string& notified) {
+    return finding("us-federal", "tank-change-notice",
+                   "[[product]]\nid = \"p\"\nkind = \"e85\"\n[[tank]]\nid = \"T1\"\nproduct = \"p\"\n"
+                   "changed = 2027-03-30\nnotified = " +
+                       notified + "\n")
+        .state;
+  };
+  EXPECT_EQ(state("2026-11-30"), FindingState::meets);
+  EXPECT_EQ(state("2026-12-01"), FindingState::not_determined);
+}
+
 /// A product without a kind may be gasoline.
 TEST(Gasoline, WithoutAKindItIsNotDetermined) {
   const auto state = [](const std::string& kind) {

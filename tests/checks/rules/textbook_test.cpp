@@ -162,11 +162,11 @@ TEST(Textbook, OneOfSeveralWaysIsEnough) {
   const States by_hand{{{"tank-monitored", "T1"}, "meets"},
                        {{"spill-container-tight", "F1"}, "meets"},
                        {{"spill-container-tight", "F2"}, "falls short"},
-                       {{"overfill-prevention-time", "T1"}, "meets"}};
+                       {{"overfill-prevention", "T1"}, "meets"}};
   expect(judged(alder_cross("[[delivery]]\nid = \"load\"\nrate = \"300 gpm\"\n")), by_hand);
   expect(judged(alder_cross("[[delivery]]\nid = \"load\"\nrate = \"1000 gpm\"\n")),
-         {{{"overfill-prevention-share", "T1"}, "falls short"}});
-  expect(judged(alder_cross("")), {{{"overfill-prevention-time", "T1"}, "not determined"}});
+         {{{"overfill-prevention", "T1"}, "falls short"}});
+  expect(judged(alder_cross("")), {{{"overfill-prevention", "T1"}, "not determined"}});
 }
 
 const char* const brook_lane = R"site(format = 1

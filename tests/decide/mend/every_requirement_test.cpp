@@ -10,7 +10,7 @@
 #include <set>
 #include <sstream>
 
-#include "forecourse/decide/mend/mend.h"
+#include "decide/mend/check_text.h"
 #include "forecourse/site/edit.h"
 
 namespace forecourse::decide {

@@ -7,16 +7,18 @@
 #include <algorithm>
 #include <fstream>
 #include <map>
+#include <nlohmann/json.hpp>
 #include <sstream>
 
+#include "decide/mend/check_text.h"
 #include "forecourse/base/unit_text.h"
 #include "forecourse/checks/figures/figure.h"
-#include "forecourse/decide/mend/judge.h"
 #include "forecourse/decide/mend/lever_rows.h"
 #include "forecourse/decide/mend/taken_place.h"
 #include "forecourse/site/edit.h"
 #include "forecourse/site/read.h"
 #include "forecourse/site/rules/read_rule_set.h"
+#include "forecourse/site/schema.h"
 
 namespace forecourse::decide {
 namespace {
@@ -24,6 +26,7 @@ namespace {
 using checks::CheckResult;
 using checks::Finding;
 using checks::FindingState;
+using Json = nlohmann::json;
 
 constexpr site::Date today{2026, 11, 30, {}};
 
@@ -303,15 +306,44 @@ TEST(Mend, AnOverfillDeviceIsSetLower) {
   std::string text = with(site_text("ludd-bank"), "tank.T1.fill.F1.overfill_valve.closes_at", "94 in");
   text = with(text, "tank.T1.fill.F1.overfill_valve.restricts_at", "93 in");
   text = with(text, "tank.T1.overfill_alarm.at_depth", "94 in");
-  const Mend mend = mend_of(text, "overfill-prevention-share", "T1");
+  const Mend mend = mend_of(text, "overfill-prevention", "T1");
   ASSERT_EQ(mend.edits.size(), 1U) << mend.reason;
   EXPECT_EQ(mend.edits.front().path, "tank.T1.overfill_alarm.at_depth");
   EXPECT_EQ(mend.edits.front().after, "\"90 1/2 in\"");
   for (const Finding& one : checks::all_findings(full_check(with(text, mend.edits.front().path, "90 5/8 in")))) {
-    if (one.rule.starts_with("overfill-prevention") && one.subject == "T1") {
+    if (one.rule == "overfill-prevention" && one.subject == "T1") {
       EXPECT_EQ(one.state, FindingState::falls_short);
     }
   }
+}
+
+TEST(MendEffect, WhatCameIsWorseOnlyIfItDoesNotMeet) {
+  const auto turn = [](std::optional<FindingState> before, std::optional<FindingState> after) {
+    MendEffect effect;
+    effect.before = before;
+    effect.after = after;
+    EXPECT_FALSE(is_better(effect) && is_worse(effect));
+    return is_better(effect) ? 1 : is_worse(effect) ? -1 : 0;
+  };
+  EXPECT_EQ(turn({}, FindingState::meets), 0);
+  EXPECT_EQ(turn({}, FindingState::does_not_apply), 0);
+  EXPECT_EQ(turn({}, FindingState::not_determined), -1);
+  EXPECT_EQ(turn({}, FindingState::falls_short), -1);
+  EXPECT_EQ(turn(FindingState::falls_short, {}), 1);
+  EXPECT_EQ(turn(FindingState::meets, {}), 0);
+  EXPECT_EQ(turn(FindingState::close, FindingState::meets), 1);
+  EXPECT_EQ(turn(FindingState::meets, FindingState::close), -1);
+  EXPECT_EQ(turn(FindingState::does_not_apply, FindingState::meets), 0);
+}
+
+/// A device that was told by the share of the tank is told by a time: one finding, without a value in another unit.
+TEST(Mend, AnOverfillDeviceToldInAnotherUnitIsNoNewFinding) {
+  std::string text = with(site_text("ludd-bank"), "tank.T1.fill.F1.overfill_valve.closes_at", "94 in");
+  text = with(text, "tank.T1.fill.F1.overfill_valve.restricts_at", "93 in");
+  text = with(text, "tank.T1.overfill_alarm.at_depth", "94 in");
+  const Mend mend = mend_of(text, "overfill-prevention", "T1");
+  EXPECT_EQ(mend.after, FindingState::meets);
+  for (const MendEffect& effect : mend.effects) EXPECT_NE(effect.of.rule, "overfill-prevention");
 }
 
 TEST(Mend, MovesTheSourceOfIgnitionRatherThanADispenser) {
@@ -374,7 +406,73 @@ TEST(Levers, AreNeverWhatWasFoundOrIsMarked) {
   for (const FactRow& row : fact_rows()) is_open(row.key);
 }
 
-// Each row is of a figure that there is, and each key is one of the site file where it says.
+/// What a key leads to in the schema of a site file, through references, lists and alternatives; null: no such key.
+Json below(const Json& schema, const Json& node, const std::string& key) {
+  if (node.contains("$ref"))
+    return below(schema, schema[Json::json_pointer(node["$ref"].get<std::string>().substr(1))], key);
+  if (node.contains("properties") && node["properties"].contains(key)) return node["properties"][key];
+  if (node.contains("items") && node["items"].is_object()) return below(schema, node["items"], key);
+  for (const char* way : {"anyOf", "oneOf", "allOf"}) {
+    if (!node.contains(way)) continue;
+    for (const Json& one : node[way]) {
+      const Json found = below(schema, one, key);
+      if (!found.is_null()) return found;
+    }
+  }
+  return {};
+}
+
+const char* list_of(PartOf part) {
+  switch (part) {
+    case PartOf::station:
+      return "";
+    case PartOf::tank:
+      return "tank.";
+    case PartOf::fill:
+      return "tank.fill.";
+    case PartOf::vent:
+      return "tank.vent.";
+    case PartOf::pump:
+      return "pump.";
+    case PartOf::line:
+      return "line.";
+    case PartOf::dispenser:
+      return "dispenser.";
+    case PartOf::inlet:
+      return "dispenser.inlet.";
+    case PartOf::hose:
+      return "dispenser.hose.";
+    case PartOf::stop:
+      return "emergency_stop.";
+    case PartOf::delivery:
+      return "delivery.";
+    case PartOf::processor:
+      return "surroundings.vapor_processor.";
+    case PartOf::ignition:
+      return "surroundings.ignition.";
+  }
+  return "";
+}
+
+bool is_key(PartOf part, std::string_view key) {
+  static const Json schema = Json::parse(site::site_schema());
+  std::istringstream path(list_of(part) + std::string(key));
+  Json at = schema;
+  for (std::string one; std::getline(path, one, '.');) {
+    at = below(schema, at, one);
+    if (at.is_null()) return false;
+  }
+  return true;
+}
+
+TEST(Levers, AreKeysOfTheSiteFile) {
+  for (const AmountRow& row : amount_rows()) EXPECT_TRUE(is_key(row.part, row.key)) << row.of << " " << row.key;
+  for (const FactRow& row : fact_rows()) EXPECT_TRUE(is_key(row.part, row.key)) << row.of << " " << row.key;
+  for (const SizeRow& row : size_rows()) EXPECT_TRUE(is_key(row.part, row.key)) << row.of << " " << row.key;
+  for (const PlaceRow& row : place_rows()) EXPECT_TRUE(is_key(row.part, "position")) << row.of;
+  EXPECT_FALSE(is_key(PartOf::tank, "overfill_alarm.at_height"));
+}
+
 TEST(Levers, AreOfKnownFigures) {
   const auto is_known = [](std::string_view of) {
     EXPECT_TRUE(of.find('|') != std::string_view::npos || checks::find_figure(of) != nullptr) << of;

@@ -2,6 +2,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <fstream>
 #include <sstream>
 
@@ -93,8 +94,37 @@ TEST(MendsWriters, TheDocumentHasEachWithItsEditEffectsAndTries) {
   EXPECT_EQ(mend["after"], "meets");
   EXPECT_GE(mend["value_after"].get<double>(), mend["limit"].get<double>());
   EXPECT_EQ(mend["tried"].size(), 2U);
+  EXPECT_EQ(mend["tried"][0]["work"], false);
   EXPECT_EQ(mend["tried"][0]["step_less"], "390 mm");
   EXPECT_TRUE(mend["reason"].is_null());
+}
+
+TEST(MendsWriters, AFindingThatCameAndMeetsIsNotToldAsWorse) {
+  decide::Mend mend;
+  mend.of.subject = "T1";
+  mend.edits = {{"tank.T1.x", std::nullopt, "true"}};
+  mend.after = checks::FindingState::meets;
+  decide::MendEffect& effect = mend.effects.emplace_back();
+  effect.of.subject = "T2";
+  effect.requirement = "a thing";
+  effect.after = checks::FindingState::meets;
+  const std::string meets = mends_section({mend}, site::Display::us);
+  EXPECT_THAT(meets, HasSubstr("It changes too T2: a thing (meets, new)."));
+  EXPECT_THAT(meets, Not(HasSubstr("for the worse")));
+  effect.after = checks::FindingState::falls_short;
+  EXPECT_THAT(mends_section({mend}, site::Display::us), HasSubstr("for the worse T2: a thing (falls short, new)."));
+}
+
+TEST(MendsWriters, TheirCautionStandsInTheDocument) {
+  Told station = told("thornby");
+  const auto has_caution = [&] {
+    const Json document = checks_document(station.result, station.facts);
+    const Json& all = document["cautions"];
+    return std::find(all.begin(), all.end(), Json(mends_caution)) != all.end();
+  };
+  EXPECT_TRUE(has_caution());
+  station.facts.mends.reset();
+  EXPECT_FALSE(has_caution());
 }
 
 TEST(MendsWriters, WithoutBeingAskedNothingIsToldOfThem) {

@@ -210,9 +210,11 @@ TEST(Wants, OfPartsOfAFlowAreThoseOfTheWhole) {
 }
 
 TEST(Wants, OfMendsAreThoseOfTheCommandAndOfTheFindingAskedFor) {
-  const Json command =
-      printed({"checks", path_of("hollin-gap"), "--mend", "--on", "2026-11-30", "--json"})["result"]["mends"];
-  const Json all = document_of("hollin-gap", {{"study", "mends"}, {"on", "2026-11-30"}})["result"]["mends"];
+  const Json printed_one = printed({"checks", path_of("hollin-gap"), "--mend", "--on", "2026-11-30", "--json"});
+  const Json command = printed_one["result"]["mends"];
+  const Json document = document_of("hollin-gap", {{"study", "mends"}, {"on", "2026-11-30"}});
+  EXPECT_EQ(document["cautions"], printed_one["cautions"]);
+  const Json all = document["result"]["mends"];
   ASSERT_EQ(all.size(), command.size());
   for (std::size_t i = 0; i < all.size(); ++i) {
     for (const char* member : {"rule", "subject", "words", "edits", "effects", "tried", "after"})

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { editsOfMends, likewise, mendsOf, otherWays, type Mend } from "../../src/panels/checks/mends";
+import { editsOfMends, likewise, mendsOf, otherWays, stepsOf, type Mend } from "../../src/panels/checks/mends";
 import type { Group } from "../../src/panels/checks/findings";
 import type { Finding } from "../../src/panels/parts/finding";
 
@@ -13,10 +13,6 @@ const mend = (subject: string, more: Partial<Mend> = {}): Mend => ({
   reason: null,
   edits: [{ path: `${subject}.groove_elevation`, before: '"0 in"', value: '"5 5/8 in"' }],
   after: "meets",
-  value_after: null,
-  limit: null,
-  unit: "m",
-  of: "fuel",
   effects: [],
   least_flow_before_m3_per_s: null,
   least_flow_after_m3_per_s: null,
@@ -43,6 +39,24 @@ test("all parts of a row are set in one step, a value that several need once", (
   ]);
 });
 
+test("work is entered apart from what is tried, even where the value is the same", () => {
+  const fact = (path: string) => ({ edits: [{ path, before: "false", value: "true" }] });
+  const tried = mend("D2", fact("D2.x"));
+  const [first, second] = [mend("D1", { way: "work", ...fact("D1.x") }), mend("D3", { way: "work", ...fact("D3.x") })];
+  const steps = stepsOf([mend("D0", { edits: [] }), first, tried, second]);
+  expect([...steps]).toEqual([
+    [tried, [{ path: "D2.x", value: "true" }]],
+    [
+      first,
+      [
+        { path: "D1.x", value: "true" },
+        { path: "D3.x", value: "true" },
+      ],
+    ],
+  ]);
+  expect(likewise([first, tried, second]).map(({ subjects }) => subjects)).toEqual([["D1", "D3"], ["D2"]]);
+});
+
 test("mends to the same value stand as one, others apart", () => {
   const none = { edits: [], words: "test it", reason: "it is due" };
   const told = likewise([mend("D1"), mend("D2"), mend("D3", { edits: [{ path: "p", before: null, value: "1" }] }), mend("D4", none), mend("D5", none)]);
@@ -54,7 +68,7 @@ test("mends to the same value stand as one, others apart", () => {
 });
 
 test("other ways are those that mend it too, without the one chosen", () => {
-  const way = (path: string, mends: boolean) => ({ words: path, edit: { path, before: null, value: "1" }, mends, reason: null });
+  const way = (path: string, mends: boolean) => ({ words: path, edit: { path, before: null, value: "1" }, mends, work: false, reason: null });
   const tried = [way("D1.groove_elevation", true), way("b", true), way("c", false)];
   expect(otherWays(mend("D1", { tried })).map((one) => one.words)).toEqual(["b"]);
   expect(otherWays(mend("D1"))).toEqual([]);

@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { daysBetween, monthLetter } from "../../src/draw/days";
 import type { Duty, KitRow } from "../../src/panels/kit/documents";
 import {
-  basesOf, clauseWords, countWords, detailsOf, dueSentence, grouped, headline, listedWords, marksOf, nextOf, recordRows, runsWords, shareOf, stopsOf,
+  basesOf, clauseWords, countWords, detailsOf, dueSentence, firstRecord, grouped, headline, listedWords, marksOf, nextOf, recordRows, runsWords, shareOf, stopsOf,
   stripSummary, stripWords, subjectsOf,
 } from "../../src/panels/kit/rows";
 
@@ -211,4 +211,14 @@ describe("a recorded test", () => {
   test("is none where no record would show it", () => {
     expect(recordRows([duty("x", "T1", null)], { day: today, passed: true, by: "" })).toBeNull();
   });
+});
+
+test("the command that begins a store leaves what was found to fill in, and quotes names with blanks", () => {
+  const of = (part: string) =>
+    firstRecord("my station.toml", [
+      duty("walk", "S1", null),
+      duty("static-pressure-test", part, "tank.T1", { proof: { records: "tests", kind: "vent-valve", part } }),
+    ]);
+  expect(of("V1")).toBe('forecourse records add "my station.db" tests day=YYYY-MM-DD kind=vent-valve part=V1 passed=yes-or-no');
+  expect(of('T1 vent "1"')).toContain('part="T1 vent \\"1\\""');
 });

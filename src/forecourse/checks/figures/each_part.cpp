@@ -62,15 +62,22 @@ std::optional<double> nominal_size(double bore) {
   return out;
 }
 
-const site::Product* product_of(const site::Site& site, const site::Name& id) {
-  const auto found = std::find_if(site.products.begin(), site.products.end(),
-                                  [&](const site::Product& product) { return product.id == id; });
-  return found == site.products.end() ? nullptr : &*found;
+std::optional<double> vent_nominal(const site::Vent& vent) {
+  const std::optional<double> bore = vent.pipe ? bore_of(*vent.pipe) : std::nullopt;
+  return bore ? nominal_size(*bore) : std::nullopt;
 }
 
-std::optional<bool> is_gasoline(const site::Product* product) {
-  if (product == nullptr || product->kind.empty() || product->kind.text == "other") return std::nullopt;
-  return product->kind.text.starts_with("gasoline");
+std::optional<double> vent_length(const site::Vent& vent) {
+  if (!vent.pipe || !vent.pipe->length) return std::nullopt;
+  if (!vent.branch) return vent.pipe->length->likely.si();
+  if (!vent.branch->length) return std::nullopt;
+  return vent.pipe->length->likely.si() + vent.branch->length->likely.si();
+}
+
+bool breathes_through(const site::Vent& vent, const site::Tank& own, const site::Tank& tank) {
+  if (&tank == &own) return true;
+  return !vent.shared.empty() && std::any_of(tank.vents.begin(), tank.vents.end(),
+                                             [&](const site::Vent& other) { return other.shared == vent.shared; });
 }
 
 }  // namespace forecourse::checks

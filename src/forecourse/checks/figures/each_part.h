@@ -6,6 +6,7 @@
 
 #include "forecourse/checks/figures/figure.h"
 #include "forecourse/site/places.h"
+#include "forecourse/studies/gasoline.h"
 
 // Parts of a station one by one, in the order of the site file, each with the id that a finding has.
 
@@ -207,11 +208,20 @@ template <class Read>
 /// \source [asme_b36_10m, inside diameters]
 [[nodiscard]] std::optional<double> nominal_size(double bore);
 
-/// The product of an id, or null.
-[[nodiscard]] const site::Product* product_of(const site::Site& site, const site::Name& id);
+// Vents
 
-/// Whether a product is sold as gasoline; empty: its kind is not entered, or is none of those with a name.
-[[nodiscard]] std::optional<bool> is_gasoline(const site::Product* product);
+/// The nominal size of a vent's pipe [m]; empty: its bore is not known.
+[[nodiscard]] std::optional<double> vent_nominal(const site::Vent& vent);
+
+/// Of a vent's pipe, with the branch from the tank where it is shared [m]; empty: not known.
+[[nodiscard]] std::optional<double> vent_length(const site::Vent& vent);
+
+/// Whether a tank breathes through a vent, its own or one that it shares.
+/// \param own the tank that the vent is entered with
+[[nodiscard]] bool breathes_through(const site::Vent& vent, const site::Tank& own, const site::Tank& tank);
+
+using studies::is_gasoline;
+using studies::product_of;
 
 /// Of several of which one is enough: empty where none is and one of them is not known.
 template <class Parts, class Is>

@@ -97,7 +97,9 @@ std::vector<FigureAt> notice(const Facts& facts) {
     FigureAt one;
     one.subject = tank.id.text;
     one.where = tank.changed->where;
-    if (tank.notified) {
+    if (tank.notified && days_between(*tank.notified, facts.today) < 0) {
+      one.enter = "correct notified of the tank, which is yet to come; else give the notice";
+    } else if (tank.notified) {
       one.value = seconds_of_days(days_between(*tank.notified, *tank.changed));
     } else {
       one.enter = "enter notified of the tank";

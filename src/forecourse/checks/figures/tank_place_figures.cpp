@@ -9,11 +9,6 @@ namespace {
 
 // ---- vents -------------------------------------------------------------------------------------------
 
-std::optional<double> vent_nominal(const site::Vent& vent) {
-  const std::optional<double> bore = vent.pipe ? bore_of(*vent.pipe) : std::nullopt;
-  return bore ? nominal_size(*bore) : std::nullopt;
-}
-
 FigureAt vent_size_of(const site::Vent& vent, std::string name) {
   FigureAt out = of_part(std::move(name), vent.where);
   out.value = vent_nominal(vent);
@@ -28,12 +23,6 @@ std::vector<FigureAt> vent_size(const Facts& facts) {
   });
 }
 
-bool breathes(const site::Tank& tank, const site::Tank& own, const site::Vent& vent) {
-  if (&tank == &own) return true;
-  return !vent.shared.empty() && std::any_of(tank.vents.begin(), tank.vents.end(),
-                                             [&](const site::Vent& other) { return other.shared == vent.shared; });
-}
-
 /// Greatest flow into tanks that breathe through a vent, of the deliveries as entered [m3/s]; empty: not known.
 std::optional<double> flow_through(const Facts& facts, const site::Tank& own, const site::Vent& vent) {
   std::optional<double> most;
@@ -42,7 +31,7 @@ std::optional<double> flow_through(const Facts& facts, const site::Tank& own, co
     for (const site::TruckCompartment& from : delivery.compartments) {
       const auto& tanks = facts.site.tanks;
       drops += static_cast<int>(std::count_if(tanks.begin(), tanks.end(), [&](const site::Tank& tank) {
-        return tank.id == from.tank && breathes(tank, own, vent);
+        return tank.id == from.tank && breathes_through(vent, own, tank);
       }));
     }
     if (drops == 0) continue;
@@ -52,14 +41,6 @@ std::optional<double> flow_through(const Facts& facts, const site::Tank& own, co
     most = std::max(most.value_or(0.0), flow);
   }
   return most;
-}
-
-/// Of a vent's pipe, with the branch from the tank where it is shared [m]; empty: not known.
-std::optional<double> vent_length(const site::Vent& vent) {
-  if (!vent.pipe || !vent.pipe->length) return std::nullopt;
-  if (!vent.branch) return vent.pipe->length->likely.si();
-  if (!vent.branch->length) return std::nullopt;
-  return vent.pipe->length->likely.si() + vent.branch->length->likely.si();
 }
 
 /// With its own limit, by the table of flow and length.

@@ -11,7 +11,7 @@ std::vector<FigureAt> top_tier(const Facts& facts) {
   if (facts.vapor != nullptr && facts.vapor->tier) {
     out.fact = *facts.vapor->tier == parts::ThroughputTier::from_100000;
   } else {
-    out.enter = "enter operations.throughput: the sum of the last 365 days over 12";
+    out.enter = "enter operations.throughput, the sum of the last 365 days over 12, and kind of each product";
   }
   return {std::move(out)};
 }

@@ -22,9 +22,9 @@ struct Period {
 /// The day a period later; the last of its month where that month has no such day.
 [[nodiscard]] site::Date later(const site::Date& day, const Period& period);
 
-/// [d] from one day to another; negative where it lies before.
+/// Whether `a` lies before `b`.
 [[nodiscard]] bool is_before(const site::Date& a, const site::Date& b);
-
+/// [d] from one day to another; negative where it lies before.
 [[nodiscard]] int days_between(const site::Date& from, const site::Date& to);
 
 /// "2026-11-30"

@@ -16,6 +16,7 @@
 #include "forecourse/checks/vapor_checks.h"
 #include "forecourse/site/days_to_come.h"
 #include "forecourse/site/has_parts.h"
+#include "forecourse/site/rules/is_under.h"
 
 namespace forecourse::checks {
 namespace {
@@ -138,9 +139,8 @@ std::vector<FindingSet> check_rule_sets(const Facts& facts) {
   for (const std::vector<BoundRequirement>& rules : built_in_rules()) {
     if (rules.empty()) continue;
     const site::RuleSet& set = *rules.front().set;
-    const bool named = std::any_of(facts.site.rules.begin(), facts.site.rules.end(),
-                                   [&](const site::Name& name) { return name.text == set.id.text; });
-    if (named) out.push_back({set.id.text, false, set.title.text, set.edition.text, check_rules(facts, rules)});
+    if (!site::is_under(facts.site, set.id.text)) continue;
+    out.push_back({set.id.text, false, set.title.text, set.edition.text, check_rules(facts, rules)});
   }
   return out;
 }

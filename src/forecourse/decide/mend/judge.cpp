@@ -212,11 +212,7 @@ std::optional<Finding> Judge::judge(std::string_view text) const {
   if (!site) return std::nullopt;
   int number = 0;
   for (Finding& finding : findings(*site)) {
-    // An overfill device is told by a share or by a time, whichever is nearer: another change may tell it the other
-    // way.
-    const bool same_rule = finding.rule == of_.rule ||
-                           (of_.rule.starts_with("overfill-prevention") && finding.rule.starts_with("overfill-prev"));
-    if (same_rule && finding.subject == of_.subject && number++ == of_.number) return std::move(finding);
+    if (finding.rule == of_.rule && finding.subject == of_.subject && number++ == of_.number) return std::move(finding);
   }
   return std::nullopt;
 }

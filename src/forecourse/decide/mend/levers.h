@@ -49,7 +49,6 @@ struct LeverQuestion {
   const checks::Studied& studied;
   const checks::Finding& finding;
   std::string of;        ///< id of the figure, or of a study's own requirement "vents|vent-height"
-  std::string words;     ///< of the figure, or of the requirement
   bool is_day = false;   ///< the figure is one of days
   std::string change;    ///< what the requirement says that is to be changed
   std::string who = {};  ///< of a recurring duty: who does it

@@ -60,16 +60,21 @@ const Finding* find(const std::vector<Numbered>& all, const MendSubject& of) {
   return found == all.end() ? nullptr : found->finding;
 }
 
+/// Empty where a finding is told in another unit: an overfill device by a share or by a time.
+std::optional<double> value_in(const std::string& unit, const Finding& finding) {
+  return finding.unit == unit ? finding.value : std::nullopt;
+}
+
 /// \param told one of the two
 MendEffect effect_of(const MendSubject& of, const Finding& told, const Finding* before, const Finding* after) {
   MendEffect out{of, told.requirement, told.unit, told.of, {}, {}, {}, {}};
   if (before != nullptr) {
     out.before = before->state;
-    out.value_before = before->value;
+    out.value_before = value_in(told.unit, *before);
   }
   if (after != nullptr) {
     out.after = after->state;
-    out.value_after = after->value;
+    out.value_after = value_in(told.unit, *after);
   }
   return out;
 }
@@ -168,17 +173,16 @@ class Mender {
   /// Of each requirement of a route: any of them mends it.
   std::vector<Lever> levers_at(const Numbered& one, const Judge& judge, Mend& out) const {
     if (one.of.of_study) {
-      return take(levers_of({before_.site, before_.studied, *one.finding, one.of.set + "|" + one.of.rule,
-                             one.finding->requirement, false, one.finding->change}),
+      return take(levers_of({before_.site, before_.studied, *one.finding, one.of.set + "|" + one.of.rule, false,
+                             one.finding->change}),
                   out);
     }
     std::vector<Lever> all;
     for (const checks::BoundRequirement& rule : judge.rules()) {
       const bool is_day = rule.figure->kind == checks::FigureKind::day;
-      for (Lever& lever :
-           take(levers_of({before_.site, before_.studied, *one.finding, std::string(rule.figure->id),
-                           std::string(rule.figure->words), is_day, rule.entered->change.text, rule.entered->who.text}),
-                out)) {
+      for (Lever& lever : take(levers_of({before_.site, before_.studied, *one.finding, std::string(rule.figure->id),
+                                          is_day, rule.entered->change.text, rule.entered->who.text}),
+                               out)) {
         all.push_back(std::move(lever));
       }
     }
@@ -256,7 +260,7 @@ class Mender {
     if (!after) return;
     const Finding* finding = find(numbered(after->result), one.of);
     out.after = finding != nullptr ? std::optional(finding->state) : tried.state;
-    if (finding != nullptr) out.value_after = finding->value;
+    if (finding != nullptr) out.value_after = value_in(out.unit, *finding);
     out.warnings = new_warnings(station_, text.value);
     out.effects = effects_of(before_.result, after->result, one.of);
     out.least_flow_before = least_flow(before_.studied);
@@ -305,6 +309,11 @@ bool is_better(const MendEffect& effect) {
   return rank(*effect.after) < rank(*effect.before);
 }
 
+bool is_worse(const MendEffect& effect) {
+  if (!effect.after) return false;
+  return rank(*effect.after) > (effect.before ? rank(*effect.before) : rank(FindingState::meets));
+}
+
 MendResult mend_station(const MendStation& station, const MendWanted& wanted, const Context& context) {
   MendResult out;
   const std::optional<Checked> before = check_all(station, station.text, context);
@@ -315,11 +324,6 @@ MendResult mend_station(const MendStation& station, const MendWanted& wanted, co
     if (is_wanted(one, wanted)) out.mends.push_back(mender.mend(one));
   }
   return out;
-}
-
-checks::CheckResult check_text(const MendStation& station, std::string_view text, const Context& context) {
-  std::optional<Checked> checked = check_all(station, text, context);
-  return checked ? std::move(checked->result) : checks::CheckResult{};
 }
 
 }  // namespace forecourse::decide

@@ -76,8 +76,11 @@ struct MendEffect {
   std::optional<double> value_after;
 };
 
-/// Whether a state stands nearer to being met than another.
+/// Whether it stands nearer to being met than before; one that went did, if it fell short.
 [[nodiscard]] bool is_better(const MendEffect& effect);
+
+/// Whether it stands further from being met than before; one that came does, unless it meets.
+[[nodiscard]] bool is_worse(const MendEffect& effect);
 
 /// The smallest change of the site that mends one finding.
 struct Mend {
@@ -127,9 +130,5 @@ struct MendResult {
 /// \fails a station of which nothing can be read has no findings and no mends
 [[nodiscard]] MendResult mend_station(const MendStation& station, const MendWanted& wanted = {},
                                       const Context& context = {});
-
-/// The station held against everything, as `check_station` tells it.
-[[nodiscard]] checks::CheckResult check_text(const MendStation& station, std::string_view text,
-                                             const Context& context = {});
 
 }  // namespace forecourse::decide

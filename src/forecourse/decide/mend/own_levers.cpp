@@ -273,11 +273,11 @@ std::vector<Lever> own_levers(const LeverQuestion& question) {
     add_rates(question, out);
     return out;
   }
-  if (of.starts_with("tank|overfill-prevention")) return of_overfill(question);
+  if (of == "tank|overfill-prevention") return of_overfill(question);
   if (is_one_of(of, {"pump-stopped", "stop-leaves-running"})) return of_stops(question);
   if (of == "fill-mark-fits") return of_mark(question);
   if (of == "dispenser-sump-tight") return of_seals(question);
-  if (of.starts_with("flotation|flotation-factor")) return of_deadmen(question);
+  if (of == "flotation|flotation-factor-empty") return of_deadmen(question);
   if (is_one_of(of, {"extinguisher-2a-20bc-reach", "extinguisher-6bc-reach"})) return of_extinguishers(question);
   if (of == "nozzle-to-opening") return of_opening(question);
   if (is_one_of(of, {"protected-shutoff-share", "protected-slow-dry"})) return of_protected(question, "closes_at");

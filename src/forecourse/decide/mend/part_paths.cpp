@@ -90,8 +90,6 @@ std::vector<PartPath> part_paths(const site::Site& site, PartOf of) {
   switch (of) {
     case PartOf::station:
       return {{"station", {}, {}}};
-    case PartOf::product:
-      return plain(site.products, "product");
     case PartOf::tank:
       return plain(site.tanks, "tank");
     case PartOf::fill:

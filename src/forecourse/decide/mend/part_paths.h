@@ -10,7 +10,6 @@ namespace forecourse::decide {
 /// What a finding's subject, or a lever, is a part of.
 enum class PartOf {
   station,
-  product,
   tank,
   fill,
   vent,

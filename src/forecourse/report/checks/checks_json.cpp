@@ -21,6 +21,7 @@ Json checks_document(const checks::CheckResult& result, const ChecksFacts& facts
                                {"edition", text_or_null(set.edition)},
                                {"by_state", count_by_state(set.findings)}};
                  })}};
+  if (facts.mends) out.cautions.emplace_back(mends_caution);
   if (facts.mends) out.result["mends"] = mends_json(*facts.mends);
   for (const checks::FindingSet& set : result.sets) {
     for (Json& one : findings_json(set.findings, facts.texts)) {

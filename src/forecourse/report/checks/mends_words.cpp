@@ -22,10 +22,11 @@ std::string in_words(const MendEffect& effect) {
   return fmt::format("{} ({}, was {})", of, checks::word(*effect.after), checks::word(*effect.before));
 }
 
-std::string effects_in_words(const Mend& mend, bool better) {
+template <class Is>
+std::string effects_in_words(const Mend& mend, Is is) {
   std::string out;
   for (const MendEffect& effect : mend.effects) {
-    if (decide::is_better(effect) == better) out += (out.empty() ? "" : "; ") + in_words(effect);
+    if (is(effect)) out += (out.empty() ? "" : "; ") + in_words(effect);
   }
   return out;
 }
@@ -66,12 +67,15 @@ std::string try_in_words(const MendTry& tried) {
 std::string consequences(const Mend& mend, const MendWords& words) {
   std::string out = then(mend, words);
   const auto add = [&](const std::string& text) { out += (out.empty() || text.empty() ? "" : " ") + text; };
-  const std::string worse = effects_in_words(mend, false);
-  const std::string better = effects_in_words(mend, true);
+  const std::string worse = effects_in_words(mend, decide::is_worse);
+  const std::string better = effects_in_words(mend, decide::is_better);
+  const std::string other =
+      effects_in_words(mend, [](const MendEffect& one) { return !decide::is_worse(one) && !decide::is_better(one); });
   if (!worse.empty()) add("It changes for the worse " + worse + ".");
   if (!better.empty()) add("It mends too " + better + ".");
+  if (!other.empty()) add("It changes too " + other + ".");
   for (const std::string& warning : mend.warnings) add("For the worse, the site file then warns: " + warning + ".");
-  if (mend.after && worse.empty() && better.empty() && mend.warnings.empty()) add("No other finding changes.");
+  if (mend.after && mend.effects.empty() && mend.warnings.empty()) add("No other finding changes.");
   add(least_flow(mend, words));
   return out;
 }

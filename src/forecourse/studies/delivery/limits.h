@@ -1,7 +1,6 @@
 #pragma once
 
 #include <optional>
-#include <string>
 
 #include "forecourse/site/site.h"
 
@@ -23,12 +22,8 @@ struct DeliveryLimits {
 /// Nominal size of a vent by the published table [m]; empty beyond it.
 [[nodiscard]] std::optional<double> vent_size(double flow, double length);
 
-/// Whether a station sells so much gasoline that the limits of a truck's vapor bind it; empty: the throughput of a
-/// gasoline is not entered.
+/// Whether a station sells so much gasoline that the limits of a truck's vapor bind it; empty: that is not known.
 /// \source [cfr_63_cccccc, 63.11111]
 [[nodiscard]] std::optional<bool> is_in_top_tier(const site::Site& site);
-
-/// Whether a product is a gasoline.
-[[nodiscard]] bool is_gasoline(const site::Site& site, const std::string& product);
 
 }  // namespace forecourse::studies

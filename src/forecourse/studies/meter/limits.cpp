@@ -1,10 +1,10 @@
 #include "forecourse/studies/meter/limits.h"
 
-#include <algorithm>
 #include <cmath>
 
 #include "forecourse/base/api_units.h"
 #include "forecourse/base/unit_text.h"
+#include "forecourse/site/rules/is_under.h"
 
 namespace forecourse::studies {
 namespace {
@@ -65,8 +65,7 @@ std::optional<double> allowed(const MeterLimit& limit, double draft) {
 }
 
 std::vector<MeterLimit> published_limits(const site::Site& site) {
-  const bool eu =
-      std::any_of(site.rules.begin(), site.rules.end(), [](const site::Name& rule) { return rule.text == "eu"; });
+  const bool eu = site::is_under(site, "eu");
   std::vector<MeterLimit> out;
   const auto add_draft = [&](const char* name, double inches, LimitFor of) -> MeterLimit& {
     MeterLimit limit;

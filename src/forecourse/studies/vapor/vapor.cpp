@@ -9,6 +9,7 @@
 #include "forecourse/base/constants.h"
 #include "forecourse/fuel/properties.h"
 #include "forecourse/parts/vapor/emissions.h"
+#include "forecourse/studies/gasoline.h"
 #include "forecourse/studies/vapor/losses.h"
 
 namespace forecourse::studies {
@@ -136,21 +137,6 @@ ProductVapor tell_product(const site::Site& site, const site::Product& product, 
   return out;
 }
 
-/// Sum over the gasolines that are in a tank; empty where that of one is not entered.
-std::optional<double> gasoline_throughput(const site::Site& site, const std::vector<ProductVapor>& products) {
-  double sum = 0.0;
-  bool any = false;
-  for (const ProductVapor& product : products) {
-    const bool stored = std::any_of(site.tanks.begin(), site.tanks.end(),
-                                    [&](const site::Tank& tank) { return holds(tank, product.product); });
-    if (!product.gasoline || !stored) continue;
-    if (!product.throughput) return std::nullopt;
-    any = true;
-    sum += *product.throughput;
-  }
-  return any ? std::optional(sum) : std::nullopt;
-}
-
 int gasoline_nozzles(const site::Site& site, const std::vector<ProductVapor>& products) {
   const auto is_gasoline = [&](const std::string& id) {
     return std::any_of(products.begin(), products.end(),
@@ -217,7 +203,7 @@ VaporResult study_vapor(const site::Site& site, const VaporOptions& options, con
   result.options = options;
   result.version = FORECOURSE_VERSION;
   for (const site::Product& product : site.products) result.products.push_back(tell_product(site, product, options));
-  result.gasoline_throughput = gasoline_throughput(site, result.products);
+  result.gasoline_throughput = gasoline_throughput(site);
   if (result.gasoline_throughput) result.tier = parts::throughput_tier(*result.gasoline_throughput);
   result.gasoline_nozzles = gasoline_nozzles(site, result.products);
   result.static_targets = static_targets(result.gasoline_nozzles);

@@ -86,7 +86,7 @@ struct VaporResult {
   VaporOptions options;  ///< as used
   std::string version;
   std::vector<ProductVapor> products;
-  std::optional<double> gasoline_throughput;  ///< [m3] a month; empty: that of a gasoline is not entered
+  std::optional<double> gasoline_throughput;  ///< [m3] a month; empty: not known
   std::optional<parts::ThroughputTier> tier;
   int gasoline_nozzles = 0;
   std::vector<StaticTargets> static_targets;

@@ -4,9 +4,10 @@ import { useStanding } from "../../state/ask";
 import { keepFlow } from "../../state/hoses";
 import { units } from "../../state/look";
 import { recordsRead } from "../../state/station";
+import { ErrorWords, Note } from "../parts/Note";
 import { StatusShape, stateWords } from "../parts/status";
 import { subjectsOf, type Group } from "./findings";
-import { editsOfMends, effectWords, likewise, mendsOf, otherWays, type Mend, type MendEffect, type MendsAnswer } from "./mends";
+import { effectWords, likewise, mendsOf, otherWays, stepsOf, type Mend, type MendEffect, type MendsAnswer } from "./mends";
 import { TryIt } from "./TryIt";
 
 /** What would mend a row that falls short: asked of the program once the row is shown. */
@@ -30,7 +31,14 @@ export function Mends(props: { group: Group }) {
   );
   const answer = now.answers?.[0];
   const mends = answer && "document" in answer ? mendsOf(group, answer.document.result.mends) : [];
-  const edits = editsOfMends(mends);
+  const steps = stepsOf(mends);
+  if (answer && "error" in answer) {
+    return (
+      <Note tone="bad" role="status">
+        <ErrorWords {...answer} />
+      </Note>
+    );
+  }
   if (!mends.length) {
     const told = first.change ?? (answer ? "nothing is known that would settle it" : "");
     return (
@@ -47,19 +55,19 @@ export function Mends(props: { group: Group }) {
   return (
     <>
       <ol class="fix">
-        {likewise(mends).map(({ mend, subjects }, i) => (
+        {likewise(mends).map(({ mend, subjects }) => (
           <li key={mend.subject}>
             <span>
               {sentence([mend.words, mend.reason].filter(Boolean).join("; "))}
               {subjects.length > 1 && <small class="dim"> Likewise at {subjects.slice(1).join(", ")}.</small>}
             </span>
-            {i === 0 && <TryIt edits={edits} label={`mend ${subjectsOf(group)}`} at={at} />}
+            <TryIt edits={steps.get(mend) ?? []} label={`mend ${subjectsOf(group)}`} at={at} work={mend.way === "work"} />
           </li>
         ))}
         {others.map((one) => (
           <li key={one.edit.path}>
             <span>{sentence(`or ${one.words}: ${one.edit.path} = ${one.edit.value}`)}</span>
-            <TryIt edits={[{ path: one.edit.path, value: one.edit.value }]} label={one.words} at={first.subject} />
+            <TryIt edits={[{ path: one.edit.path, value: one.edit.value }]} label={one.words} at={first.subject} work={one.work} />
           </li>
         ))}
       </ol>

@@ -15,13 +15,14 @@ export interface MendEffect {
   /** Null: it was not asked before, or is no longer. */
   before: State | null;
   after: State | null;
-  better: boolean;
 }
 
 interface MendTry {
   words: string;
   edit: MendEdit;
   mends: boolean;
+  /** Done at the station before it is entered. */
+  work: boolean;
   reason: string | null;
 }
 
@@ -37,10 +38,6 @@ export interface Mend {
   reason: string | null;
   edits: MendEdit[];
   after: State | null;
-  value_after: number | null;
-  limit: number | null;
-  unit: string;
-  of: Finding["of"];
   effects: MendEffect[];
   least_flow_before_m3_per_s: number | null;
   least_flow_after_m3_per_s: number | null;
@@ -70,12 +67,22 @@ export function editsOfMends(mends: readonly Mend[]): Edit[] {
   return [...values].map(([path, value]) => ({ path, value }));
 }
 
+/** Edits to try, and those that record work once it is done: one step each, at the first mend of its kind. */
+export function stepsOf(mends: readonly Mend[]): Map<Mend, Edit[]> {
+  const steps = new Map<Mend, Edit[]>();
+  for (const work of [false, true]) {
+    const kind = mends.filter((mend) => mend.edits.length > 0 && (mend.way === "work") === work);
+    if (kind[0]) steps.set(kind[0], editsOfMends(kind));
+  }
+  return steps;
+}
+
 /** Mends that say the same of several parts, with the parts. */
 export function likewise(mends: readonly Mend[]): { mend: Mend; subjects: string[] }[] {
   const out: { key: string; mend: Mend; subjects: string[] }[] = [];
   for (const mend of mends) {
     const edit = mend.edits[0];
-    const key = edit ? [edit.before, edit.value].join("|") : [mend.words, mend.reason].join("|");
+    const key = edit ? [mend.way === "work", edit.before, edit.value].join("|") : [mend.words, mend.reason].join("|");
     const same = out.find((one) => one.key === key);
     if (same) same.subjects.push(mend.subject);
     else out.push({ key, mend, subjects: [mend.subject] });

@@ -13,7 +13,7 @@ import type { CalendarAnswer, CalendarDocument, KitAnswer, KitRow } from "./docu
 import { Downloads } from "./Downloads";
 import { DuePanel } from "./DuePanel";
 import { KitTable } from "./KitTable";
-import { recordRows, stopsOf } from "./rows";
+import { firstRecord, stopsOf } from "./rows";
 
 /** Every part by stop with what falls due, and the due list. */
 export function Kit() {
@@ -100,17 +100,9 @@ function whyClosed(records: RecordsTold | null, document: CalendarDocument) {
   return (
     <>
       No records are given. To record tests here, begin a store beside the site file with a first one, as{" "}
-      <code>{firstRecord(document)}</code>, or enter the day of a test in the site file.
+      <code>{firstRecord(station.value?.file ?? "station.toml", document.result.duties)}</code>, or enter the day of a test in the site file.
     </>
   );
-}
-
-/** The command that begins a store with a test of this station. */
-function firstRecord({ options, result }: CalendarDocument): string {
-  const store = (station.value?.file ?? "station.toml").replace(/toml$/, "db");
-  const row = result.duties.map((duty) => recordRows([duty], { day: options.on, passed: true, by: "" })).find((made) => made?.kind === "tests");
-  const values = Object.entries(row?.rows[0] ?? {}).map(([column, value]) => `${column}=${value}`);
-  return ["forecourse records add", store, "tests", ...values].join(" ");
 }
 
 const Closing = (props: { cautions: readonly string[]; notTold: readonly string[] }) => (

@@ -299,3 +299,14 @@ export function recordRows(duties: readonly Duty[], typed: Typed): { kind: Proof
   );
   return rows.length === duties.length ? { kind: records, rows } : null;
 }
+
+/** As a shell reads it as one word. */
+const oneWord = (text: string) => (/^[\w.:/@%+-]+$/.test(text) ? text : `"${text.replace(/["\\$`]/g, "\\$&")}"`);
+
+/** The command that begins a store beside a site file with a test of it: what was found, and when, is left to fill in. */
+export function firstRecord(file: string, duties: readonly Duty[]): string {
+  const store = file.replace(/toml$/, "db");
+  const row = duties.map((duty) => recordRows([duty], { day: "", passed: true, by: "" })).find((made) => made?.kind === "tests")?.rows[0];
+  const values = Object.entries(row ? { ...row, day: "YYYY-MM-DD", passed: "yes-or-no" } : {}).map(([column, value]) => `${column}=${oneWord(value)}`);
+  return ["forecourse records add", oneWord(store), "tests", ...values].join(" ");
+}

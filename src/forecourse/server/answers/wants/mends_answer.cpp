@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "forecourse/decide/mend/mend.h"
+#include "forecourse/report/checks/checks_report.h"
 #include "forecourse/report/checks/mends_report.h"
 #include "forecourse/server/answers/wants/flow_request.h"
 #include "forecourse/server/answers/wants/incident_request.h"
@@ -45,7 +46,8 @@ Json mends_answer(const Asked& asked) {
   report::JsonDocument document;
   document.study = "mends";
   document.version = result.before.version;
-  document.cautions = {report::mends_caution};
+  document.cautions = report::checks_cautions(result.before);
+  document.cautions.emplace_back(report::mends_caution);
   document.defaults = result.before.defaults;
   document.result["mends"] = told(result);
   return {{"document", report::document(document, opened.texts)}};
