@@ -13,9 +13,13 @@ using nlohmann::json;
 
 bool has(const std::string& text, const std::string& what) { return text.find(what) != std::string::npos; }
 
-Outcome sheets(const std::string& folder, const std::string& arguments) {
-  return run_program(folder, "sheets " + quoted(std::string(SITES_DIR) + "/site-s.toml") + " " + arguments,
+Outcome sheets_of(const char* site, const std::string& folder, const std::string& arguments) {
+  return run_program(folder, "sheets " + quoted(std::string(SITES_DIR) + site) + " " + arguments,
                      "LC_ALL=C.UTF-8 COLUMNS=100");
+}
+
+Outcome sheets(const std::string& folder, const std::string& arguments) {
+  return sheets_of("/site-s.toml", folder, arguments);
 }
 
 constexpr const char* header = "sheet,section,part,what,value,unit,by,day\n";
@@ -66,6 +70,7 @@ TEST(SheetsCommand, WhatIsWrongIsToldBeforeAnythingIsDone) {
   const std::string folder = scratch_folder("sheets-wrong");
   EXPECT_TRUE(has(sheets(folder, "anual").err, "did you mean 'annual'?"));
   EXPECT_TRUE(has(sheets(folder, "--tolerance flow=5").err, "--tolerance flow"));
+  EXPECT_TRUE(has(sheets(folder, "--tolerance 'flow=100 %'").err, "lets any flow pass"));
   EXPECT_TRUE(has(sheets(folder, "--tolerance weight=5").err, "'weight=5' is no tolerance"));
   EXPECT_TRUE(has(sheets(folder, "--store s.db").err, "--store needs --readings"));
   EXPECT_EQ(sheets(folder, "--readings none.csv").exit, 2);
@@ -76,6 +81,22 @@ TEST(SheetsCommand, WhatIsWrongIsToldBeforeAnythingIsDone) {
   EXPECT_TRUE(has(late.err, "r.csv:2:")) << late.err;
   EXPECT_TRUE(has(late.err, "which is yet to come"));
   EXPECT_TRUE(file_text(folder + "/s.db").empty());
+}
+
+TEST(SheetsCommand, AReadingOfNobodyIsRefusedButNotARecordOfNobody) {
+  const std::string folder = scratch_folder("sheets-nobody");
+  std::ofstream(folder + "/r.csv")
+      << header
+      << "commissioning,shear-valve,D3.regular,\"tripped by hand: it shuts, and no product "
+         "flows at the nozzle\",yes,yes/no,,2026-11-20\n";
+  const Outcome refused = sheets_of("/hollin-gap.toml", folder, "--on 2026-11-30 --readings r.csv --store s.db");
+  EXPECT_EQ(refused.exit, 2);
+  EXPECT_TRUE(has(refused.err, "r.csv:2:")) << refused.err;
+  EXPECT_TRUE(has(refused.err, "who did it is missing")) << refused.err;
+  std::ofstream(folder + "/tests.csv") << "day,kind,part,passed\n2026-11-20,shear-valve-trip,D3.regular,yes\n";
+  const Outcome kept = sheets_of("/hollin-gap.toml", folder, "--on 2026-11-30 --readings tests.csv");
+  EXPECT_EQ(kept.exit, 0) << kept.err;
+  EXPECT_TRUE(has(kept.out, "1 within")) << kept.out;
 }
 
 }  // namespace

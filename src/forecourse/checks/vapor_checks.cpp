@@ -6,6 +6,7 @@
 
 #include "forecourse/base/api_units.h"
 #include "forecourse/checks/clause.h"
+#include "forecourse/checks/figures/each_part.h"
 #include "forecourse/checks/figures/tested.h"
 
 namespace forecourse::checks {
@@ -265,7 +266,7 @@ class Checker {
   }
 
   void check_valve(const site::Tank& tank, const site::Vent& vent, const site::VentValve& valve) {
-    const std::string subject = vent.id.empty() ? tank.id.text : vent.id.text;
+    const std::string subject = name_in_tank(tank, tank.vents, vent, "vent");
     const FigureAt last =
         last_tested(facts_, subject, valve.where, valve.tested, {TestKind::vent_valve, {subject, tank.id.text}},
                     "enter tested of the vent valve");

@@ -61,6 +61,10 @@ bool read_tolerance(const std::string& text, handover::AgreedTolerances& out) {
       return false;
     }
     into = std::get<double>(read);
+    if (name == "flow" && *into >= 1.0) {
+      fail("--tolerance flow of 100 % or more lets any flow pass", "write flow=\"5 %\"");
+      return false;
+    }
     if (*into > 0.0) return true;
     fail("--tolerance " + name + " is not above zero", "leave it out where none is agreed");
     return false;
@@ -104,12 +108,13 @@ bool hold(const SheetsArguments& arguments, const handover::SheetPack& pack, Sit
   const std::size_t before = source.texts.size();
   const auto typed = typed_readings(arguments, pack, source);
   auto held = handover::hold_readings(pack, typed.value, pack.day);
-  std::vector<Diagnostic> told = typed.diagnostics;
-  told.insert(told.end(), held.diagnostics.begin(), held.diagnostics.end());
-  print_error(report::to_text(told, source.texts));
-  if (has_error(told)) return false;
   const bool own_form = source.texts.size() == before + 1 && source.texts.back().name == arguments.readings &&
                         store::find_kind(fs::path(arguments.readings).stem().string()) == nullptr;
+  std::vector<Diagnostic> told = typed.diagnostics;
+  told.insert(told.end(), held.diagnostics.begin(), held.diagnostics.end());
+  if (own_form) std::ranges::copy(handover::without_a_name(held.value), std::back_inserter(told));
+  print_error(report::to_text(told, source.texts));
+  if (has_error(told)) return false;
   if (!arguments.store.empty() && !own_form) {
     fail("--store keeps the readings of a readings.csv; these are records already",
          "forecourse records import " + arguments.store + " " + arguments.readings);

@@ -5,6 +5,7 @@
 #include <gtest/gtest.h>
 
 #include "forecourse/handover/sheets/walk_of_readings.h"
+#include "forecourse/store/readings/read_sheet_readings.h"
 #include "handover/sheets/pack.h"
 
 namespace forecourse::handover {
@@ -273,6 +274,34 @@ TEST(Readings, OnlyAllRowsOfOneDayMakeAWalkThrough) {
 TEST(Readings, OfNobodyAreNoWalkThrough) {
   const auto told = hold_readings(hollin_gap().pack, walked(hollin_gap(), ""), the_day);
   EXPECT_TRUE(walks_of(told.value, hollin_gap().pack).empty());
+}
+
+TEST(Readings, AnEmptyFileOrALineCutOffIsAnError) {
+  const auto told = [](const std::string& text) {
+    const auto read = store::read_sheet_readings({{"readings.csv", text}});
+    return read.diagnostics.empty() ? std::string("fine") : read.diagnostics.front().message;
+  };
+  const std::string header = "sheet,section,part,what,value,day\n";
+  EXPECT_EQ(told(header + "a,b,c,d,12,2026-11-20\n\n"), "fine");
+  EXPECT_NE(told(""), "fine");
+  EXPECT_EQ(told(header + "a,b,c,d\n"), "the line has 4 of 6 columns");
+}
+
+TEST(Readings, OfARowThatSomebodyIsToDoNameThem) {
+  auto trip = typed(hollin_gap(), SheetKind::commissioning, "shear-trip", "D1.regular", "yes");
+  const auto refused = [&] {
+    const auto told = hold_readings(hollin_gap().pack, {trip}, the_day);
+    EXPECT_TRUE(told.ok());
+    return without_a_name(told.value);
+  };
+  const std::vector<Diagnostic> found = refused();
+  ASSERT_EQ(found.size(), 1U);
+  EXPECT_EQ(found.front().severity, Severity::error);
+  EXPECT_THAT(found.front().message, HasSubstr("who did it is missing"));
+  trip.by.text = "R. Tay";
+  EXPECT_TRUE(refused().empty());
+  trip = typed(hollin_gap(), SheetKind::commissioning, "shear-anchored", "D1.regular", "yes");
+  EXPECT_TRUE(refused().empty());  // its row asks nobody in particular
 }
 
 TEST(Readings, OnRecordAreHeldAgain) {

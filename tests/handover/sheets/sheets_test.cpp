@@ -5,8 +5,12 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <map>
 #include <set>
+#include <tuple>
 
+#include "forecourse/base/unit_text.h"
+#include "forecourse/handover/calendar/proofs.h"
 #include "handover/sheets/pack.h"
 
 namespace forecourse::handover {
@@ -84,6 +88,62 @@ TEST_P(SheetsOfExample, SimulatedLeaksAreThoseOfTheLineTests) {
       expect_value(handed.row(SheetKind::commissioning, "detector-rate", detector.pump), detector.detects);
     }
   }
+}
+
+/// The pressures of a line on one sheet are of one line: at the discharge the one that the flow study tells, at the
+/// place of the leak less the height to there.
+TEST_P(SheetsOfExample, PressuresOfLineTestsAreThoseOfTheFlowStudyAtTheirPlace) {
+  if (!handed.studied.line_test || !handed.studied.flow) return;
+  const auto told = [&](const std::string& place) -> const studies::RestPlace* {
+    for (const studies::LineAtRest& line : handed.studied.flow->lines_at_rest) {
+      for (const studies::RestPlace& one : line.places) {
+        if (one.id == place) return &one;
+      }
+    }
+    return nullptr;
+  };
+  for (const studies::LineTest& line : handed.studied.line_test->lines) {
+    if (!line.held_at.empty()) {
+      EXPECT_NEAR(*line.held, *told(line.held_at)->held_gauge, 1e-6);
+    }
+    for (const studies::DetectorTold& detector : line.detectors) {
+      for (const studies::CatchTold& one : detector.catches) {
+        const std::string begin = "the pressure held at ";
+        if (!one.where.starts_with(begin)) continue;
+        const std::string place = one.where.substr(begin.size(), one.where.find(',') - begin.size());
+        ASSERT_NE(told(place), nullptr) << place;
+        EXPECT_NEAR(one.pressure, *told(place)->held_gauge, 1e-6);
+      }
+    }
+  }
+}
+
+TEST(Sheets, TheHeightIsTakenOffWhereItIsEntered) {
+  const Handed asked(test::site_text("hollin-gap"));
+  for (const studies::LineTest& line : asked.studied.line_test->lines) {
+    EXPECT_FALSE(line.held_at.empty()) << line.system;
+    const SheetRow* pump = asked.row(SheetKind::commissioning, "pump-held", line.held_at);
+    const SheetRow* test = asked.row(SheetKind::commissioning, "line-pressure", line.lines.front());
+    ASSERT_TRUE(pump != nullptr && test != nullptr);
+    EXPECT_NEAR(*test->value, studies::tightness_pressure_factor * *pump->value, 1e-6) << line.system;
+  }
+  const auto where = [](const std::string& text) {
+    std::string out;
+    const Handed handed(text);
+    for (const studies::CatchTold& one : handed.studied.line_test->lines.front().detectors.front().catches) {
+      if (one.where.starts_with("the pressure held")) out += one.where;
+    }
+    return out;
+  };
+  const std::string text = test::site_text("hollin-gap");
+  EXPECT_EQ(where(text), "the pressure held at D4.regular, pump off");
+  std::string nowhere = text;
+  const std::string tested_at = ", tested_at = \"D4.regular\"";
+  nowhere.erase(nowhere.find(tested_at), tested_at.size());
+  EXPECT_EQ(where(nowhere), "the pressure held at D1.regular, pump off");  // all inlets are level
+  const std::string height = "line_elevation = \"-2 ft 6 in\"";
+  nowhere.erase(nowhere.find(height), height.size());
+  EXPECT_EQ(where(nowhere), "the pressure held, pump off");  // one may be the highest
 }
 
 TEST_P(SheetsOfExample, EverySheetHasItsCautionAndEmergencyComesFirst) {
@@ -259,6 +319,86 @@ TEST(Sheets, NoCardSendsAnyoneThroughFuelToTheEmergencyStop) {
   }
   EXPECT_THAT(handed.row(SheetKind::emergency_card, "fuel", "T1")->what, HasSubstr("holds up to"));
   EXPECT_THAT(handed.row(SheetKind::delivery_card, "drain", "")->what, HasSubstr("your company or a technician says"));
+}
+
+std::vector<Duty> duties_of(const Handed& handed) {
+  const checks::Facts facts = checks::facts_of(handed.site, handed.studied, the_day, nullptr);
+  return calendar_of(checks::check_station(facts, handed.studied)).duties;
+}
+
+/// Each overfill device is asked for under the name of its own duty.
+TEST(Sheets, EachOverfillDeviceHasItsRow) {
+  const Handed handed(test::site_text("hollin-gap"));
+  EXPECT_NE(handed.row(SheetKind::commissioning, "overfill-acts", "T1"), nullptr);
+  EXPECT_NE(handed.row(SheetKind::commissioning, "overfill-acts", "F1"), nullptr);
+}
+
+std::vector<SheetRow> rows_by_rule(const Handed& handed) {
+  std::vector<SheetRow> out;
+  for (const SheetKind kind : {SheetKind::thirty_day, SheetKind::annual}) {
+    for (const SheetSection& section : handed.sheet(kind).sections) {
+      if (section.id == "by-rule") out.insert(out.end(), section.rows.begin(), section.rows.end());
+    }
+  }
+  return out;
+}
+
+/// A row that asks for something by rule says when it was last done where the calendar knows.
+TEST_P(SheetsOfExample, ARowByRuleKnowsTheDayThatItsDutyKnows) {
+  std::map<std::pair<std::string, std::string>, double> since;
+  for (const Duty& duty : duties_of(handed)) {
+    if (duty.last_done) since[{duty.what, duty.subject}] = to_si(checks::days_between(*duty.last_done, the_day), "d");
+  }
+  for (const SheetRow& row : rows_by_rule(handed)) {
+    const auto known = since.find({row.what, row.part});
+    ASSERT_EQ(row.figures.size(), known == since.end() ? 0U : 1U) << row.id << " of " << row.part;
+    if (known != since.end()) {
+      EXPECT_DOUBLE_EQ(row.figures.front().value, known->second);
+    }
+  }
+}
+
+/// One that may not apply is asked for as well, and says what that rests on.
+TEST_P(SheetsOfExample, RowsByRuleAreTheDutiesThatNameTheSheet) {
+  std::set<std::tuple<std::string, std::string, std::string>> open;
+  std::set<std::pair<std::string, std::string>> due;
+  for (const Duty& duty : duties_of(handed)) {
+    const std::optional<SheetKind> kind = sheet_kind(duty.sheet);
+    const std::optional<Proof> proof = proof_of(duty);
+    const bool walked = kind == SheetKind::thirty_day || kind == SheetKind::annual;
+    if (!walked || (proof && proof->inspection == record_kind(*kind))) continue;
+    due.insert({duty.what, duty.subject});
+    if (duty.state == DutyState::not_determined) open.insert({duty.what, duty.subject, duty.reason});
+  }
+  std::set<std::pair<std::string, std::string>> asked;
+  for (const SheetRow& row : rows_by_rule(handed)) {
+    EXPECT_TRUE(asked.insert({row.what, row.part}).second) << row.what << " twice of " << row.part;
+    open.erase({row.what, row.part, row.words});
+  }
+  EXPECT_EQ(asked, due);
+  EXPECT_TRUE(open.empty()) << std::get<0>(*open.begin()) << " of " << std::get<1>(*open.begin());
+}
+
+/// Whether a sheet has a row of the part of a duty in which something is filled in, and which is kept as the record by
+/// which the duty is done, if there is such a record. A walk-through is its whole sheet.
+bool leads_through(const Sheet& sheet, const Duty& duty) {
+  const std::optional<Proof> proof = proof_of(duty);
+  if (proof && proof->inspection == record_kind(sheet.kind)) return true;
+  const auto is_of = [&](const SheetRow& row) {
+    if (row.blank == Blank::none || row.part != duty.subject) return false;
+    return !proof || row.id == duty.rule || (row.test && row.test == proof->test);
+  };
+  return std::ranges::any_of(sheet.sections,
+                             [&](const SheetSection& section) { return std::ranges::any_of(section.rows, is_of); });
+}
+
+TEST_P(SheetsOfExample, TheSheetOfADutyLeadsThroughIt) {
+  for (const Duty& duty : duties_of(handed)) {
+    if (duty.sheet.empty()) continue;
+    const auto kind = sheet_kind(duty.sheet);
+    ASSERT_TRUE(kind) << duty.id;
+    EXPECT_TRUE(leads_through(handed.sheet(*kind), duty)) << duty.id << " on " << duty.sheet;
+  }
 }
 
 TEST_P(SheetsOfExample, LimitsOfOverfillDevicesNameTheirEdition) {

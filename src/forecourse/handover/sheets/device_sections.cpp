@@ -92,6 +92,15 @@ RowLimit overfill_limit(const SheetSource& source, const studies::OverfillSettin
   return out;
 }
 
+/// What the tank study tells of the levels in a tank; null: nothing.
+const studies::TankTold* levels_of(const SheetSource& source, const std::string& tank) {
+  if (!source.studied.tank) return nullptr;
+  const auto& tanks = source.studied.tank->tanks;
+  const auto found =
+      std::ranges::find_if(tanks, [&](const auto& one) { return one.id == tank && one.problem.empty(); });
+  return found == tanks.end() ? nullptr : &*found;
+}
+
 class OverfillRows {
  public:
   OverfillRows(const SheetSource& source, const studies::TankTold& tank) : source_(source), tank_(tank) {}
@@ -107,13 +116,6 @@ class OverfillRows {
       row.missing = "not determined";
       out.rows.push_back(std::move(row));
     }
-    SheetRow acts =
-        yes_no_row("overfill-acts", "acts at its level, looked at and moved by hand", tank_.id, "tank." + tank_.id);
-    acts.test = TestKind::overfill_device;
-    acts.limit = source_.limit("overfill-device-tested");
-    acts.who = source_.who("overfill-device-tested");
-    if (tank_.overfill.set.empty() && tank_.overfill.remarks.empty()) acts.words = "no overfill device is entered";
-    out.rows.push_back(std::move(acts));
   }
 
  private:
@@ -157,6 +159,26 @@ class OverfillRows {
   const SheetSource& source_;
   const studies::TankTold& tank_;
 };
+
+/// Whether each device acts, under the name that its duty has; without one of a tank whose levels are told.
+void overfill_acts(const SheetSource& source, const site::Tank& tank, bool is_told, SheetSection& out) {
+  const auto add = [&](const std::string& part, const std::string& path) -> SheetRow& {
+    SheetRow acts = yes_no_row("overfill-acts", "acts at its level, looked at and moved by hand", part, path);
+    acts.test = TestKind::overfill_device;
+    acts.limit = source.limit("overfill-device-tested");
+    acts.who = source.who("overfill-device-tested");
+    out.rows.push_back(std::move(acts));
+    return out.rows.back();
+  };
+  bool any = false;
+  checks::each_overfill_device_of(tank, [&](const auto& names, const auto& device, const std::string& noun) {
+    any = true;
+    SheetRow& acts = add(names.front(), "tank." + tank.id.text);
+    acts.words = noun;
+    acts.where = device.where;
+  });
+  if (!any && is_told) add(tank.id.text, "tank." + tank.id.text).words = "no overfill device is entered";
+}
 
 /// The three readings of a test with water: settled, waited, changed.
 void water_test_rows(const SheetSource& source, const std::string& of, const std::string& part, const std::string& path,
@@ -292,6 +314,20 @@ void vent_rows(const SheetSource& source, const std::string& name, const site::V
   out.rows.push_back(std::move(tested));
 }
 
+/// Of a tank whose vapor is given back, where the rule asks for its static pressure test.
+void static_test_row(const SheetSource& source, const site::Tank& tank, SheetSection& out) {
+  const RowLimit limit = source.clause("static-pressure-test", tank.id.text);
+  if (limit.clause.empty() || !tank.vapor_return) return;
+  SheetRow row = yes_no_row("static-pressure-held",
+                            "the room above the fuel keeps the pressure of the static test, as the tester states",
+                            tank.id.text, "tank." + tank.id.text + ".vapor_return");
+  row.test = TestKind::vapor_return;
+  row.limit = limit;
+  row.who = "a certified tester";
+  row.where = tank.vapor_return->where;
+  out.rows.push_back(std::move(row));
+}
+
 }  // namespace
 
 SheetSection shear_valve_section(const SheetSource& source) {
@@ -307,10 +343,14 @@ SheetSection shear_valve_section(const SheetSource& source) {
 
 SheetSection overfill_section(const SheetSource& source) {
   SheetSection out = section("overfill", "Overfill devices", "No tank with its sizes is entered.");
-  if (source.studied.tank) {
-    for (const studies::TankTold& tank : source.studied.tank->tanks) {
-      if (tank.problem.empty()) OverfillRows(source, tank).add(out);
+  for (const site::Tank& tank : source.site.tanks) {
+    const std::size_t before = out.rows.size();
+    std::vector<std::string> ids{tank.id.text};
+    for (const site::Compartment& one : tank.compartments) ids.push_back(one.id.text);
+    for (const std::string& id : ids) {
+      if (const studies::TankTold* told = levels_of(source, id)) OverfillRows(source, *told).add(out);
     }
+    overfill_acts(source, tank, out.rows.size() > before, out);
   }
   finish(out,
          "Levels are shares of the volume, never of the diameter. Depths are from the bottom where the device hangs.",
@@ -350,6 +390,7 @@ SheetSection sump_section(const SheetSource& source) {
 
 SheetSection vent_section(const SheetSource& source) {
   SheetSection out = section("vent", "Vents", "No vent is entered.");
+  for (const site::Tank& tank : source.site.tanks) static_test_row(source, tank, out);
   checks::each_vent_of(source.site, [&](const std::string& name, const site::Vent& vent, const site::Tank& tank) {
     vent_rows(source, name, vent, tank, out);
   });

@@ -276,4 +276,18 @@ Parsed<ReadingsTold> hold_readings(const SheetPack& pack, const std::vector<Shee
   return Holder(pack, today).hold(typed);
 }
 
+std::vector<Diagnostic> without_a_name(const ReadingsTold& told) {
+  std::vector<Diagnostic> out;
+  for (const ReadingTold& one : told.readings) {
+    if (one.row.who.empty() || !one.typed.by.empty()) continue;
+    out.push_back(
+        {Severity::error,
+         "who did it is missing: '" + one.row.what + "' of part '" + one.row.part + "' is done by " + one.row.who,
+         one.typed.by.where,
+         "write a name in the column by",
+         {}});
+  }
+  return out;
+}
+
 }  // namespace forecourse::handover
