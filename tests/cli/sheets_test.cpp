@@ -51,6 +51,17 @@ TEST(SheetsCommand, ReadingsAreHeldAndKeptOnce) {
   EXPECT_EQ(sheets(folder, "--on 2026-11-30 --readings r.csv --store s.db").exit, 0);
 }
 
+// Each is on record twice, as something looked at and as a test, which rounds the flow.
+TEST(SheetsCommand, ReadingsThatWereKeptAreHeldAgainOnce) {
+  const std::string folder = scratch_folder("sheets-again");
+  std::ofstream(folder + "/r.csv") << header << flow_line("D1.a", "12.2") << flow_line("D3.a", "7.63");
+  const std::string tolerance = "--on 2026-11-30 --tolerance 'flow=5 %' ";
+  EXPECT_EQ(sheets(folder, tolerance + "--readings r.csv --store s.db").exit, 1);
+  const Outcome again = sheets(folder, tolerance + "--readings s.db");
+  EXPECT_EQ(again.exit, 1) << again.err;
+  EXPECT_TRUE(has(again.out, "1 within, 1 outside, 0 not determined.")) << again.out;
+}
+
 TEST(SheetsCommand, AContradictionIsRefusedWithItsPlaceAndNothingIsStored) {
   const std::string folder = scratch_folder("sheets-contradiction");
   std::ofstream(folder + "/r.csv") << header << flow_line("D1.a", "12.2");

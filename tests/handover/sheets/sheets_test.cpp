@@ -11,6 +11,7 @@
 
 #include "forecourse/base/unit_text.h"
 #include "forecourse/handover/calendar/proofs.h"
+#include "forecourse/handover/sheets/source.h"
 #include "handover/sheets/pack.h"
 
 namespace forecourse::handover {
@@ -233,6 +234,59 @@ TEST(Sheets, APracticeThatTheSiteDoesNotNameIsMarked) {
   EXPECT_NEAR(*change->limit.at_most, 0.003175, 1e-9);  // SOURCE: [rp1200, 6.5] 1/8 in
 }
 
+TEST(Sheets, AClauseOfAListBindsWhereTheSiteNamesItsSet) {
+  const std::string text = test::site_text("hollin-gap");
+  const auto binds = [&](const char* sets) {
+    const Handed handed(test::with(text, "site.rules", sets));
+    for (const SheetSection& section : handed.sheet(SheetKind::commissioning).sections) {
+      for (const SheetRow& row : section.rows) {
+        if (row.id != "vent-height") continue;
+        EXPECT_EQ(row.limit.clause, "29 CFR 1910.106(b)(3)(iv)(a), IFC 5704.2.7.3.3");
+        return row.limit.binds;
+      }
+    }
+    ADD_FAILURE() << "no vent";
+    return false;
+  };
+  EXPECT_TRUE(binds("[\"us-fire-code\"]"));
+  EXPECT_TRUE(binds("[\"us-osha\"]"));
+  EXPECT_FALSE(binds("[\"us-federal\"]"));
+}
+
+TEST(Sheets, AClauseOfAnUnknownBeginningDoesNotBind) {
+  const Handed handed(test::site_text("hollin-gap"));
+  const AgreedTolerances agreed;
+  const checks::Facts facts = checks::facts_of(handed.site, handed.studied, the_day, nullptr);
+  const SheetSource source(facts, handed.studied, agreed);
+  EXPECT_TRUE(source.binds("40 CFR 280.44(a)"));
+  EXPECT_FALSE(source.binds("NFPA 77, table 7.6"));
+  EXPECT_FALSE(source.binds(""));
+}
+
+TEST(Sheets, TheHighestSealIsKnownOnlyWhereTheHeightOfEachIs) {
+  std::string text = test::site_text("hollin-gap");
+  const std::string lowest = "lowest_seal = \"11 in\"";
+  const auto with_seals = [&](const std::string& seals) {
+    std::string out = text;
+    for (std::size_t at = out.find(lowest); at != std::string::npos; at = out.find(lowest)) {
+      out.replace(at, lowest.size(), seals);
+    }
+    return out;
+  };
+  const Handed known(with_seals(R"(seal = [{ height = "11 in" }, { id = "S2", height = "20 in" }])"));
+  EXPECT_NEAR(*known.row(SheetKind::commissioning, "sump-seal", "D1")->value, 0.508, 1e-9);  // 20 in
+  EXPECT_NEAR(*known.row(SheetKind::commissioning, "sump-water", "D1")->value, 0.6096,
+              1e-9);  // SOURCE: [rp1200, 6.5] 4 in more
+  const Handed open(with_seals(R"(seal = [{ height = "11 in" }, { id = "S2" }, {}])"));
+  for (const char* id : {"sump-seal", "sump-water"}) {
+    const SheetRow* row = open.row(SheetKind::commissioning, id, "D1");
+    EXPECT_FALSE(row->value) << id;
+    EXPECT_EQ(row->missing, "not entered: height of seal 'S2', 3") << id;
+  }
+  EXPECT_EQ(held(open, typed(open, SheetKind::commissioning, "sump-water", "D1", "5 in")).verdict,
+            Verdict::not_determined);
+}
+
 TEST(Sheets, ASpreadOfTheStudyIsTheTolerance) {
   SheetOptions options;
   options.agreed.flow = 0.05;
@@ -411,11 +465,13 @@ TEST_P(SheetsOfExample, LimitsOfOverfillDevicesNameTheirEdition) {
   }
 }
 
-TEST(Sheets, MeterLimitsAreThoseWhoseTextWasSeen) {
+TEST(Sheets, AMeterIsPutToUseUnderTheLeastLimitWithHowFarItsTextWasSeen) {
   const Handed handed(test::site_text("hollin-gap"));
   const SheetRow* error = handed.row(SheetKind::commissioning, "meter-error", "D1.regular-a");
-  EXPECT_EQ(error->limit.clause, "40 CFR 280.43(a)");
-  EXPECT_NEAR(*error->limit.at_most, 6.0 * 1.6387064e-5, 1e-9);  // SOURCE: [cfr_280, 280.43(a)(5)] 6 in3 in 5 gal
+  EXPECT_EQ(error->limit.clause, "NIST Handbook 44, 3.30");
+  EXPECT_NEAR(*error->limit.at_most, 3.0 * 1.6387064e-5, 1e-9);  // SOURCE: [nist_handbook_44, 3.30] 3 in3 in 5 gal
+  EXPECT_FALSE(error->limit.verified);
+  EXPECT_THAT(error->words, HasSubstr("acceptance: seen in derived texts"));
   const Handed abroad(test::site_text("thornby"));
   EXPECT_FALSE(
       abroad.row(SheetKind::commissioning, "meter-error", abroad.studied.flow->hoses.front().id)->limit.at_most);

@@ -31,14 +31,6 @@ void look(const std::string& part, const std::string& path, std::initializer_lis
   }
 }
 
-SheetSection section(const char* id, const char* title, const char* note) {
-  SheetSection out;
-  out.id = id;
-  out.title = title;
-  out.notes.emplace_back(note);
-  return out;
-}
-
 SheetSection spill_walk(const SheetSource& source) {
   const RowLimit asked = source.limit("walked-30-days");
   const std::string who = source.who("walked-30-days");
@@ -127,7 +119,7 @@ RowLimit limit_of(const SheetSource& source, const Duty& duty) {
   out.clause = duty.clause;
   out.edition = duty.edition;
   out.verified = duty.clause_verified;
-  out.binds = source.lives_under(duty.set) || source.binds(duty.clause);
+  out.binds = source.binds(duty.set, duty.clause);
   return out;
 }
 
