@@ -13,6 +13,7 @@
 #include "forecourse/cli/console.h"
 #include "forecourse/cli/output.h"
 #include "forecourse/cli/pdf.h"
+#include "forecourse/cli/rule_source.h"
 #include "forecourse/cli/sheets_workbook.h"
 #include "forecourse/handover/sheets/sheets.h"
 #include "forecourse/handover/sheets/walk_of_readings.h"
@@ -253,17 +254,6 @@ bool read_options(const SheetsArguments& arguments, handover::SheetOptions& out)
                      [&](const std::string& one) { return read_tolerance(one, out.agreed); });
 }
 
-/// The records that are named, else none; false if they cannot be read.
-bool read_given_records(const SheetsArguments& arguments, SiteSource& source,
-                        std::optional<site::records::Records>& records) {
-  if (arguments.records.empty()) return true;
-  auto read = store::read_records(arguments.records, source.texts, &source.site);
-  print_error(report::to_text(read.diagnostics, source.texts));
-  if (!read.ok()) return false;
-  records = std::move(read.value);
-  return true;
-}
-
 }  // namespace
 
 Exit sheets_command(const SheetsArguments& arguments) {
@@ -272,7 +262,7 @@ Exit sheets_command(const SheetsArguments& arguments) {
   if (!read_options(arguments, options) || !load_site(arguments.site, source)) return Exit::bad_input;
   const std::optional<site::Date> on = day_of(arguments.on);
   std::optional<site::records::Records> records;
-  if (!on || !read_given_records(arguments, source, records)) return Exit::bad_input;
+  if (!on || !read_given_records(arguments.records, source, records)) return Exit::bad_input;
   const site::records::Records* given = records ? &*records : nullptr;
   const checks::Studied studied = checks::study_for_checks(source.site, given);
   const checks::Facts known = checks::facts_of(source.site, studied, *on, given);
