@@ -13,9 +13,13 @@ using nlohmann::json;
 
 bool has(const std::string& text, const std::string& what) { return text.find(what) != std::string::npos; }
 
-Outcome sheets(const std::string& folder, const std::string& arguments) {
-  return run_program(folder, "sheets " + quoted(std::string(SITES_DIR) + "/site-s.toml") + " " + arguments,
+Outcome sheets_of(const char* site, const std::string& folder, const std::string& arguments) {
+  return run_program(folder, "sheets " + quoted(std::string(SITES_DIR) + site) + " " + arguments,
                      "LC_ALL=C.UTF-8 COLUMNS=100");
+}
+
+Outcome sheets(const std::string& folder, const std::string& arguments) {
+  return sheets_of("/site-s.toml", folder, arguments);
 }
 
 constexpr const char* header = "sheet,section,part,what,value,unit,by,day\n";
@@ -47,6 +51,17 @@ TEST(SheetsCommand, ReadingsAreHeldAndKeptOnce) {
   EXPECT_EQ(sheets(folder, "--on 2026-11-30 --readings r.csv --store s.db").exit, 0);
 }
 
+// Each is on record twice, as something looked at and as a test, which rounds the flow.
+TEST(SheetsCommand, ReadingsThatWereKeptAreHeldAgainOnce) {
+  const std::string folder = scratch_folder("sheets-again");
+  std::ofstream(folder + "/r.csv") << header << flow_line("D1.a", "12.2") << flow_line("D3.a", "7.63");
+  const std::string tolerance = "--on 2026-11-30 --tolerance 'flow=5 %' ";
+  EXPECT_EQ(sheets(folder, tolerance + "--readings r.csv --store s.db").exit, 1);
+  const Outcome again = sheets(folder, tolerance + "--readings s.db");
+  EXPECT_EQ(again.exit, 1) << again.err;
+  EXPECT_TRUE(has(again.out, "1 within, 1 outside, 0 not determined.")) << again.out;
+}
+
 TEST(SheetsCommand, AContradictionIsRefusedWithItsPlaceAndNothingIsStored) {
   const std::string folder = scratch_folder("sheets-contradiction");
   std::ofstream(folder + "/r.csv") << header << flow_line("D1.a", "12.2");
@@ -66,6 +81,7 @@ TEST(SheetsCommand, WhatIsWrongIsToldBeforeAnythingIsDone) {
   const std::string folder = scratch_folder("sheets-wrong");
   EXPECT_TRUE(has(sheets(folder, "anual").err, "did you mean 'annual'?"));
   EXPECT_TRUE(has(sheets(folder, "--tolerance flow=5").err, "--tolerance flow"));
+  EXPECT_TRUE(has(sheets(folder, "--tolerance 'flow=100 %'").err, "lets any flow pass"));
   EXPECT_TRUE(has(sheets(folder, "--tolerance weight=5").err, "'weight=5' is no tolerance"));
   EXPECT_TRUE(has(sheets(folder, "--store s.db").err, "--store needs --readings"));
   EXPECT_EQ(sheets(folder, "--readings none.csv").exit, 2);
@@ -76,6 +92,22 @@ TEST(SheetsCommand, WhatIsWrongIsToldBeforeAnythingIsDone) {
   EXPECT_TRUE(has(late.err, "r.csv:2:")) << late.err;
   EXPECT_TRUE(has(late.err, "which is yet to come"));
   EXPECT_TRUE(file_text(folder + "/s.db").empty());
+}
+
+TEST(SheetsCommand, AReadingOfNobodyIsRefusedButNotARecordOfNobody) {
+  const std::string folder = scratch_folder("sheets-nobody");
+  std::ofstream(folder + "/r.csv")
+      << header
+      << "commissioning,shear-valve,D3.regular,\"tripped by hand: it shuts, and no product "
+         "flows at the nozzle\",yes,yes/no,,2026-11-20\n";
+  const Outcome refused = sheets_of("/hollin-gap.toml", folder, "--on 2026-11-30 --readings r.csv --store s.db");
+  EXPECT_EQ(refused.exit, 2);
+  EXPECT_TRUE(has(refused.err, "r.csv:2:")) << refused.err;
+  EXPECT_TRUE(has(refused.err, "who did it is missing")) << refused.err;
+  std::ofstream(folder + "/tests.csv") << "day,kind,part,passed\n2026-11-20,shear-valve-trip,D3.regular,yes\n";
+  const Outcome kept = sheets_of("/hollin-gap.toml", folder, "--on 2026-11-30 --readings tests.csv");
+  EXPECT_EQ(kept.exit, 0) << kept.err;
+  EXPECT_TRUE(has(kept.out, "1 within")) << kept.out;
 }
 
 }  // namespace

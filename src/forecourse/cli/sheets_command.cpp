@@ -13,6 +13,7 @@
 #include "forecourse/cli/console.h"
 #include "forecourse/cli/output.h"
 #include "forecourse/cli/pdf.h"
+#include "forecourse/cli/rule_source.h"
 #include "forecourse/cli/sheets_workbook.h"
 #include "forecourse/handover/sheets/sheets.h"
 #include "forecourse/handover/sheets/walk_of_readings.h"
@@ -61,6 +62,10 @@ bool read_tolerance(const std::string& text, handover::AgreedTolerances& out) {
       return false;
     }
     into = std::get<double>(read);
+    if (name == "flow" && *into >= 1.0) {
+      fail("--tolerance flow of 100 % or more lets any flow pass", "write flow=\"5 %\"");
+      return false;
+    }
     if (*into > 0.0) return true;
     fail("--tolerance " + name + " is not above zero", "leave it out where none is agreed");
     return false;
@@ -104,12 +109,13 @@ bool hold(const SheetsArguments& arguments, const handover::SheetPack& pack, Sit
   const std::size_t before = source.texts.size();
   const auto typed = typed_readings(arguments, pack, source);
   auto held = handover::hold_readings(pack, typed.value, pack.day);
-  std::vector<Diagnostic> told = typed.diagnostics;
-  told.insert(told.end(), held.diagnostics.begin(), held.diagnostics.end());
-  print_error(report::to_text(told, source.texts));
-  if (has_error(told)) return false;
   const bool own_form = source.texts.size() == before + 1 && source.texts.back().name == arguments.readings &&
                         store::find_kind(fs::path(arguments.readings).stem().string()) == nullptr;
+  std::vector<Diagnostic> told = typed.diagnostics;
+  told.insert(told.end(), held.diagnostics.begin(), held.diagnostics.end());
+  if (own_form) std::ranges::copy(handover::without_a_name(held.value), std::back_inserter(told));
+  print_error(report::to_text(told, source.texts));
+  if (has_error(told)) return false;
   if (!arguments.store.empty() && !own_form) {
     fail("--store keeps the readings of a readings.csv; these are records already",
          "forecourse records import " + arguments.store + " " + arguments.readings);
@@ -248,17 +254,6 @@ bool read_options(const SheetsArguments& arguments, handover::SheetOptions& out)
                      [&](const std::string& one) { return read_tolerance(one, out.agreed); });
 }
 
-/// The records that are named, else none; false if they cannot be read.
-bool read_given_records(const SheetsArguments& arguments, SiteSource& source,
-                        std::optional<site::records::Records>& records) {
-  if (arguments.records.empty()) return true;
-  auto read = store::read_records(arguments.records, source.texts, &source.site);
-  print_error(report::to_text(read.diagnostics, source.texts));
-  if (!read.ok()) return false;
-  records = std::move(read.value);
-  return true;
-}
-
 }  // namespace
 
 Exit sheets_command(const SheetsArguments& arguments) {
@@ -267,7 +262,7 @@ Exit sheets_command(const SheetsArguments& arguments) {
   if (!read_options(arguments, options) || !load_site(arguments.site, source)) return Exit::bad_input;
   const std::optional<site::Date> on = day_of(arguments.on);
   std::optional<site::records::Records> records;
-  if (!on || !read_given_records(arguments, source, records)) return Exit::bad_input;
+  if (!on || !read_given_records(arguments.records, source, records)) return Exit::bad_input;
   const site::records::Records* given = records ? &*records : nullptr;
   const checks::Studied studied = checks::study_for_checks(source.site, given);
   const checks::Facts known = checks::facts_of(source.site, studied, *on, given);

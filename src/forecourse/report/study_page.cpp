@@ -1,6 +1,5 @@
 #include "forecourse/report/study_page.h"
 
-#include "forecourse/report/html/page.h"
 #include "forecourse/report/html/parts.h"
 
 namespace forecourse::report {
@@ -26,25 +25,38 @@ std::string listed(const char* heading, const std::vector<std::string>& items) {
 
 }  // namespace
 
-std::string study_page(const std::string& study, const std::string& cell, const std::string& caution,
-                       const std::string& body, const AroundStudy& around, const site::Site& site,
-                       const ReportFacts& facts) {
+html::Page titled_page(const std::string& study, const std::string& cell, const std::string& version,
+                       const site::Site& site, const std::string& date, const std::vector<SourceText>& texts) {
   html::Page page;
   page.station = site.name.empty() ? "Station without a name" : site.name.text;
   page.study = study;
   page.cells = {{"Station", site.name.text}, {"Study", cell}};
-  if (!facts.texts.empty()) page.cells.emplace_back("Site file", facts.texts.front().name);
-  if (!facts.date.empty()) page.cells.emplace_back("Date", facts.date);
+  if (!texts.empty()) page.cells.emplace_back("Site file", texts.front().name);
+  if (!date.empty()) page.cells.emplace_back("Date", date);
   page.cells.emplace_back("Units", site.display == site::Display::us ? "US customary" : "SI");
-  page.cells.emplace_back("Made with", "forecourse " + around.version);
+  page.cells.emplace_back("Made with", "forecourse " + version);
+  return page;
+}
+
+std::string warnings_html(const std::vector<Diagnostic>& warnings) {
+  std::vector<std::string> out;
+  out.reserve(warnings.size());
+  for (const Diagnostic& warning : warnings) out.push_back(in_words(warning));
+  return listed("Warnings", out);
+}
+
+std::string run_again_html(const std::string& command) {
+  if (command.empty()) return {};
+  return html::heading(2, "Run it again") + html::paragraph(command, "command");
+}
+
+std::string study_page(const std::string& study, const std::string& cell, const std::string& caution,
+                       const std::string& body, const AroundStudy& around, const site::Site& site,
+                       const ReportFacts& facts) {
+  html::Page page = titled_page(study, cell, around.version, site, facts.date, facts.texts);
   page.caution = caution;
-  std::vector<std::string> warnings;
-  for (const Diagnostic& warning : around.warnings) warnings.push_back(in_words(warning));
   page.body = body + listed("Values that were not entered", in_words(around.defaults, site.display, Glyphs::unicode)) +
-              listed("Warnings", warnings) + listed("Cautions", around.cautions);
-  if (!facts.command.empty()) {
-    page.body += html::heading(2, "Run it again") + html::paragraph(facts.command, "command");
-  }
+              warnings_html(around.warnings) + listed("Cautions", around.cautions) + run_again_html(facts.command);
   return html::page(page);
 }
 

@@ -6,6 +6,7 @@
 #include "forecourse/base/default_used.h"
 #include "forecourse/checks/finding.h"
 #include "forecourse/report/diagnostic_text.h"
+#include "forecourse/report/html/page.h"
 #include "forecourse/report/terminal/page.h"
 #include "forecourse/report/units.h"
 
@@ -29,11 +30,21 @@ struct AroundStudy {
   std::vector<std::string> cautions;
 };
 
-/// The page of one study: title cells, the caution above every number, the body, and behind it the values that were
-/// not entered, warnings, cautions and how to make it again.
+/// A page that is begun: the station and the title cells that every page of a study has.
 ///
 /// \param study as its heading: "Line tests and leak detectors"
 /// \param cell  as its title cell: "line test"
+[[nodiscard]] html::Page titled_page(const std::string& study, const std::string& cell, const std::string& version,
+                                     const site::Site& site, const std::string& date,
+                                     const std::vector<SourceText>& texts);
+
+// What may stand at its end, each under a heading of its own; empty where there is none.
+
+[[nodiscard]] std::string warnings_html(const std::vector<Diagnostic>& warnings);
+[[nodiscard]] std::string run_again_html(const std::string& command);
+
+/// The page of one study: title cells, the caution above every number, the body, and behind it the values that were
+/// not entered, warnings, cautions and how to make it again. `study` and `cell` as for titled_page().
 [[nodiscard]] std::string study_page(const std::string& study, const std::string& cell, const std::string& caution,
                                      const std::string& body, const AroundStudy& around, const site::Site& site,
                                      const ReportFacts& facts);

@@ -5,6 +5,7 @@
 #include <gtest/gtest.h>
 
 #include "forecourse/handover/sheets/walk_of_readings.h"
+#include "forecourse/store/readings/read_sheet_readings.h"
 #include "handover/sheets/pack.h"
 
 namespace forecourse::handover {
@@ -57,9 +58,10 @@ TEST(Readings, JustInsideOnAndJustOutsideALimit) {
   const auto error = [](const char* value) {
     return held_on(hollin_gap(), "meter-error", "D1.regular-a", value).verdict;
   };
-  EXPECT_EQ(error("-5.9 in3"), Verdict::within);
-  EXPECT_EQ(error("6 in3"), Verdict::within);
-  EXPECT_EQ(error("-6.1 in3"), Verdict::outside);
+  EXPECT_EQ(error("-2.9 in3"), Verdict::within);
+  EXPECT_EQ(error("3 in3"), Verdict::within);
+  EXPECT_EQ(error("-3.1 in3"), Verdict::outside);
+  EXPECT_EQ(error("5.9 in3"), Verdict::outside);  // a looser limit allows 6 in3
 }
 
 TEST(Readings, ALimitWinsOverATolerance) {
@@ -75,6 +77,28 @@ TEST(Readings, WithoutAToleranceOrALimitNothingIsDetermined) {
   EXPECT_EQ(told.verdict, Verdict::not_determined);
   EXPECT_EQ(told.reason, "no tolerance is agreed");
   EXPECT_EQ(held_on(open, "bond-hose", "D1.a", "1.2").verdict, Verdict::not_determined);
+}
+
+TEST(Readings, ALimitAloneDoesNotMakeAComputedValueWithin) {
+  const Handed open(test::site_text("hollin-gap"));
+  const ReadingTold slow = held_on(open, "flow-alone", "D1.regular-a", "3 gpm");  // computed: 10 gpm, at most 10 gpm
+  ASSERT_TRUE(slow.row.limit.at_most);
+  EXPECT_EQ(slow.verdict, Verdict::not_determined);
+  EXPECT_EQ(slow.reason, "within its limit; no tolerance is agreed");
+  EXPECT_EQ(held_on(open, "flow-alone", "D1.regular-a", "10.2 gpm").verdict, Verdict::outside);
+  const std::string line = open.site.lines.front().id.text;
+  EXPECT_EQ(held_on(open, "line-pressure", line, "5 psi").verdict, Verdict::outside);
+  EXPECT_EQ(held_on(open, "line-pressure", line, "900 psi").verdict, Verdict::not_determined);
+  EXPECT_EQ(held_on(open, "sump-change", "D1", "0.12 in").verdict, Verdict::within);  // the limit is all there is
+}
+
+TEST(Readings, NorDoesALimitWhereTheValueRestsOnAnInventedDefault) {
+  Handed handed(test::site_text("hollin-gap"));
+  for (SheetRow& row : handed.pack.sheets.front().sections.front().rows) row.rests_on = "a guess";
+  const ReadingTold told = held_on(handed, "flow-alone", "D1.regular-a", "9.9 gpm");
+  EXPECT_EQ(told.verdict, Verdict::not_determined);
+  EXPECT_EQ(told.reason, "within its limit; the computed value rests on a guess");
+  EXPECT_EQ(held_on(handed, "flow-alone", "D1.regular-a", "10.2 gpm").verdict, Verdict::outside);
 }
 
 TEST(Readings, AValueThatRestsOnAnInventedDefaultDecidesNothing) {
@@ -215,9 +239,65 @@ TEST(Readings, ATestIsNotPassedWhereAnotherRowOfItIsOutside) {
   EXPECT_EQ(passed({on("sump-change", "D1", "0.1 in"), on("sump-tight", "D1", "yes")}), "yes");
   EXPECT_EQ(passed({on("sump-change", "D2", "0.5 in"), on("sump-tight", "D1", "yes")}), "yes");  // another sump
   EXPECT_EQ(passed({on("detector-time", "P1", "2 h"), on("detector-acts", "P1", "yes")}), "no");
+  EXPECT_EQ(passed({on("detector-caught", "P1", "400 mL"), on("detector-acts", "P1", "yes")}), "no");
+  const std::string line = hollin_gap().site.lines.front().id.text;
+  EXPECT_EQ(passed({on("line-pressure", line.c_str(), "5 psi"), on("line-tight", line.c_str(), "yes")}), "no");
+  auto runs_on = on("effect", "E1", "no");
+  runs_on.what.text = "emergency stop E1 acts on P3";
+  EXPECT_EQ(passed({runs_on, on("stop-works", "E1", "yes")}), "no");
   EXPECT_EQ(passed({on("sump-change", "D1", "0.5 in", 3600.0), on("sump-change", "D1", "0.1 in", 7200.0),
                     on("sump-tight", "D1", "yes", 7200.0)}),
             "yes");
+}
+
+TEST(Readings, AnOverfillDeviceIsNotPassedWhereItsOwnDepthIsOutside) {
+  const Handed handed(test::site_text("ludd-bank"));
+  const auto passed = [&](const char* part) {
+    const auto told = hold_readings(handed.pack,
+                                    {typed(handed, commissioning, "overfill-set", "F1", "300 in"),
+                                     typed(handed, commissioning, "overfill-acts", part, "yes")},
+                                    the_day);
+    EXPECT_EQ(told.value.outside, 1);
+    for (const RecordRow& row : records_of(told.value)) {
+      if (row.kind == "tests") return cell(row, "passed");
+    }
+    return std::string("no test");
+  };
+  EXPECT_EQ(passed("F1"), "no");
+  EXPECT_EQ(passed("T1"), "yes");  // the alarm of the same tank
+}
+
+// A row beside it, of the same part and section, that the test does not read.
+TEST(Readings, ATestIsPassedWhateverElseIsWrongWithThePart) {
+  const std::string vent = [] {
+    for (const SheetSection& section : hollin_gap().sheet(commissioning).sections) {
+      for (const SheetRow& row : section.rows) {
+        if (row.id == "vent-valve-passes") return row.part;
+      }
+    }
+    return std::string();
+  }();
+  struct Case {
+    const char* beside;
+    const char* wrong;
+    const char* test;
+    std::string part;
+  };
+  for (const Case& one : {Case{"vent-height", "1 ft", "vent-valve-passes", vent},
+                          {"stop-sign", "no", "stop-works", "E1"},
+                          {"shear-anchored", "no", "shear-trip", "D1.regular"},
+                          {"shear-groove", "-6 in", "shear-trip", "D1.regular"}}) {
+    const auto told = hold_readings(hollin_gap().pack,
+                                    {typed(hollin_gap(), commissioning, one.beside, one.part, one.wrong),
+                                     typed(hollin_gap(), commissioning, one.test, one.part, "yes")},
+                                    the_day);
+    ASSERT_EQ(told.value.readings.size(), 2U) << one.beside;
+    EXPECT_EQ(told.value.readings.front().verdict, Verdict::outside) << one.beside;
+    const std::vector<RecordRow> rows = records_of(told.value);
+    const auto test = std::find_if(rows.begin(), rows.end(), [](const RecordRow& row) { return row.kind == "tests"; });
+    ASSERT_NE(test, rows.end()) << one.beside;
+    EXPECT_EQ(cell(*test, "passed"), "yes") << one.beside;
+  }
 }
 
 TEST(Readings, ARowThatAsksWhetherATestWasDoneIsNoTest) {
@@ -275,6 +355,34 @@ TEST(Readings, OfNobodyAreNoWalkThrough) {
   EXPECT_TRUE(walks_of(told.value, hollin_gap().pack).empty());
 }
 
+TEST(Readings, AnEmptyFileOrALineCutOffIsAnError) {
+  const auto told = [](const std::string& text) {
+    const auto read = store::read_sheet_readings({{"readings.csv", text}});
+    return read.diagnostics.empty() ? std::string("fine") : read.diagnostics.front().message;
+  };
+  const std::string header = "sheet,section,part,what,value,day\n";
+  EXPECT_EQ(told(header + "a,b,c,d,12,2026-11-20\n\n"), "fine");
+  EXPECT_NE(told(""), "fine");
+  EXPECT_EQ(told(header + "a,b,c,d\n"), "the line has 4 of 6 columns");
+}
+
+TEST(Readings, OfARowThatSomebodyIsToDoNameThem) {
+  auto trip = typed(hollin_gap(), SheetKind::commissioning, "shear-trip", "D1.regular", "yes");
+  const auto refused = [&] {
+    const auto told = hold_readings(hollin_gap().pack, {trip}, the_day);
+    EXPECT_TRUE(told.ok());
+    return without_a_name(told.value);
+  };
+  const std::vector<Diagnostic> found = refused();
+  ASSERT_EQ(found.size(), 1U);
+  EXPECT_EQ(found.front().severity, Severity::error);
+  EXPECT_THAT(found.front().message, HasSubstr("who did it is missing"));
+  trip.by.text = "R. Tay";
+  EXPECT_TRUE(refused().empty());
+  trip = typed(hollin_gap(), SheetKind::commissioning, "shear-anchored", "D1.regular", "yes");
+  EXPECT_TRUE(refused().empty());  // its row asks nobody in particular
+}
+
 TEST(Readings, OnRecordAreHeldAgain) {
   site::records::Records records;
   site::records::Test trip;
@@ -303,10 +411,10 @@ TEST(Readings, OnRecordAreHeldAgain) {
   const auto told = hold_readings(hollin_gap().pack, read.value, the_day);
   ASSERT_TRUE(told.ok());
   ASSERT_EQ(told.value.readings.size(), 4U);
-  EXPECT_EQ(told.value.readings[0].verdict, Verdict::outside);
-  EXPECT_NEAR(*told.value.readings[1].amount, 0.0005, 1e-9);
-  EXPECT_EQ(told.value.readings[2].verdict, Verdict::within);
-  EXPECT_EQ(told.value.readings[3].verdict, Verdict::outside);  // 0.2 in is past 1/8 in
+  EXPECT_EQ(told.value.readings[0].verdict, Verdict::within);
+  EXPECT_EQ(told.value.readings[1].verdict, Verdict::outside);  // 0.2 in is past 1/8 in
+  EXPECT_EQ(told.value.readings[2].verdict, Verdict::outside);
+  EXPECT_NEAR(*told.value.readings[3].amount, 0.0005, 1e-9);
 }
 
 }  // namespace

@@ -5,8 +5,13 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <map>
 #include <set>
+#include <tuple>
 
+#include "forecourse/base/unit_text.h"
+#include "forecourse/handover/calendar/proofs.h"
+#include "forecourse/handover/sheets/source.h"
 #include "handover/sheets/pack.h"
 
 namespace forecourse::handover {
@@ -84,6 +89,62 @@ TEST_P(SheetsOfExample, SimulatedLeaksAreThoseOfTheLineTests) {
       expect_value(handed.row(SheetKind::commissioning, "detector-rate", detector.pump), detector.detects);
     }
   }
+}
+
+/// The pressures of a line on one sheet are of one line: at the discharge the one that the flow study tells, at the
+/// place of the leak less the height to there.
+TEST_P(SheetsOfExample, PressuresOfLineTestsAreThoseOfTheFlowStudyAtTheirPlace) {
+  if (!handed.studied.line_test || !handed.studied.flow) return;
+  const auto told = [&](const std::string& place) -> const studies::RestPlace* {
+    for (const studies::LineAtRest& line : handed.studied.flow->lines_at_rest) {
+      for (const studies::RestPlace& one : line.places) {
+        if (one.id == place) return &one;
+      }
+    }
+    return nullptr;
+  };
+  for (const studies::LineTest& line : handed.studied.line_test->lines) {
+    if (!line.held_at.empty()) {
+      EXPECT_NEAR(*line.held, *told(line.held_at)->held_gauge, 1e-6);
+    }
+    for (const studies::DetectorTold& detector : line.detectors) {
+      for (const studies::CatchTold& one : detector.catches) {
+        const std::string begin = "the pressure held at ";
+        if (!one.where.starts_with(begin)) continue;
+        const std::string place = one.where.substr(begin.size(), one.where.find(',') - begin.size());
+        ASSERT_NE(told(place), nullptr) << place;
+        EXPECT_NEAR(one.pressure, *told(place)->held_gauge, 1e-6);
+      }
+    }
+  }
+}
+
+TEST(Sheets, TheHeightIsTakenOffWhereItIsEntered) {
+  const Handed asked(test::site_text("hollin-gap"));
+  for (const studies::LineTest& line : asked.studied.line_test->lines) {
+    EXPECT_FALSE(line.held_at.empty()) << line.system;
+    const SheetRow* pump = asked.row(SheetKind::commissioning, "pump-held", line.held_at);
+    const SheetRow* test = asked.row(SheetKind::commissioning, "line-pressure", line.lines.front());
+    ASSERT_TRUE(pump != nullptr && test != nullptr);
+    EXPECT_NEAR(*test->value, studies::tightness_pressure_factor * *pump->value, 1e-6) << line.system;
+  }
+  const auto where = [](const std::string& text) {
+    std::string out;
+    const Handed handed(text);
+    for (const studies::CatchTold& one : handed.studied.line_test->lines.front().detectors.front().catches) {
+      if (one.where.starts_with("the pressure held")) out += one.where;
+    }
+    return out;
+  };
+  const std::string text = test::site_text("hollin-gap");
+  EXPECT_EQ(where(text), "the pressure held at D4.regular, pump off");
+  std::string nowhere = text;
+  const std::string tested_at = ", tested_at = \"D4.regular\"";
+  nowhere.erase(nowhere.find(tested_at), tested_at.size());
+  EXPECT_EQ(where(nowhere), "the pressure held at D1.regular, pump off");  // all inlets are level
+  const std::string height = "line_elevation = \"-2 ft 6 in\"";
+  nowhere.erase(nowhere.find(height), height.size());
+  EXPECT_EQ(where(nowhere), "the pressure held, pump off");  // one may be the highest
 }
 
 TEST_P(SheetsOfExample, EverySheetHasItsCautionAndEmergencyComesFirst) {
@@ -171,6 +232,59 @@ TEST(Sheets, APracticeThatTheSiteDoesNotNameIsMarked) {
   EXPECT_FALSE(change->limit.binds);
   EXPECT_TRUE(change->limit.strict);
   EXPECT_NEAR(*change->limit.at_most, 0.003175, 1e-9);  // SOURCE: [rp1200, 6.5] 1/8 in
+}
+
+TEST(Sheets, AClauseOfAListBindsWhereTheSiteNamesItsSet) {
+  const std::string text = test::site_text("hollin-gap");
+  const auto binds = [&](const char* sets) {
+    const Handed handed(test::with(text, "site.rules", sets));
+    for (const SheetSection& section : handed.sheet(SheetKind::commissioning).sections) {
+      for (const SheetRow& row : section.rows) {
+        if (row.id != "vent-height") continue;
+        EXPECT_EQ(row.limit.clause, "29 CFR 1910.106(b)(3)(iv)(a), IFC 5704.2.7.3.3");
+        return row.limit.binds;
+      }
+    }
+    ADD_FAILURE() << "no vent";
+    return false;
+  };
+  EXPECT_TRUE(binds("[\"us-fire-code\"]"));
+  EXPECT_TRUE(binds("[\"us-osha\"]"));
+  EXPECT_FALSE(binds("[\"us-federal\"]"));
+}
+
+TEST(Sheets, AClauseOfAnUnknownBeginningDoesNotBind) {
+  const Handed handed(test::site_text("hollin-gap"));
+  const AgreedTolerances agreed;
+  const checks::Facts facts = checks::facts_of(handed.site, handed.studied, the_day, nullptr);
+  const SheetSource source(facts, handed.studied, agreed);
+  EXPECT_TRUE(source.binds("40 CFR 280.44(a)"));
+  EXPECT_FALSE(source.binds("NFPA 77, table 7.6"));
+  EXPECT_FALSE(source.binds(""));
+}
+
+TEST(Sheets, TheHighestSealIsKnownOnlyWhereTheHeightOfEachIs) {
+  std::string text = test::site_text("hollin-gap");
+  const std::string lowest = "lowest_seal = \"11 in\"";
+  const auto with_seals = [&](const std::string& seals) {
+    std::string out = text;
+    for (std::size_t at = out.find(lowest); at != std::string::npos; at = out.find(lowest)) {
+      out.replace(at, lowest.size(), seals);
+    }
+    return out;
+  };
+  const Handed known(with_seals(R"(seal = [{ height = "11 in" }, { id = "S2", height = "20 in" }])"));
+  EXPECT_NEAR(*known.row(SheetKind::commissioning, "sump-seal", "D1")->value, 0.508, 1e-9);  // 20 in
+  EXPECT_NEAR(*known.row(SheetKind::commissioning, "sump-water", "D1")->value, 0.6096,
+              1e-9);  // SOURCE: [rp1200, 6.5] 4 in more
+  const Handed open(with_seals(R"(seal = [{ height = "11 in" }, { id = "S2" }, {}])"));
+  for (const char* id : {"sump-seal", "sump-water"}) {
+    const SheetRow* row = open.row(SheetKind::commissioning, id, "D1");
+    EXPECT_FALSE(row->value) << id;
+    EXPECT_EQ(row->missing, "not entered: height of seal 'S2', 3") << id;
+  }
+  EXPECT_EQ(held(open, typed(open, SheetKind::commissioning, "sump-water", "D1", "5 in")).verdict,
+            Verdict::not_determined);
 }
 
 TEST(Sheets, ASpreadOfTheStudyIsTheTolerance) {
@@ -261,6 +375,86 @@ TEST(Sheets, NoCardSendsAnyoneThroughFuelToTheEmergencyStop) {
   EXPECT_THAT(handed.row(SheetKind::delivery_card, "drain", "")->what, HasSubstr("your company or a technician says"));
 }
 
+std::vector<Duty> duties_of(const Handed& handed) {
+  const checks::Facts facts = checks::facts_of(handed.site, handed.studied, the_day, nullptr);
+  return calendar_of(checks::check_station(facts, handed.studied)).duties;
+}
+
+/// Each overfill device is asked for under the name of its own duty.
+TEST(Sheets, EachOverfillDeviceHasItsRow) {
+  const Handed handed(test::site_text("hollin-gap"));
+  EXPECT_NE(handed.row(SheetKind::commissioning, "overfill-acts", "T1"), nullptr);
+  EXPECT_NE(handed.row(SheetKind::commissioning, "overfill-acts", "F1"), nullptr);
+}
+
+std::vector<SheetRow> rows_by_rule(const Handed& handed) {
+  std::vector<SheetRow> out;
+  for (const SheetKind kind : {SheetKind::thirty_day, SheetKind::annual}) {
+    for (const SheetSection& section : handed.sheet(kind).sections) {
+      if (section.id == "by-rule") out.insert(out.end(), section.rows.begin(), section.rows.end());
+    }
+  }
+  return out;
+}
+
+/// A row that asks for something by rule says when it was last done where the calendar knows.
+TEST_P(SheetsOfExample, ARowByRuleKnowsTheDayThatItsDutyKnows) {
+  std::map<std::pair<std::string, std::string>, double> since;
+  for (const Duty& duty : duties_of(handed)) {
+    if (duty.last_done) since[{duty.what, duty.subject}] = to_si(checks::days_between(*duty.last_done, the_day), "d");
+  }
+  for (const SheetRow& row : rows_by_rule(handed)) {
+    const auto known = since.find({row.what, row.part});
+    ASSERT_EQ(row.figures.size(), known == since.end() ? 0U : 1U) << row.id << " of " << row.part;
+    if (known != since.end()) {
+      EXPECT_DOUBLE_EQ(row.figures.front().value, known->second);
+    }
+  }
+}
+
+/// One that may not apply is asked for as well, and says what that rests on.
+TEST_P(SheetsOfExample, RowsByRuleAreTheDutiesThatNameTheSheet) {
+  std::set<std::tuple<std::string, std::string, std::string>> open;
+  std::set<std::pair<std::string, std::string>> due;
+  for (const Duty& duty : duties_of(handed)) {
+    const std::optional<SheetKind> kind = sheet_kind(duty.sheet);
+    const std::optional<Proof> proof = proof_of(duty);
+    const bool walked = kind == SheetKind::thirty_day || kind == SheetKind::annual;
+    if (!walked || (proof && proof->inspection == record_kind(*kind))) continue;
+    due.insert({duty.what, duty.subject});
+    if (duty.state == DutyState::not_determined) open.insert({duty.what, duty.subject, duty.reason});
+  }
+  std::set<std::pair<std::string, std::string>> asked;
+  for (const SheetRow& row : rows_by_rule(handed)) {
+    EXPECT_TRUE(asked.insert({row.what, row.part}).second) << row.what << " twice of " << row.part;
+    open.erase({row.what, row.part, row.words});
+  }
+  EXPECT_EQ(asked, due);
+  EXPECT_TRUE(open.empty()) << std::get<0>(*open.begin()) << " of " << std::get<1>(*open.begin());
+}
+
+/// Whether a sheet has a row of the part of a duty in which something is filled in, and which is kept as the record by
+/// which the duty is done, if there is such a record. A walk-through is its whole sheet.
+bool leads_through(const Sheet& sheet, const Duty& duty) {
+  const std::optional<Proof> proof = proof_of(duty);
+  if (proof && proof->inspection == record_kind(sheet.kind)) return true;
+  const auto is_of = [&](const SheetRow& row) {
+    if (row.blank == Blank::none || row.part != duty.subject) return false;
+    return !proof || row.id == duty.rule || (row.test && row.test == proof->test);
+  };
+  return std::ranges::any_of(sheet.sections,
+                             [&](const SheetSection& section) { return std::ranges::any_of(section.rows, is_of); });
+}
+
+TEST_P(SheetsOfExample, TheSheetOfADutyLeadsThroughIt) {
+  for (const Duty& duty : duties_of(handed)) {
+    if (duty.sheet.empty()) continue;
+    const auto kind = sheet_kind(duty.sheet);
+    ASSERT_TRUE(kind) << duty.id;
+    EXPECT_TRUE(leads_through(handed.sheet(*kind), duty)) << duty.id << " on " << duty.sheet;
+  }
+}
+
 TEST_P(SheetsOfExample, LimitsOfOverfillDevicesNameTheirEdition) {
   for (const SheetSection& section : handed.sheet(SheetKind::commissioning).sections) {
     for (const SheetRow& row : section.rows) {
@@ -271,11 +465,13 @@ TEST_P(SheetsOfExample, LimitsOfOverfillDevicesNameTheirEdition) {
   }
 }
 
-TEST(Sheets, MeterLimitsAreThoseWhoseTextWasSeen) {
+TEST(Sheets, AMeterIsPutToUseUnderTheLeastLimitWithHowFarItsTextWasSeen) {
   const Handed handed(test::site_text("hollin-gap"));
   const SheetRow* error = handed.row(SheetKind::commissioning, "meter-error", "D1.regular-a");
-  EXPECT_EQ(error->limit.clause, "40 CFR 280.43(a)");
-  EXPECT_NEAR(*error->limit.at_most, 6.0 * 1.6387064e-5, 1e-9);  // SOURCE: [cfr_280, 280.43(a)(5)] 6 in3 in 5 gal
+  EXPECT_EQ(error->limit.clause, "NIST Handbook 44, 3.30");
+  EXPECT_NEAR(*error->limit.at_most, 3.0 * 1.6387064e-5, 1e-9);  // SOURCE: [nist_handbook_44, 3.30] 3 in3 in 5 gal
+  EXPECT_FALSE(error->limit.verified);
+  EXPECT_THAT(error->words, HasSubstr("acceptance: seen in derived texts"));
   const Handed abroad(test::site_text("thornby"));
   EXPECT_FALSE(
       abroad.row(SheetKind::commissioning, "meter-error", abroad.studied.flow->hoses.front().id)->limit.at_most);

@@ -56,6 +56,19 @@ TEST(SheetsReport, PagesSayWhatIsNotKnown) {
   }
 }
 
+TEST(SheetsReport, EveryPageListsWarnings) {
+  handover::SheetPack pack = hollin_gap().pack;
+  pack.warnings.push_back({Severity::warning, "no tank is called T9", {}, "write T1", {}});
+  const SheetsFacts facts{"2026-11-30", "forecourse sheets", {{"hollin-gap.toml", ""}}};
+  for (const handover::Sheet& sheet : pack.sheets) {
+    EXPECT_THAT(sheet_page(sheet, pack, hollin_gap().site, facts), HasSubstr("no tank is called T9: write T1"));
+  }
+  const std::string whole = sheets_page(pack, hollin_gap().site, facts);
+  for (const char* text : {"<h2>Warnings", "no tank is called T9: write T1", "hollin-gap.toml", "US customary"}) {
+    EXPECT_THAT(whole, HasSubstr(text));
+  }
+}
+
 // Each blank can be typed in its own unit and finds its row again.
 TEST(SheetsReport, TheFileOfReadingsComesBack) {
   for (const char* name : handover::examples) {

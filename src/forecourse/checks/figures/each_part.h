@@ -55,6 +55,15 @@ void each_fill_of(const site::Site& site, Tell tell) {
   }
 }
 
+/// `tell(names by which records may call it, device, its noun)`: of valves by their fill, of alarms by their tank.
+template <class Tell>
+void each_overfill_device_of(const site::Tank& tank, Tell tell) {
+  for (const site::Fill& fill : tank.fills) {
+    if (fill.overfill_valve) tell(record_names_of(tank, fill), *fill.overfill_valve, "overfill valve");
+  }
+  if (tank.overfill_alarm) tell(std::vector<std::string>{tank.id.text}, *tank.overfill_alarm, "overfill alarm");
+}
+
 /// `tell(name, vent, tank)`
 template <class Tell>
 void each_vent_of(const site::Site& site, Tell tell) {

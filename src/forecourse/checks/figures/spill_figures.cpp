@@ -48,23 +48,15 @@ std::vector<FigureAt> monitored(const Facts& facts) {
                         });
 }
 
-/// Of valves by their fill, of alarms by their tank.
 std::vector<FigureAt> overfill_tested(const Facts& facts) {
   std::vector<FigureAt> out;
   for (const site::Tank& tank : facts.site.tanks) {
-    const auto add = [&](const std::vector<std::string>& names, SourceSpan where, const MaybeDay& entered,
-                         const char* enter) {
-      out.push_back(last_tested(facts, names.front(), where, entered, {TestKind::overfill_device, names}, enter));
-      out.back().exempt = spill_exemption(tank);
-    };
-    for (const site::Fill& fill : tank.fills) {
-      if (!fill.overfill_valve) continue;
-      add(record_names_of(tank, fill), fill.overfill_valve->where, fill.overfill_valve->tested,
-          "enter tested of the overfill valve");
-    }
-    if (tank.overfill_alarm)
-      add({tank.id.text}, tank.overfill_alarm->where, tank.overfill_alarm->tested,
-          "enter tested of the overfill alarm");
+    each_overfill_device_of(
+        tank, [&](const std::vector<std::string>& names, const auto& device, const std::string& noun) {
+          out.push_back(last_tested(facts, names.front(), device.where, device.tested,
+                                    {TestKind::overfill_device, names}, "enter tested of the " + noun));
+          out.back().exempt = spill_exemption(tank);
+        });
   }
   return out;
 }

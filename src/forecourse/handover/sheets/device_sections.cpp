@@ -14,21 +14,6 @@ namespace {
 
 using site::records::TestKind;
 
-constexpr const char* to_be_agreed = "to be agreed";
-
-Tolerance height_tolerance(const SheetSource& source, const std::optional<double>& value) {
-  if (value && source.agreed.height) return {*value - *source.agreed.height, *value + *source.agreed.height, "agreed"};
-  return {std::nullopt, std::nullopt, to_be_agreed};
-}
-
-SheetSection section(const char* id, const char* title, const char* none) {
-  SheetSection out;
-  out.id = id;
-  out.title = title;
-  out.notes.emplace_back(none);
-  return out;
-}
-
 void finish(SheetSection& out, const char* note, const char* signature) {
   if (out.rows.empty()) return;
   out.notes = {note};
@@ -54,7 +39,7 @@ void shear_valve_rows(const SheetSource& source, const std::string& id, const si
   set_value(groove, at && top ? std::optional(*at - *top) : std::nullopt, "entered",
             "not entered: groove_elevation of the valve and elevation of the dispenser");
   groove.limit = source.limit("shear-groove-offset");
-  groove.tolerance = height_tolerance(source, groove.value);
+  groove.tolerance = around(groove.value, source.agreed.height);
   add(std::move(groove));
   SheetRow clear = yes_no_row("shear-clear", "room around its body and its moving parts", id, path);
   clear.words = fact_words(valve.clear);
@@ -92,9 +77,19 @@ RowLimit overfill_limit(const SheetSource& source, const studies::OverfillSettin
   return out;
 }
 
+/// What the tank study tells of the levels in a tank; null: nothing.
+const studies::TankTold* levels_of(const SheetSource& source, const std::string& tank) {
+  if (!source.studied.tank) return nullptr;
+  const auto& tanks = source.studied.tank->tanks;
+  const auto found =
+      std::ranges::find_if(tanks, [&](const auto& one) { return one.id == tank && one.problem.empty(); });
+  return found == tanks.end() ? nullptr : &*found;
+}
+
 class OverfillRows {
  public:
-  OverfillRows(const SheetSource& source, const studies::TankTold& tank) : source_(source), tank_(tank) {}
+  OverfillRows(const SheetSource& source, const site::Tank& entered, const studies::TankTold& tank)
+      : source_(source), entered_(entered), tank_(tank) {}
 
   void add(SheetSection& out) const {
     for (const studies::DeviceSet& one : tank_.overfill.set) out.rows.push_back(set(one));
@@ -107,13 +102,6 @@ class OverfillRows {
       row.missing = "not determined";
       out.rows.push_back(std::move(row));
     }
-    SheetRow acts =
-        yes_no_row("overfill-acts", "acts at its level, looked at and moved by hand", tank_.id, "tank." + tank_.id);
-    acts.test = TestKind::overfill_device;
-    acts.limit = source_.limit("overfill-device-tested");
-    acts.who = source_.who("overfill-device-tested");
-    if (tank_.overfill.set.empty() && tank_.overfill.remarks.empty()) acts.words = "no overfill device is entered";
-    out.rows.push_back(std::move(acts));
   }
 
  private:
@@ -123,12 +111,16 @@ class OverfillRows {
     return out;
   }
 
-  /// A device as it is set: the depth at which it acts, measured where it hangs.
+  /// A device as it is set: the depth at which it acts, measured where it hangs. It has the name of its duty.
   [[nodiscard]] SheetRow set(const studies::DeviceSet& one) const {
     SheetRow out = row("overfill-set", one.what + ", depth where it hangs");
+    checks::each_overfill_device_of(entered_, [&](const auto& names, const auto& device, const std::string&) {
+      if (device.where == one.where) out.part = names.front();
+    });
     set_value(out, one.depth, "entered", "set by share, not by depth: measure it");
     out.figures = {{"volume then", Amount::volume, one.volume}, {"share of the capacity", Amount::share, one.share}};
-    out.tolerance = height_tolerance(source_, out.value);
+    out.reading_of = TestKind::overfill_device;
+    out.tolerance = around(out.value, source_.agreed.height);
     if (const auto* asked = asked_of(tank_, one.device)) out.limit = overfill_limit(source_, *asked);
     return out;
   }
@@ -155,8 +147,29 @@ class OverfillRows {
   }
 
   const SheetSource& source_;
+  const site::Tank& entered_;
   const studies::TankTold& tank_;
 };
+
+/// Whether each device acts, under the name that its duty has; without one of a tank whose levels are told.
+void overfill_acts(const SheetSource& source, const site::Tank& tank, bool is_told, SheetSection& out) {
+  const auto add = [&](const std::string& part, const std::string& path) -> SheetRow& {
+    SheetRow acts = yes_no_row("overfill-acts", "acts at its level, looked at and moved by hand", part, path);
+    acts.test = TestKind::overfill_device;
+    acts.limit = source.limit("overfill-device-tested");
+    acts.who = source.who("overfill-device-tested");
+    out.rows.push_back(std::move(acts));
+    return out.rows.back();
+  };
+  bool any = false;
+  checks::each_overfill_device_of(tank, [&](const auto& names, const auto& device, const std::string& noun) {
+    any = true;
+    SheetRow& acts = add(names.front(), "tank." + tank.id.text);
+    acts.words = noun;
+    acts.where = device.where;
+  });
+  if (!any && is_told) add(tank.id.text, "tank." + tank.id.text).words = "no overfill device is entered";
+}
 
 /// The three readings of a test with water: settled, waited, changed.
 void water_test_rows(const SheetSource& source, const std::string& of, const std::string& part, const std::string& path,
@@ -168,22 +181,40 @@ void water_test_rows(const SheetSource& source, const std::string& of, const std
   SheetRow change =
       amount_row(of + "-change", "change of the level in that time, without a sign", part, path, Amount::depth);
   change.limit = source.limit(of + "-test-change");
-  for (SheetRow* row : {&settled, &waited, &change}) row->tolerance.source = "the limit alone";
+  const TestKind test = of == "sump" ? TestKind::sump : TestKind::spill_container;
+  for (SheetRow* row : {&settled, &waited, &change}) {
+    row->tolerance.source = the_limit_alone;
+    row->reading_of = test;
+  }
   out.rows.push_back(std::move(settled));
   out.rows.push_back(std::move(waited));
   out.rows.push_back(std::move(change));
   SheetRow tight = yes_no_row(of + "-tight", "tight, as the tester states", part, path);
-  tight.test = of == "sump" ? TestKind::sump : TestKind::spill_container;
+  tight.test = test;
   tight.limit = source.limit(of == "sump" ? "sump-tested" : "spill-container-tested");
   tight.who = source.who(of == "sump" ? "sump-tested" : "spill-container-tested");
   out.rows.push_back(std::move(tight));
 }
 
-/// The highest entry seal that is entered [m above the floor].
+/// The seals whose height is to be entered, in words; empty: the height of each is known.
+std::string seals_without_height(const site::Sump& sump) {
+  std::string out;
+  for (std::size_t i = 0; i < sump.seals.size(); ++i) {
+    const site::EntrySeal& seal = sump.seals[i];
+    if (seal.height) continue;
+    out += (out.empty() ? "not entered: height of seal " : ", ") +
+           (seal.id.empty() ? std::to_string(i + 1) : "'" + seal.id.text + "'");
+  }
+  return out;
+}
+
+/// The highest entry seal [m above the floor]; empty: none is listed, or the height of one is not entered.
 std::optional<double> highest_seal(const site::Sump& sump) {
-  std::optional<double> out = entered(sump.lowest_seal);
+  std::optional<double> out;
   for (const site::EntrySeal& seal : sump.seals) {
-    if (const auto height = entered(seal.height)) out = std::max(out.value_or(*height), *height);
+    const auto height = entered(seal.height);
+    if (!height) return std::nullopt;
+    out = std::max(out.value_or(*height), *height);
   }
   return out;
 }
@@ -194,9 +225,10 @@ std::optional<double> water_for(const SheetSource& source, const site::Sump& sum
   const auto under = source.limit("sump-test-below-top").at_most;
   const auto depth = entered(sump.depth);
   const auto seal = highest_seal(sump);
+  if (!seal && !sump.seals.empty()) return std::nullopt;
   std::optional<double> out;
   if (depth && under) out = *depth - *under;
-  if (seal && over && !sump.seals.empty()) out = std::min(out.value_or(*seal + *over), *seal + *over);
+  if (seal && over) out = std::min(out.value_or(*seal + *over), *seal + *over);
   return out;
 }
 
@@ -204,6 +236,7 @@ void sump_rows(const SheetSource& source, const checks::SumpOf& one, SheetSectio
   const bool of_tank = std::any_of(source.site.tanks.begin(), source.site.tanks.end(),
                                    [&](const auto& tank) { return tank.id.text == one.subject; });
   const std::string path = (of_tank ? "tank." : "dispenser.") + one.subject + ".sump";
+  const std::string no_height = seals_without_height(*one.sump);
   SheetRow seal =
       amount_row("sump-seal", "highest entry seal or seam above the floor", one.subject, path, Amount::depth);
   if (one.sump->seals.empty()) {
@@ -212,17 +245,19 @@ void sump_rows(const SheetSource& source, const checks::SumpOf& one, SheetSectio
       seal.figures.push_back({"lowest entry seal", Amount::depth, *lowest});
     }
   } else {
-    set_value(seal, highest_seal(*one.sump), "entered", "not entered: height of each seal");
+    set_value(seal, highest_seal(*one.sump), "entered", no_height);
   }
-  seal.tolerance = height_tolerance(source, seal.value);
+  seal.tolerance = around(seal.value, source.agreed.height);
   out.rows.push_back(std::move(seal));
   SheetRow water =
       amount_row("sump-water", "water above the floor as the test begins", one.subject, path, Amount::depth);
   set_value(water, water_for(source, *one.sump), "from the heights entered",
-            "not entered: depth of the sump, and its seals");
+            no_height.empty() ? "not entered: depth of the sump, and its seals" : no_height);
   water.limit = source.limit("sump-test-above-seal");
   water.limit.at_least = water.value;
-  water.limit.at_most = entered(one.sump->depth);
+  if (water.value) water.limit.at_most = entered(one.sump->depth);  // else it would be all that decides
+  water.tolerance.source = the_limit_alone;
+  water.reading_of = TestKind::sump;
   out.rows.push_back(std::move(water));
   water_test_rows(source, "sump", one.subject, path, out);
   if (!one.sump->sensor && !one.sump->sensor_height) return;
@@ -230,7 +265,8 @@ void sump_rows(const SheetSource& source, const checks::SumpOf& one, SheetSectio
       amount_row("sensor-height", "height above the floor at which its sensor trips", one.subject, path, Amount::depth);
   const auto own = one.sump->sensor ? entered(one.sump->sensor->height) : std::nullopt;
   set_value(sensor, own ? own : entered(one.sump->sensor_height), "entered", "not entered: sensor_height of the sump");
-  sensor.tolerance = height_tolerance(source, sensor.value);
+  sensor.tolerance = around(sensor.value, source.agreed.height);
+  sensor.reading_of = TestKind::sensor;
   if (source.studied.containment) {
     for (const studies::ContainedSump& told : source.studied.containment->sumps) {
       if (told.owner == one.subject && told.at_sensor) {
@@ -253,7 +289,7 @@ void vent_rows(const SheetSource& source, const std::string& name, const site::V
   set_value(height, entered(vent.outlet_elevation), "entered, above the site datum",
             "not entered: outlet_elevation of the vent");
   height.limit = source.at_least("vent-height", name);
-  height.tolerance = height_tolerance(source, height.value);
+  height.tolerance = around(height.value, source.agreed.height);
   out.rows.push_back(std::move(height));
   SheetRow upward = yes_no_row("vent-upward", "blows upward, or away from walls", name, path);
   upward.words = fact_words(vent.upward);
@@ -270,6 +306,7 @@ void vent_rows(const SheetSource& source, const std::string& name, const site::V
     set_value(row, value, "entered", missing);
     row.limit = std::move(limit);
     row.tolerance.source = to_be_agreed;
+    row.reading_of = TestKind::vent_valve;
     row.where = vent.valve->where;
     out.rows.push_back(std::move(row));
   };
@@ -292,6 +329,20 @@ void vent_rows(const SheetSource& source, const std::string& name, const site::V
   out.rows.push_back(std::move(tested));
 }
 
+/// Of a tank whose vapor is given back, where the rule asks for its static pressure test.
+void static_test_row(const SheetSource& source, const site::Tank& tank, SheetSection& out) {
+  const RowLimit limit = source.clause("static-pressure-test", tank.id.text);
+  if (limit.clause.empty() || !tank.vapor_return) return;
+  SheetRow row = yes_no_row("static-pressure-held",
+                            "the room above the fuel keeps the pressure of the static test, as the tester states",
+                            tank.id.text, "tank." + tank.id.text + ".vapor_return");
+  row.test = TestKind::vapor_return;
+  row.limit = limit;
+  row.who = "a certified tester";
+  row.where = tank.vapor_return->where;
+  out.rows.push_back(std::move(row));
+}
+
 }  // namespace
 
 SheetSection shear_valve_section(const SheetSource& source) {
@@ -307,10 +358,14 @@ SheetSection shear_valve_section(const SheetSource& source) {
 
 SheetSection overfill_section(const SheetSource& source) {
   SheetSection out = section("overfill", "Overfill devices", "No tank with its sizes is entered.");
-  if (source.studied.tank) {
-    for (const studies::TankTold& tank : source.studied.tank->tanks) {
-      if (tank.problem.empty()) OverfillRows(source, tank).add(out);
+  for (const site::Tank& tank : source.site.tanks) {
+    const std::size_t before = out.rows.size();
+    std::vector<std::string> ids{tank.id.text};
+    for (const site::Compartment& one : tank.compartments) ids.push_back(one.id.text);
+    for (const std::string& id : ids) {
+      if (const studies::TankTold* told = levels_of(source, id)) OverfillRows(source, tank, *told).add(out);
     }
+    overfill_acts(source, tank, out.rows.size() > before, out);
   }
   finish(out,
          "Levels are shares of the volume, never of the diameter. Depths are from the bottom where the device hangs.",
@@ -325,7 +380,8 @@ SheetSection spill_section(const SheetSource& source) {
     const std::string path = "tank." + tank.id.text + ".fill";
     SheetRow water = amount_row("spill-water", "water below the top as the test begins", name, path, Amount::depth);
     water.limit = source.limit("spill-test-below-top");
-    water.tolerance.source = "the limit alone";
+    water.tolerance.source = the_limit_alone;
+    water.reading_of = TestKind::spill_container;
     if (const auto volume = entered(fill.spill_container->volume)) {
       water.figures.push_back({"it holds", Amount::volume, *volume});
     }
@@ -350,6 +406,7 @@ SheetSection sump_section(const SheetSource& source) {
 
 SheetSection vent_section(const SheetSource& source) {
   SheetSection out = section("vent", "Vents", "No vent is entered.");
+  for (const site::Tank& tank : source.site.tanks) static_test_row(source, tank, out);
   checks::each_vent_of(source.site, [&](const std::string& name, const site::Vent& vent, const site::Tank& tank) {
     vent_rows(source, name, vent, tank, out);
   });

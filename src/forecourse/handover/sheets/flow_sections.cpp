@@ -8,7 +8,6 @@
 namespace forecourse::handover {
 namespace {
 
-constexpr const char* to_be_agreed = "to be agreed";
 constexpr const char* all_open = "all hoses open";
 
 /// Ids of the systems of piping that a hose draws from.
@@ -26,11 +25,6 @@ std::vector<std::string> systems_of(const studies::FlowResult& flow, const std::
 Tolerance flow_tolerance(const studies::SummaryFlow& flow, const AgreedTolerances& agreed) {
   if (flow.low && flow.high) return {flow.low, flow.high, "spread of the values entered as low, likely and high"};
   if (agreed.flow) return {flow.flow * (1.0 - *agreed.flow), flow.flow * (1.0 + *agreed.flow), "agreed"};
-  return {std::nullopt, std::nullopt, to_be_agreed};
-}
-
-Tolerance around(const std::optional<double>& value, const std::optional<double>& agreed) {
-  if (value && agreed) return {*value - *agreed, *value + *agreed, "agreed"};
   return {std::nullopt, std::nullopt, to_be_agreed};
 }
 
@@ -184,8 +178,10 @@ class DetectorRows {
     set_value(time, told_.acts_within, "entered", "not entered: acts_within of the leak detector");
     if (told_.acts_within) time.tolerance = {0.0, told_.acts_within, "entered"};
     time.limit = source_.at_most("leak-detector-time", told_.pump);
+    time.reading_of = site::records::TestKind::leak_detector;
     out.rows.push_back(std::move(time));
     out.rows.push_back(row(yes_no_row("detector-opens", "with the leak shut it opens to full flow again", {}, {})));
+    out.rows.back().reading_of = site::records::TestKind::leak_detector;
   }
 
  private:
@@ -211,9 +207,10 @@ class DetectorRows {
                                   Amount::caught));
     set_value(out, one.minute, "line tests, by the published rate", {});
     out.figures = {{"at", Amount::pressure, one.pressure}, {"rate", Amount::leak, one.rate}};
-    out.tolerance.source = to_be_agreed;
     out.limit = source_.clause("leak-detector-rate", told_.pump);
     out.limit.at_most = one.minute;  // a larger leak is found more easily
+    out.tolerance.source = the_limit_alone;
+    out.reading_of = site::records::TestKind::leak_detector;
     return out;
   }
 
@@ -222,22 +219,13 @@ class DetectorRows {
   const site::LeakDetector& entered_;
 };
 
-SheetSection empty_section(const char* id, const char* title, const char* none) {
-  SheetSection out;
-  out.id = id;
-  out.title = title;
-  out.notes.emplace_back(none);
-  return out;
-}
-
 }  // namespace
 
 SheetSection flow_section(const SheetSource& source) {
-  if (!source.studied.flow) return empty_section("flow", "Flow of each hose", "No hose is entered.");
-  SheetSection out;
-  out.id = "flow";
-  out.title = "Flow of each hose";
-  out.notes = {"Draw into a test measure and time it. With the hoses of its product open, read all of them at once."};
+  if (!source.studied.flow) return section("flow", "Flow of each hose", "No hose is entered.");
+  SheetSection out =
+      section("flow", "Flow of each hose",
+              "Draw into a test measure and time it. With the hoses of its product open, read all of them at once.");
   out.rows.reserve(2 * source.studied.flow->hoses.size() + 1);
   const FlowRows rows(source, *source.studied.flow);
   for (const studies::HoseSummary& hose : source.studied.flow->hoses) rows.add(hose, out);
@@ -247,19 +235,17 @@ SheetSection flow_section(const SheetSource& source) {
 
 SheetSection pump_section(const SheetSource& source) {
   if (!source.studied.flow || source.site.pumps.empty()) {
-    return empty_section("pump", "Pumps", "No pump with a hose is entered.");
+    return section("pump", "Pumps", "No pump with a hose is entered.");
   }
-  SheetSection out;
-  out.id = "pump";
-  out.title = "Pumps";
-  out.notes = {"Read the gauge at the discharge head; note its height where it stands elsewhere."};
+  SheetSection out =
+      section("pump", "Pumps", "Read the gauge at the discharge head; note its height where it stands elsewhere.");
   for (const site::Pump& pump : source.site.pumps) PumpRows(source, *source.studied.flow, pump).add(out);
   out.rows.push_back(signature_row("pressure read by"));
   return out;
 }
 
 SheetSection leak_detector_section(const SheetSource& source) {
-  SheetSection out = empty_section("leak-detector", "Line leak detectors", "No leak detector is entered.");
+  SheetSection out = section("leak-detector", "Line leak detectors", "No leak detector is entered.");
   if (!source.studied.line_test) return out;
   for (const studies::LineTest& line : source.studied.line_test->lines) {
     for (const studies::DetectorTold& told : line.detectors) {
@@ -276,7 +262,7 @@ SheetSection leak_detector_section(const SheetSource& source) {
 }
 
 SheetSection line_section(const SheetSource& source) {
-  SheetSection out = empty_section("line", "Lines: tightness", "No line is entered.");
+  SheetSection out = section("line", "Lines: tightness", "No line is entered.");
   if (!source.studied.line_test) return out;
   out.notes.clear();
   for (const studies::LineTest& line : source.studied.line_test->lines) {
@@ -296,8 +282,10 @@ SheetSection line_section(const SheetSource& source) {
               line.thermal.problem.empty() ? "not determined: it rests on a default that is not published"
                                            : line.thermal.problem);
     if (wait.value) wait.limit.at_least = wait.value;
+    wait.tolerance.source = the_limit_alone;
     SheetRow tight = yes_no_row("line-tight", "tight, as the tester states", part, "line." + part);
     tight.test = site::records::TestKind::line_tightness;
+    for (SheetRow* row : {&pressure, &wait}) row->reading_of = tight.test;
     tight.who = "a certified tester";
     out.rows.push_back(std::move(pressure));
     out.rows.push_back(std::move(wait));

@@ -1,8 +1,12 @@
 #include <algorithm>
 
+#include "forecourse/base/unit_text.h"
 #include "forecourse/checks/figures/each_part.h"
 #include "forecourse/checks/figures/sumps.h"
-#include "forecourse/checks/rules/bound_rules.h"
+#include "forecourse/checks/rules/period.h"
+#include "forecourse/handover/calendar/calendar.h"
+#include "forecourse/handover/calendar/proofs.h"
+#include "forecourse/handover/sheets/readings.h"
 #include "forecourse/handover/sheets/source.h"
 #include "forecourse/site/places.h"
 
@@ -10,9 +14,6 @@
 
 namespace forecourse::handover {
 namespace {
-
-using checks::BoundRequirement;
-using checks::Finding;
 
 /// A thing to look for, in words.
 struct Look {
@@ -28,14 +29,6 @@ void look(const std::string& part, const std::string& path, std::initializer_lis
     row.who = who;
     out.rows.push_back(std::move(row));
   }
-}
-
-SheetSection section(const char* id, const char* title, const char* note) {
-  SheetSection out;
-  out.id = id;
-  out.title = title;
-  out.notes.emplace_back(note);
-  return out;
 }
 
 SheetSection spill_walk(const SheetSource& source) {
@@ -120,77 +113,64 @@ SheetSection dispenser_walk(const SheetSource& source) {
   return out;
 }
 
-bool recurs(const checks::Period& period, const checks::Period& most) {
-  const auto days = [](const checks::Period& one) { return 366 * one.years + 31 * one.months + one.days; };
-  return days(period) <= days(most);
-}
-
-RowLimit limit_of(const Finding& finding) {
+RowLimit limit_of(const SheetSource& source, const Duty& duty) {
   RowLimit out;
-  out.words = finding.requirement;
-  out.clause = finding.clause;
-  out.edition = finding.edition;
-  out.verified = finding.clause_verified;
-  out.binds = true;
+  out.words = duty.what;
+  out.clause = duty.clause;
+  out.edition = duty.edition;
+  out.verified = duty.clause_verified;
+  out.binds = source.binds(duty.set, duty.clause);
   return out;
 }
 
-SheetRow due_row(const Finding& finding, const std::string& who) {
-  SheetRow row = yes_no_row(finding.rule, finding.requirement, finding.subject, {});
-  row.limit = limit_of(finding);
-  row.who = who;
-  row.where = finding.where;
-  if (finding.value && finding.unit == "s") {
-    row.figures.push_back({"since it was last done", Amount::time, *finding.value});
-  } else {
+/// When it was last done, as the calendar has it, and what else that says.
+void tell_day(const Duty& duty, const site::Date& today, SheetRow& row) {
+  const bool is_done = duty.last_done && !checks::is_before(today, *duty.last_done);
+  if (is_done) {
+    row.figures.push_back(
+        {"since it was last done", Amount::time, to_si(checks::days_between(*duty.last_done, today), "d")});
+  }
+  if (duty.state == DutyState::failed) {
+    row.words = duty.reason + ": " + duty.enter;
+  } else if (duty.state == DutyState::not_determined || (duty.last_done && !is_done)) {
+    row.words = duty.reason;
+  } else if (!is_done) {
     row.words = "not known when it was last done";
   }
+}
+
+/// A duty as a row that asks whether it was done. A test is kept from the rows that are measured alone.
+SheetRow due_row(const SheetSource& source, const Duty& duty) {
+  SheetRow row = yes_no_row(duty.rule, duty.what, duty.subject, {});
+  row.limit = limit_of(source, duty);
+  row.who = duty.by_whom;
+  row.where = duty.where;
+  tell_day(duty, source.facts.today, row);
   return row;
 }
 
-/// Adds what a rule found of each part that it applies to.
-void add_due(const SheetSource& source, const BoundRequirement& rule, SheetSection& out) {
-  for (const checks::FindingSet& set : source.checked().sets) {
-    if (set.id != rule.set->id.text) continue;
-    for (const Finding& finding : set.findings) {
-      const bool applies = finding.state != checks::FindingState::does_not_apply;
-      if (applies && finding.rule == rule.entered->id.text)
-        out.rows.push_back(due_row(finding, rule.entered->who.text));
-    }
-  }
+bool has_row(const SheetSection& section, const SheetRow& row) {
+  return std::any_of(section.rows.begin(), section.rows.end(),
+                     [&](const SheetRow& one) { return one.part == row.part && one.what == row.what; });
 }
 
-/// What the rule sets of the station ask for as often: longer than `least`, no longer than `most`.
-SheetSection due_by_rules(const SheetSource& source, const checks::Period& least, const checks::Period& most) {
+/// Whether a duty is the walk-through that the sheet itself is.
+bool is_walk(const Duty& duty, SheetKind kind) {
+  const std::optional<Proof> proof = proof_of(duty);
+  return proof && proof->inspection == record_kind(kind);
+}
+
+/// What comes back and is led through on this sheet.
+SheetSection due_by_rules(const SheetSource& source, SheetKind kind) {
   SheetSection out = section("by-rule", "Asked for by rule",
                              "Each row is one requirement on one part, with how long ago it was last done as far as is "
-                             "entered or recorded.");
-  const auto asked = [&](const BoundRequirement& rule) {
-    if (!rule.every || recurs(*rule.every, least) || !recurs(*rule.every, most)) return false;
-    const bool walk = rule.figure->id == "walked-30-days" || rule.figure->id == "walked-annual";
-    return !walk && source.lives_under(rule.set->id.text);
-  };
-  for (const auto& rules : checks::built_in_rules()) {
-    for (const BoundRequirement& rule : rules) {
-      if (asked(rule)) add_due(source, rule, out);
-    }
+                             "entered or recorded. What failed or is overdue comes first.");
+  for (const Duty& duty : calendar_of(source.checked()).duties) {
+    if (duty.sheet != word(kind) || is_walk(duty, kind)) continue;
+    SheetRow row = due_row(source, duty);
+    if (!has_row(out, row)) out.rows.push_back(std::move(row));
   }
   return out;
-}
-
-/// A yearly test that comes with the line tests, of each part. The row asks whether it was done; a test is kept from
-/// the rows that are measured alone.
-void add_yearly_test(const SheetSource& source, std::string_view rule, SheetSection& out) {
-  const bool elsewhere = !source.site.rules.empty() && !source.lives_under("us-federal");
-  if (elsewhere) return;
-  for (const checks::FindingSet& set : source.checked().sets) {
-    for (const Finding& finding : set.findings) {
-      if (finding.rule != rule || finding.state == checks::FindingState::does_not_apply) continue;
-      SheetRow row = due_row(finding, "a certified tester");
-      row.limit.binds = source.binds(finding.clause);
-      out.rows.push_back(std::move(row));
-    }
-  }
 }
 
 Sheet sheet(SheetKind kind, const char* title) {
@@ -225,7 +205,7 @@ Sheet thirty_day_sheet(const SheetSource& source) {
   Sheet out = sheet(SheetKind::thirty_day, "Walk-through every 30 days");
   keep(spill_walk(source), out);
   keep(detection_walk(source), out);
-  keep(due_by_rules(source, {}, {0, 1, 0}), out);
+  keep(due_by_rules(source, SheetKind::thirty_day), out);
   keep(dispenser_walk(source), out);
   end(out);
   return out;
@@ -234,10 +214,7 @@ Sheet thirty_day_sheet(const SheetSource& source) {
 Sheet annual_sheet(const SheetSource& source) {
   Sheet out = sheet(SheetKind::annual, "Yearly walk-through");
   keep(sump_walk(source), out);
-  SheetSection by_rule = due_by_rules(source, {0, 1, 0}, {1, 0, 0});
-  add_yearly_test(source, "leak-detector-yearly", by_rule);
-  add_yearly_test(source, "line-yearly", by_rule);
-  keep(std::move(by_rule), out);
+  keep(due_by_rules(source, SheetKind::annual), out);
   end(out);
   return out;
 }

@@ -224,19 +224,21 @@ class Holder {
     if (row.value) told.difference = *told.amount - *row.value;
     if (past(row.limit, *told.amount)) return conclude(told, Verdict::outside, "past its limit");
     const bool limited = row.limit.at_least || row.limit.at_most;
+    const std::string so_far = limited ? "within its limit; " : "";
+    if (row.value && !row.rests_on.empty()) {
+      told.reason = so_far + "the computed value rests on " + row.rests_on;
+      return;
+    }
     if (row.tolerance.known()) {
       const double slack = rounding * std::abs(*told.amount);
       const bool in = *told.amount >= *row.tolerance.low - slack && *told.amount <= *row.tolerance.high + slack;
-      if (!row.rests_on.empty()) {
-        return conclude(told, Verdict::not_determined, "the computed value rests on " + row.rests_on);
-      }
       return conclude(told, in ? Verdict::within : Verdict::outside,
                       in ? "within its tolerance" : "outside its tolerance");
     }
-    if (limited) return conclude(told, Verdict::within, "within its limit");
-    told.reason = row.value             ? "no tolerance is agreed"
-                  : row.missing.empty() ? "nothing to hold it against"
-                                        : row.missing;
+    if (limited && !row.tolerance.open()) return conclude(told, Verdict::within, "within its limit");
+    told.reason = so_far + (row.value             ? "no tolerance is agreed"
+                            : row.missing.empty() ? "nothing to hold it against"
+                                                  : row.missing);
   }
 
   static void judge_answer(ReadingTold& told) {
@@ -274,6 +276,20 @@ const char* word(Verdict verdict) {
 Parsed<ReadingsTold> hold_readings(const SheetPack& pack, const std::vector<SheetReading>& typed,
                                    const site::Date& today) {
   return Holder(pack, today).hold(typed);
+}
+
+std::vector<Diagnostic> without_a_name(const ReadingsTold& told) {
+  std::vector<Diagnostic> out;
+  for (const ReadingTold& one : told.readings) {
+    if (one.row.who.empty() || !one.typed.by.empty()) continue;
+    out.push_back(
+        {Severity::error,
+         "who did it is missing: '" + one.row.what + "' of part '" + one.row.part + "' is done by " + one.row.who,
+         one.typed.by.where,
+         "write a name in the column by",
+         {}});
+  }
+  return out;
 }
 
 }  // namespace forecourse::handover

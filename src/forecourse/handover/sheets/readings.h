@@ -43,6 +43,10 @@ struct ReadingsTold {
                                                  const std::vector<site::records::SheetReading>& typed,
                                                  const site::Date& today);
 
+/// Errors: readings that name nobody where their row says who does it. It is for those that were typed, as a record
+/// need not name anybody.
+[[nodiscard]] std::vector<Diagnostic> without_a_name(const ReadingsTold& told);
+
 /// A row of a file of records: names of its columns and what stands in them.
 struct RecordRow {
   std::string kind;  ///< "tests", "inspections"

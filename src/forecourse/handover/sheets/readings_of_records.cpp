@@ -1,4 +1,6 @@
 #include <algorithm>
+#include <set>
+#include <tuple>
 
 #include "forecourse/base/unit_text.h"
 #include "forecourse/checks/rules/period.h"
@@ -36,14 +38,24 @@ class RecordReader {
   explicit RecordReader(const SheetPack& pack) : pack_(pack) {}
 
   Parsed<std::vector<SheetReading>> read(const site::records::Records& records) {
-    for (const Test& test : records.tests) take(test);
     for (const Inspection& inspection : records.inspections) {
       for (const Inspected& item : inspection.items) take(inspection, item);
+    }
+    for (const Test& test : records.tests) {
+      if (!looked_at_.contains(moment_of(test.kind, test.part.text, test.at, test.by))) take(test);
     }
     return std::move(out_);
   }
 
  private:
+  /// A test of a part at a day and time, and by whom.
+  using TestAt = std::tuple<site::records::TestKind, std::string, std::string, double, std::string>;
+
+  static TestAt moment_of(site::records::TestKind kind, const std::string& part, const site::records::Moment& at,
+                          const site::Name& by) {
+    return {kind, part, checks::text(at.day), at.time ? at.time->si() : -1.0, by.text};
+  }
+
   void no_row(const site::records::Moment& at, const std::string& what) {
     out_.diagnostics.push_back(
         {Severity::warning, "no sheet has a line for " + what + " of " + checks::text(at.day), at.day.where, {}, {}});
@@ -104,10 +116,13 @@ class RecordReader {
     const Found found = sheet == nullptr ? Found{} : find(*sheet, names);
     if (found.row == nullptr) return no_row(inspection.at, "'" + item.what.text + "' at " + item.part.text);
     std::string value = value_of(item, *found.row);
-    if (!value.empty()) add(inspection.at, *sheet, found, std::move(value), inspection.by);
+    if (value.empty()) return;
+    if (found.row->test) looked_at_.insert(moment_of(*found.row->test, found.row->part, inspection.at, inspection.by));
+    add(inspection.at, *sheet, found, std::move(value), inspection.by);
   }
 
   const SheetPack& pack_;
+  std::set<TestAt> looked_at_;  ///< tests that an inspection tells as they were read; a test may round what was read
   Parsed<std::vector<SheetReading>> out_;
 };
 

@@ -9,27 +9,29 @@
 namespace forecourse::handover {
 namespace {
 
-/// Rows of one test have ids that begin alike: "sump-tight", "sump-change".
-std::string test_of(const std::string& id) { return id.substr(0, id.find('-')); }
+/// Whether a reading belongs to a test that was made of the same part on the same day.
+bool is_reading_of(const ReadingTold& one, const ReadingTold& test) {
+  return one.row.reading_of && one.row.reading_of == test.row.test && one.sheet == test.sheet &&
+         one.row.part == test.row.part && checks::days_between(one.typed.at.day, test.typed.at.day) == 0;
+}
 
-bool same_test(const ReadingTold& a, const ReadingTold& b) {
-  return a.sheet == b.sheet && a.section == b.section && a.row.part == b.row.part &&
-         test_of(a.row.id) == test_of(b.row.id) && checks::days_between(a.typed.at.day, b.typed.at.day) == 0;
+bool same_row(const ReadingTold& a, const ReadingTold& b) {
+  return a.sheet == b.sheet && a.section == b.section && a.row.part == b.row.part && a.row.what == b.row.what;
 }
 
 /// Whether the same was read again later that day, and no longer outside.
 bool mended(const ReadingTold& outside, const ReadingsTold& all) {
   return std::any_of(all.readings.begin(), all.readings.end(), [&](const ReadingTold& one) {
-    return same_test(one, outside) && one.row.what == outside.row.what && one.verdict != Verdict::outside &&
-           one.typed.at.time && outside.typed.at.time && one.typed.at.time->si() > outside.typed.at.time->si();
+    return same_row(one, outside) && checks::days_between(one.typed.at.day, outside.typed.at.day) == 0 &&
+           one.verdict != Verdict::outside && one.typed.at.time && outside.typed.at.time &&
+           one.typed.at.time->si() > outside.typed.at.time->si();
   });
 }
 
-/// A reading of the same test that is outside; null: none.
-const ReadingTold* outside_beside(const ReadingTold& told, const ReadingsTold& all) {
+/// A reading of the test that is outside; null: none.
+const ReadingTold* outside_beside(const ReadingTold& test, const ReadingsTold& all) {
   for (const ReadingTold& one : all.readings) {
-    const bool other = &one != &told && one.verdict == Verdict::outside && same_test(one, told);
-    if (other && one.row.what != told.row.what && !mended(one, all)) return &one;
+    if (one.verdict == Verdict::outside && is_reading_of(one, test) && !mended(one, all)) return &one;
   }
   return nullptr;
 }
@@ -70,21 +72,13 @@ class RecordMaker {
     out.kind = kind;
     out.where = told_.typed.where;
     add(out, "day", checks::text(told_.typed.at.day));
-    if (told_.typed.at.time) add(out, "time", clock(told_.typed.at.time->si()));
+    if (told_.typed.at.time) add(out, "time", clock_text(told_.typed.at.time->si()));
     return out;
   }
 
   static void add(RecordRow& row, const char* column, std::string cell) {
     row.columns.emplace_back(column);
     row.cells.push_back(std::move(cell));
-  }
-
-  /// "06:30"
-  static std::string clock(double since_midnight) {
-    const auto minutes = static_cast<int>(std::lround(from_si(since_midnight, "min")));
-    const auto two = [](int n) { return (n < 10 ? "0" : "") + std::to_string(n); };
-    constexpr int minutes_of_hour = 60;
-    return two(minutes / minutes_of_hour) + ":" + two(minutes % minutes_of_hour);
   }
 
   /// As it was typed; what a number means is found anew whenever it is held against its sheet.

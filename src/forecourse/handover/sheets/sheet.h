@@ -68,13 +68,20 @@ struct SheetFigure {
   double value = 0.0;  ///< SI
 };
 
+/// What stands in place of a tolerance that nobody has agreed on yet.
+inline constexpr const char* to_be_agreed = "to be agreed";
+/// What stands there where none is needed.
+inline constexpr const char* the_limit_alone = "the limit alone";
+
 /// How far a reading may lie from the value.
 struct Tolerance {
-  std::optional<double> low;  ///< [SI] least reading; both empty: to be agreed
+  std::optional<double> low;  ///< [SI] least reading; both empty: there is none
   std::optional<double> high;
-  std::string source;  ///< "spread of the values entered", "--tolerance flow"
+  std::string source;  ///< "spread of the values entered", "agreed", or one of the two above
 
   [[nodiscard]] bool known() const { return low && high; }
+  /// Whether there has to be one and is not: a limit alone then decides nothing.
+  [[nodiscard]] bool open() const { return !known() && source == to_be_agreed; }
 };
 
 /// What a requirement asks of a reading.
@@ -86,7 +93,7 @@ struct RowLimit {
   std::string clause;
   std::string edition;
   bool verified = false;  ///< the text of the clause was seen
-  bool binds = false;     ///< of a rule set that the site names, or of a study; else of a practice it does not name
+  bool binds = false;     ///< of a rule set that the site names; else of one, or of a practice, that it does not name
 };
 
 /// A row: what is to be read, beside what was computed or entered; or a step; or something told.
@@ -109,7 +116,9 @@ struct SheetRow {
   RowLimit limit;
   std::string who;                              ///< by whom it is done
   std::optional<site::records::TestKind> test;  ///< the reading is kept as this test of the part
-  SourceSpan where{};                           ///< of the part in the site file
+  /// A test of the part that cannot be passed where this reading is outside.
+  std::optional<site::records::TestKind> reading_of;
+  SourceSpan where{};  ///< of the part in the site file
 };
 
 /// Rows that belong together.

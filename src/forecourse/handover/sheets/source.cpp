@@ -13,12 +13,24 @@ bool tells(const checks::BoundRequirement& one, std::string_view figure) {
   return one.figure != nullptr && one.figure->id == figure && one.when.empty();
 }
 
-/// The rule set that a clause of a study belongs to; empty: none of its own.
-std::string_view set_of(const std::string& clause) {
+/// The rule set that a clause of a study belongs to; empty: none that is known.
+std::string_view set_of(std::string_view clause) {
   if (clause.starts_with("40 CFR")) return "us-federal";
   if (clause.starts_with("29 CFR")) return "us-osha";
   if (clause.starts_with("IFC")) return "us-fire-code";
   return {};
+}
+
+/// The clauses of a list: "29 CFR 1910.106(b)(3)(iv)(a), IFC 5704.2.7.3.3".
+std::vector<std::string_view> clauses_of(std::string_view list) {
+  constexpr std::string_view comma = ", ";
+  std::vector<std::string_view> out;
+  for (std::size_t end = list.find(comma); end != std::string_view::npos; end = list.find(comma)) {
+    out.push_back(list.substr(0, end));
+    list.remove_prefix(end + comma.size());
+  }
+  out.push_back(list);
+  return out;
 }
 
 bool of_set(const checks::BoundRequirement& one, std::string_view set) { return one.set->id.text == set; }
@@ -65,41 +77,47 @@ std::string SheetSource::who(std::string_view figure) const {
   return one == nullptr ? std::string() : one->entered->who.text;
 }
 
-const checks::Finding* SheetSource::finding(std::string_view rule, std::string_view subject) const {
+SheetSource::Found SheetSource::found(std::string_view rule, std::string_view subject) const {
   for (const checks::FindingSet& set : checked_.sets) {
     for (const checks::Finding& one : set.findings) {
-      if (one.rule == rule && one.subject == subject && one.state != checks::FindingState::does_not_apply) return &one;
+      const bool applies = one.state != checks::FindingState::does_not_apply;
+      if (applies && one.rule == rule && one.subject == subject) return {&set, &one};
     }
   }
-  return nullptr;
+  return {};
 }
 
 RowLimit SheetSource::clause(std::string_view rule, std::string_view subject) const {
-  const checks::Finding* one = finding(rule, subject);
+  const auto [set, one] = found(rule, subject);
   if (one == nullptr) return {};
   RowLimit out;
   out.words = one->requirement;
   out.clause = one->clause;
   out.edition = one->edition;
   out.verified = one->clause_verified;
-  out.binds = binds(one->clause);
+  out.binds = binds(set->id, one->clause);
   return out;
 }
 
 bool SheetSource::binds(const std::string& clause) const {
-  const std::string_view set = set_of(clause);
-  return set.empty() || lives_under(set);
+  const std::vector<std::string_view> all = clauses_of(clause);
+  return std::any_of(all.begin(), all.end(), [&](std::string_view one) { return lives_under(set_of(one)); });
+}
+
+bool SheetSource::binds(std::string_view set, const std::string& clause) const {
+  const auto is_rules = [&](const checks::FindingSet& one) { return one.id == set && !one.of_study; };
+  return std::any_of(checked_.sets.begin(), checked_.sets.end(), is_rules) || binds(clause);
 }
 
 RowLimit SheetSource::at_least(std::string_view rule, std::string_view subject) const {
   RowLimit out = clause(rule, subject);
-  if (const checks::Finding* one = finding(rule, subject)) out.at_least = one->limit;
+  if (const checks::Finding* one = found(rule, subject).finding) out.at_least = one->limit;
   return out;
 }
 
 RowLimit SheetSource::at_most(std::string_view rule, std::string_view subject) const {
   RowLimit out = clause(rule, subject);
-  if (const checks::Finding* one = finding(rule, subject)) out.at_most = one->limit;
+  if (const checks::Finding* one = found(rule, subject).finding) out.at_most = one->limit;
   return out;
 }
 
@@ -145,6 +163,19 @@ SheetRow signature_row(std::string what) {
   SheetRow out = told_row("signature", std::move(what));
   out.blank = Blank::signature;
   return out;
+}
+
+SheetSection section(const char* id, const char* title, const char* note) {
+  SheetSection out;
+  out.id = id;
+  out.title = title;
+  out.notes.emplace_back(note);
+  return out;
+}
+
+Tolerance around(const std::optional<double>& value, const std::optional<double>& agreed) {
+  if (value && agreed) return {*value - *agreed, *value + *agreed, "agreed"};
+  return {std::nullopt, std::nullopt, to_be_agreed};
 }
 
 void set_value(SheetRow& row, const std::optional<double>& value, std::string by, std::string missing) {

@@ -33,8 +33,10 @@ class SheetSource {
   /// Whether the site names a rule set.
   [[nodiscard]] bool lives_under(std::string_view rule_set) const;
 
-  /// Whether a clause that a study brings is of a rule set that the site names.
+  /// Whether a clause that a study brings is of a rule set that the site names; of several in a list, whether one is.
   [[nodiscard]] bool binds(const std::string& clause) const;
+  /// Whether the findings of a set bind: those of a rule set do, those of a study by their clause.
+  [[nodiscard]] bool binds(std::string_view set, const std::string& clause) const;
 
   [[nodiscard]] const checks::CheckResult& checked() const { return checked_; }
 
@@ -43,7 +45,12 @@ class SheetSource {
 
  private:
   [[nodiscard]] const checks::BoundRequirement* requirement(std::string_view figure) const;
-  [[nodiscard]] const checks::Finding* finding(std::string_view rule, std::string_view subject) const;
+  /// A finding and the set that it stands in; null: there is none.
+  struct Found {
+    const checks::FindingSet* set = nullptr;
+    const checks::Finding* finding = nullptr;
+  };
+  [[nodiscard]] Found found(std::string_view rule, std::string_view subject) const;
 
   checks::CheckResult checked_;
 };
@@ -58,6 +65,12 @@ class SheetSource {
 [[nodiscard]] SheetRow told_row(std::string id, std::string what, std::string part = {}, std::string path = {});
 /// Who did it and when: the end of a section.
 [[nodiscard]] SheetRow signature_row(std::string what);
+
+/// A section without rows, with a note.
+[[nodiscard]] SheetSection section(const char* id, const char* title, const char* note);
+
+/// As far from a value as was agreed.
+[[nodiscard]] Tolerance around(const std::optional<double>& value, const std::optional<double>& agreed);
 
 /// The row with a value, or with what to enter.
 void set_value(SheetRow& row, const std::optional<double>& value, std::string by, std::string missing);

@@ -25,10 +25,7 @@ void stop_rows(const SheetSource& source, const site::EmergencyStop& stop, Sheet
       amount_row("stop-height", "height above the floor in front of it", stop.id.text, path, Amount::depth);
   set_value(height, entered(stop.height), "entered", "not entered: height of the switch");
   height.limit = source.limit("emergency-stop-height");
-  height.tolerance.source = "to be agreed";
-  if (height.value && source.agreed.height) {
-    height.tolerance = {*height.value - *source.agreed.height, *height.value + *source.agreed.height, "agreed"};
-  }
+  height.tolerance = around(height.value, source.agreed.height);
   add(std::move(height));
   const auto fact = [&](const char* id, const char* what, const site::Fact& entered, const char* figure) {
     SheetRow row = yes_no_row(id, what, stop.id.text, path);
@@ -43,6 +40,7 @@ void stop_rows(const SheetSource& source, const site::EmergencyStop& stop, Sheet
   SheetRow time = amount_row("stop-time", "time until the pumps stand", stop.id.text, path, Amount::time);
   set_value(time, entered(stop.acts_in), "entered", "not entered: acts_in of the switch");
   if (time.value) time.tolerance = {0.0, time.value, "no more than entered"};
+  time.reading_of = TestKind::emergency_stop;
   add(std::move(time));
   SheetRow works = yes_no_row("stop-works", "pressed by itself, it stops all that it must stop", stop.id.text, path);
   works.test = TestKind::emergency_stop;
@@ -57,18 +55,17 @@ struct Cause {
   std::string what;
   std::vector<std::string> names;
   const site::EmergencyStop* stop = nullptr;
-  bool by_itself = false;  ///< a spring or a poppet acts, whatever is linked
 };
 
 std::vector<Cause> tank_causes(const site::Tank& tank) {
   std::vector<Cause> out;
   if (tank.sump && (tank.sump->sensor || tank.sump->sensor_height)) {
-    Cause cause{tank.id.text, "sump sensor of tank " + tank.id.text, {}, nullptr, false};
+    Cause cause{tank.id.text, "sump sensor of tank " + tank.id.text, {}, nullptr};
     if (tank.sump->sensor && !tank.sump->sensor->id.empty()) cause.names.push_back(tank.sump->sensor->id.text);
     out.push_back(std::move(cause));
   }
   if (tank.overfill_alarm) {
-    out.push_back({tank.id.text, "overfill alarm of tank " + tank.id.text, {}, nullptr, false});
+    out.push_back({tank.id.text, "overfill alarm of tank " + tank.id.text, {}, nullptr});
   }
   return out;
 }
@@ -77,7 +74,7 @@ std::vector<Cause> dispenser_causes(const site::Dispenser& dispenser) {
   std::vector<Cause> out;
   const std::string& id = dispenser.id.text;
   if (dispenser.sump && (dispenser.sump->sensor || dispenser.sump->sensor_height)) {
-    Cause cause{id, "sump sensor of dispenser " + id, {id}, nullptr, false};
+    Cause cause{id, "sump sensor of dispenser " + id, {id}, nullptr};
     if (dispenser.sump->sensor && !dispenser.sump->sensor->id.empty()) {
       cause.names.push_back(dispenser.sump->sensor->id.text);
     }
@@ -85,11 +82,11 @@ std::vector<Cause> dispenser_causes(const site::Dispenser& dispenser) {
   }
   const auto valve = [](const site::Inlet& inlet) { return inlet.shear_valve.has_value(); };
   if (std::any_of(dispenser.inlets.begin(), dispenser.inlets.end(), valve)) {
-    out.push_back({id, "shear valve of dispenser " + id + " trips", {}, nullptr, true});
+    out.push_back({id, "shear valve of dispenser " + id + " trips", {}, nullptr});
   }
   const auto breakaway = [](const site::Hose& hose) { return hose.breakaway.has_value(); };
   if (std::any_of(dispenser.hoses.begin(), dispenser.hoses.end(), breakaway)) {
-    out.push_back({id, "breakaway of dispenser " + id + " parts", {}, nullptr, true});
+    out.push_back({id, "breakaway of dispenser " + id + " parts", {}, nullptr});
   }
   return out;
 }
@@ -97,11 +94,11 @@ std::vector<Cause> dispenser_causes(const site::Dispenser& dispenser) {
 std::vector<Cause> causes_of(const site::Site& site) {
   std::vector<Cause> out;
   for (const site::EmergencyStop& stop : site.emergency_stops) {
-    out.push_back({stop.id.text, "emergency stop " + stop.id.text, {stop.id.text}, &stop, false});
+    out.push_back({stop.id.text, "emergency stop " + stop.id.text, {stop.id.text}, &stop});
   }
   for (const site::Pump& pump : site.pumps) {
     if (!pump.leak_detector) continue;
-    Cause cause{pump.id.text, "leak detector of pump " + pump.id.text, {pump.id.text}, nullptr, false};
+    Cause cause{pump.id.text, "leak detector of pump " + pump.id.text, {pump.id.text}, nullptr};
     if (!pump.leak_detector->id.empty()) cause.names.push_back(pump.leak_detector->id.text);
     out.push_back(std::move(cause));
   }
@@ -196,6 +193,7 @@ SheetSection cause_and_effect_section(const SheetSource& source) {
       row.expected = effect.acts;
       if (cause.stop != nullptr) {
         row.expected = true;
+        row.reading_of = TestKind::emergency_stop;
         row.limit = asked_of_stop(source, i < pumps);
       }
       if (!effect.acts) row.missing = "not entered: emergency_stop or interlock";

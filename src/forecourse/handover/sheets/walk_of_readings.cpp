@@ -52,12 +52,6 @@ std::map<std::string, Answers> answers_of(const ReadingsTold& told, SheetKind sh
   return out;
 }
 
-/// "06:30"
-std::string clock_text(double since_midnight) {
-  const auto minutes = static_cast<int>(std::lround(from_si(since_midnight, "min")));
-  return fmt::format("{:02}:{:02}", minutes / 60, minutes % 60);
-}
-
 RecordRow walk(SheetKind sheet, const std::string& day, const Answers& answers) {
   const ReadingTold* last = answers.begin()->second;
   std::string faults;
@@ -78,6 +72,11 @@ RecordRow walk(SheetKind sheet, const std::string& day, const Answers& answers) 
 }
 
 }  // namespace
+
+std::string clock_text(double since_midnight) {
+  const auto minutes = static_cast<int>(std::lround(from_si(since_midnight, "min")));
+  return fmt::format("{:02}:{:02}", minutes / 60, minutes % 60);
+}
 
 std::string row_kind(SheetKind kind) {
   const bool walked = kind == SheetKind::thirty_day || kind == SheetKind::annual;

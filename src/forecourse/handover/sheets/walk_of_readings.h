@@ -13,6 +13,9 @@ namespace forecourse::handover {
 /// What such a record says was looked for: everything.
 inline constexpr const char* whole_walk = "the whole walk-through";
 
+/// As records write a time of day [s since midnight]: "06:30".
+[[nodiscard]] std::string clock_text(double since_midnight);
+
 /// As records call a single row of a sheet: "30-day row", "annual row"; of a sheet that is no walk-through as the
 /// sheet.
 [[nodiscard]] std::string row_kind(SheetKind kind);

@@ -128,6 +128,7 @@ Json line_json(const studies::LineTest& line, const LineTestFacts& facts) {
       {"compliance_m3_per_pa", number_or_null(line.compliance)},
       {"compliance_reason", text_or_null(line.compliance_reason)},
       {"held_pressure_gauge_pa", number_or_null(line.held)},
+      {"held_at", text_or_null(line.held_at)},
       {"held_by", line.held_by},
       {"thermal", thermal_json(line.thermal)},
       {"volume_test", volume_test_json(line.volume_test)},

@@ -122,8 +122,10 @@ std::vector<std::string> line_test_answer(const LineTest& line, site::Display di
   std::vector<std::string> out;
   const std::string name = "Line of " + line.system;
   if (!line.problem.empty()) return {name + ": not determined: " + line.problem + "."};
+  const std::string place = line.held_at.empty() ? "" : " at the discharge of pump " + line.held_at;
   out.push_back(name + ": " + show.unit(Measure::volume, line.volume) + " to the dispensers; held at " +
-                (line.held ? show.pressure(*line.held) + " by " : std::string("nothing known: ")) + line.held_by + ".");
+                (line.held ? show.pressure(*line.held) + place + " by " : std::string("nothing known: ")) +
+                line.held_by + ".");
   out.push_back(thermal_sentence(line, show));
   if (line.thermal.problem.empty()) add_masking(line, show, out);
   add_pressure(line, show, out);

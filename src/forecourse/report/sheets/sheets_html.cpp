@@ -3,11 +3,11 @@
 #include <algorithm>
 
 #include "forecourse/handover/sheets/sheets.h"
-#include "forecourse/report/html/page.h"
 #include "forecourse/report/html/parts.h"
 #include "forecourse/report/sheets/sheet_tables.h"
 #include "forecourse/report/sheets/sheets_report.h"
 #include "forecourse/report/sheets/sheets_view.h"
+#include "forecourse/report/study_page.h"
 
 namespace forecourse::report {
 namespace {
@@ -35,7 +35,7 @@ constexpr const char* card_rules = R"css(
 )css";
 
 /// What the card for the wall leaves out on paper.
-constexpr const char* wall_rules = "@media print{.cells,.wall thead{display:none}}\n";
+constexpr const char* wall_rules = "@media print{.cells,.warnings,.wall thead{display:none}}\n";
 
 std::string section_html(const SheetSection& section, site::Display display, int level) {
   std::string out = html::heading(level, section.title);
@@ -49,17 +49,6 @@ std::string sections_html(const handover::Sheet& sheet, site::Display display, i
   for (const SheetSection& section : sheet.sections) out += section_html(section, display, level);
   return out;
 }
-
-std::vector<std::pair<std::string, std::string>> cells(const handover::SheetPack& pack, const site::Site& site,
-                                                       const SheetsFacts& facts, const std::string& study) {
-  std::vector<std::pair<std::string, std::string>> out{{"Station", site.name.text}, {"Study", study}};
-  if (!facts.texts.empty()) out.emplace_back("Site file", facts.texts.front().name);
-  if (!facts.date.empty()) out.emplace_back("Date", facts.date);
-  out.emplace_back("Made with", "forecourse " + pack.version);
-  return out;
-}
-
-std::string name_of(const site::Site& site) { return site.name.empty() ? "Station without a name" : site.name.text; }
 
 bool is_card(handover::SheetKind kind) {
   return kind == handover::SheetKind::delivery_card || kind == handover::SheetKind::emergency_card;
@@ -98,24 +87,19 @@ std::string defaults_html(const std::vector<DefaultUsed>& defaults) {
 
 std::string sheet_page(const handover::Sheet& sheet, const handover::SheetPack& pack, const site::Site& site,
                        const SheetsFacts& facts) {
-  html::Page page;
-  page.station = name_of(site);
-  page.study = sheet.title;
-  page.cells = cells(pack, site, facts, sheet.title);
+  html::Page page = titled_page(sheet.title, sheet.title, pack.version, site, facts.date, facts.texts);
   page.first = sheet.first;
   page.rules = std::string(rules) + (is_card(sheet.kind) ? card_rules : "") + (is_for_wall(sheet) ? wall_rules : "");
   page.caution = sheet.cautions.front();
   const std::vector<std::string> more(sheet.cautions.begin() + 1, sheet.cautions.end());
   const std::string all = sections_html(sheet, site.display, 2);
   page.body = html::list(more) + (is_for_wall(sheet) ? "<div class=\"wall\">\n" + all + "</div>\n" : all);
+  page.body += "<div class=\"warnings\">\n" + warnings_html(pack.warnings) + "</div>\n";
   return html::page(page);
 }
 
 std::string sheets_page(const handover::SheetPack& pack, const site::Site& site, const SheetsFacts& facts) {
-  html::Page page;
-  page.station = name_of(site);
-  page.study = "Sheets";
-  page.cells = cells(pack, site, facts, "sheets");
+  html::Page page = titled_page("Sheets", "sheets", pack.version, site, facts.date, facts.texts);
   page.rules = rules;
   page.caution = handover::sheet_cautions().front();
   const std::vector<std::string> all = handover::sheet_cautions();
@@ -134,11 +118,7 @@ std::string sheets_page(const handover::SheetPack& pack, const site::Site& site,
     page.body += html::list(sheet.cautions) + sections_html(sheet, site.display, 3) + "</div>\n";
   }
   page.body += "<div class=\"pack\">\n";
-  page.body += defaults_html(pack.defaults);
-  if (!facts.command.empty()) {
-    page.body += html::heading(2, "Run it again") + html::paragraph(facts.command, "command");
-  }
-  page.body += "</div>\n";
+  page.body += defaults_html(pack.defaults) + warnings_html(pack.warnings) + run_again_html(facts.command) + "</div>\n";
   return html::page(page);
 }
 

@@ -26,7 +26,10 @@ class SheetReadingReader {
 
   Parsed<std::vector<SheetReading>> read() {
     std::vector<CsvCell> row;
-    if (csv_.next(row) && read_header(row)) {
+    if (!csv_.next(row)) {
+      error(csv_.row_span(), "it has no header and no line", "fill in the readings.csv that --out writes");
+    } else if (read_header(row)) {
+      columns_ = row.size();
       while (csv_.next(row)) take(row);
     }
     out_.diagnostics.insert(out_.diagnostics.end(), csv_.diagnostics().begin(), csv_.diagnostics().end());
@@ -93,6 +96,10 @@ class SheetReadingReader {
   }
 
   void take(const std::vector<CsvCell>& row) {
+    if (row.size() < columns_) {
+      return error(csv_.row_span(), fmt::format("the line has {} of {} columns", row.size(), columns_),
+                   "it was cut off; take it anew from the file that --out writes");
+    }
     SheetReading reading;
     reading.value = cell(row, "value");
     if (reading.value.empty()) return;
@@ -109,6 +116,7 @@ class SheetReadingReader {
   }
 
   CsvReader csv_;
+  std::size_t columns_ = 0;  ///< of the header
   std::map<std::string, std::size_t> places_;
   Parsed<std::vector<SheetReading>> out_;
 };

@@ -4,6 +4,7 @@
 #include "forecourse/base/constants.h"
 #include "forecourse/parts/escape/leak_rate.h"
 #include "forecourse/parts/escape/orifice.h"
+#include "forecourse/site/places.h"
 #include "forecourse/studies/line_test/line_inputs.h"
 #include "forecourse/studies/line_test/shut_line.h"
 
@@ -44,7 +45,7 @@ class DetectorTeller {
       const site::QuietTest& test = detector.quiet_tests[i];
       detection("quiet test " + std::to_string(i + 1), si(test.detects), si(test.at), si(test.takes));
     }
-    tell_catches();
+    tell_catches(detector);
     tell_restart(detector);
     if (out_.kind.empty()) out_.notes.emplace_back("its kind is not entered");
     return std::move(out_);
@@ -106,12 +107,47 @@ class DetectorTeller {
     out_.catches.push_back({std::move(where), pressure, sharp, laminar, sharp * minute});
   }
 
-  void tell_catches() {
+  /// The inlets of dispensers that the line leads to.
+  [[nodiscard]] std::vector<std::string> inlets() const {
+    std::vector<std::string> out;
+    for (const site::Dispenser& dispenser : in_.site.dispensers) {
+      for (const site::Inlet& inlet : dispenser.inlets) {
+        std::string name = site::place_name(dispenser, inlet);
+        if (std::ranges::find(in_.system.places, name, &network::Place::id) != in_.system.places.end())
+          out.push_back(std::move(name));
+      }
+    }
+    return out;
+  }
+
+  /// Where the leak of a test is simulated: the place that is entered, else the highest inlet of a dispenser; null: its
+  /// height is not entered.
+  [[nodiscard]] const network::Place* test_place(const site::LeakDetector& detector) const {
+    if (!detector.tested_at.empty()) return placed(in_.system, detector.tested_at.text);
+    const network::Place* out = nullptr;
+    for (const std::string& inlet : inlets()) {
+      const network::Place* place = placed(in_.system, inlet);
+      if (place == nullptr) return nullptr;  // it may be the highest
+      if (out == nullptr || place->elevation > out->elevation) out = place;
+    }
+    return out;
+  }
+
+  /// Of the pressure held where the detector is tested: less the height from the liquid in the tank to there.
+  void add_held_catch(const site::LeakDetector& detector) {
+    if (!line_.held) return;
+    const network::Place* place = test_place(detector);
+    if (place == nullptr) return add_catch("the pressure held, pump off", *line_.held);
+    const double there = *network::held_line(in_.site, in_.system).held - in_.system.weight_of(place->elevation);
+    if (there > 0.0) add_catch("the pressure held at " + place->id + ", pump off", there);
+  }
+
+  void tell_catches(const site::LeakDetector& detector) {
     out_.orifice = parts::hole_diameter(
         parts::orifice_area(hourly_rate(), hourly_pressure(), sharp_discharge, in_.system.fluid.density));
     add_catch("the published pressure", hourly_pressure());
     if (out_.at && *out_.at != hourly_pressure()) add_catch("its own test pressure", *out_.at);
-    if (line_.held) add_catch("pressure held, pump off", *line_.held);
+    add_held_catch(detector);
     if (in_.options.pressure) add_catch("pressure of the line test", *in_.options.pressure);
   }
 
@@ -159,6 +195,14 @@ class DetectorTeller {
 };
 
 }  // namespace
+
+const network::Place* placed(const network::PipingSystem& system, const std::string& id) {
+  if (!system.elevations_known) return nullptr;
+  const auto found = std::find_if(system.places.begin(), system.places.end(), [&](const network::Place& place) {
+    return place.id == id && place.elevation_entered;
+  });
+  return found == system.places.end() ? nullptr : &*found;
+}
 
 std::vector<DetectorTold> detectors_of(const LineInputs& in, const LineTest& line,
                                        const std::optional<parts::CoolingLaw>& law, const std::vector<double>& quiet) {

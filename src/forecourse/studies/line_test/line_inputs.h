@@ -22,6 +22,9 @@ struct LineInputs {
 /// How the temperature of a line fades, with how each figure was come by; empty where the told has a problem.
 [[nodiscard]] std::optional<parts::CoolingLaw> cooling_law(const LineInputs& inputs, ThermalTold& told);
 
+/// A place of a system whose height is entered; null: it is not.
+[[nodiscard]] const network::Place* placed(const network::PipingSystem& system, const std::string& id);
+
 /// Volume and compliance of the line, entered or of its pipes.
 void tell_conduit(const LineInputs& inputs, LineTest& line);
 

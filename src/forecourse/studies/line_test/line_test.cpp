@@ -38,6 +38,7 @@ class LineTester {
     const network::HeldLine held = network::held_line(in_.site, in_.system);
     line_.held = held.held_pressure();
     line_.held_by = held.held_by;
+    measure_at_discharge(held);
     tell_conduit(in_, line_);
     law_ = cooling_law(in_, line_.thermal);
     use_pressure_per_degree();
@@ -50,6 +51,18 @@ class LineTester {
 
  private:
   [[nodiscard]] double shrinks() const { return line_.thermal.fuel_expansion - line_.thermal.line_expansion; }
+
+  /// At the discharge of the first pump that runs, where its height is entered: as the flow study tells it.
+  void measure_at_discharge(const network::HeldLine& held) {
+    if (!held.held) return;
+    for (const network::PumpPoint& pump : in_.system.pumps) {
+      const network::Place* place = pump.running ? placed(in_.system, pump.id) : nullptr;
+      if (place == nullptr) continue;
+      line_.held = *held.held - in_.system.weight_of(place->elevation);
+      line_.held_at = pump.id;
+      return;
+    }
+  }
 
   void use_pressure_per_degree() {
     if (!in_.options.per_degree || !line_.thermal.problem.empty() || *in_.options.per_degree <= 0.0) return;
@@ -227,8 +240,8 @@ void take_over(const network::StationNetwork& network, LineTestResult& result) {
   }
 }
 
-/// The station with a lift for each hose: a shut line is tested against the height of its tank's liquid, wherever that
-/// and the nozzles are, so heights that were not entered keep no line from being told.
+/// The station with a lift for each hose: where heights were not entered, a shut line is told against the height of its
+/// tank's liquid, wherever that and the nozzles are, so that they keep no line from being told.
 site::Site without_heights(site::Site site) {
   for (site::Dispenser& dispenser : site.dispensers) {
     for (site::Hose& hose : dispenser.hoses) {

@@ -95,7 +95,7 @@ struct DetectionTold {
 
 /// What a leak of the published rate passes at a pressure of the site.
 struct CatchTold {
-  std::string where;      ///< "pressure held", "10 psi"
+  std::string where;      ///< "the pressure held at D1.regular, pump off"
   double pressure = 0.0;  ///< gauge [Pa]
   double rate = 0.0;      ///< of a sharp hole [m3/s]
   double laminar = 0.0;   ///< of a narrow crack [m3/s]
@@ -136,7 +136,8 @@ struct LineTest {
   double volume = 0.0;               ///< [m3] to the dispensers
   std::optional<double> compliance;  ///< [m3/Pa]
   std::string compliance_reason;
-  std::optional<double> held;  ///< gauge at the height of the liquid in the tank [Pa]
+  std::optional<double> held;  ///< gauge [Pa]
+  std::string held_at;         ///< pump at whose discharge; empty: at the height of the liquid in the tank
   std::string held_by;
   ThermalTold thermal;
   VolumeTestTold volume_test;
