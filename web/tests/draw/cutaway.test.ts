@@ -59,7 +59,9 @@ function statesOf(page: PageId): Values[] {
   const ends = names.flatMap((name) => [0, 0.5, 1].map((value): Values => ({ ...seenWith[page], [name]: value })));
   let seed = 7;
   const next = () => (seed = (seed * 1103515245 + 12345) % 2147483648) / 2147483648;
-  const drawn = Array.from({ length: 100 }, (): Values => Object.fromEntries(names.map((name) => [name, Math.round(next() * 10) / 10])));
+  const drawn = Array.from({ length: 100 }, (): Values =>
+    Object.fromEntries(names.map((name) => [name, Math.round(next() * 10) / 10])),
+  );
   return [{}, all(0), all(1), ...ends, ...drawn];
 }
 
@@ -72,12 +74,26 @@ interface Box {
 }
 
 function labelsOf(svg: string): Box[] {
-  return [...svg.matchAll(/<text x="([^"]+)" y="([^"]+)" text-anchor="(\w+)" class="\w+">([^<]*)<\/text>/g)].map(([, x, y, anchor, text]) => {
-    const width = wordWidth(text!);
-    const left = Number(x) - (anchor === "end" ? width : anchor === "middle" ? width / 2 : 0);
-    return { text: text!, left, right: left + width, top: Number(y) - 14, foot: Number(y) + 4 };
-  });
+  return [...svg.matchAll(/<text x="([^"]+)" y="([^"]+)" text-anchor="(\w+)" class="\w+">([^<]*)<\/text>/g)].map(
+    ([, x, y, anchor, text]) => {
+      const width = wordWidth(text!);
+      const left = Number(x) - (anchor === "end" ? width : anchor === "middle" ? width / 2 : 0);
+      return { text: text!, left, right: left + width, top: Number(y) - 14, foot: Number(y) + 4 };
+    },
+  );
 }
+
+/** Leaders as straight lines. */
+const leadersOf = (svg: string) =>
+  [...svg.matchAll(/<path class="leader" d="M([-\d.]+) ([-\d.]+)L([-\d.]+) ([-\d.]+)"\/>/g)].map((match) =>
+    match.slice(1).map(Number),
+  );
+
+/** Whether a line runs through a label, by points along it. */
+const through = ([x1, y1, x2, y2]: number[], { left, right, top, foot }: Box) =>
+  Array.from({ length: 101 }, (_, i) => [x1! + ((x2! - x1!) * i) / 100, y1! + ((y2! - y1!) * i) / 100]).some(
+    ([x, y]) => x! > left && x! < right && y! > top && y! < foot,
+  );
 
 const meet = (a: Box, b: Box) => a.left < b.right && b.left < a.right && a.top < b.foot && b.top < a.foot;
 
@@ -96,8 +112,11 @@ test.each(pages)("%s: each value changes the picture", (page) => {
 });
 
 test.each(pages)("%s: every number is one, with values that are missing, too large or none", (page) => {
-  const odd: Values[] = [NaN, Infinity, -Infinity, -7, 9, undefined].map((value) => Object.fromEntries(namesOf(page).map((name) => [name, value])));
-  for (const values of [...odd, ...statesOf(page)]) expect(cutaway(page, values)).not.toMatch(/NaN|Infinity|undefined|e[+-]\d/);
+  const odd: Values[] = [NaN, Infinity, -Infinity, -7, 9, undefined].map((value) =>
+    Object.fromEntries(namesOf(page).map((name) => [name, value])),
+  );
+  for (const values of [...odd, ...statesOf(page)])
+    expect(cutaway(page, values)).not.toMatch(/NaN|Infinity|undefined|e[+-]\d/);
   expect(cutaway(page, { ...odd[0] })).toBe(cutaway(page, {}));
 });
 
@@ -109,8 +128,18 @@ test.each(pages)("%s: labels lie within the picture and apart", (page) => {
     for (const [i, one] of labels.entries()) {
       const within = one.left >= 0 && one.right <= 640 && one.top >= 0 && one.foot <= 420;
       expect(within, `${one.text} within, ${state}`).toBe(true);
-      for (const other of labels.slice(i + 1)) expect(meet(one, other), `${one.text} and ${other.text}, ${state}`).toBe(false);
+      for (const other of labels.slice(i + 1))
+        expect(meet(one, other), `${one.text} and ${other.text}, ${state}`).toBe(false);
     }
+  }
+});
+
+test.each(pages)("%s: no leader runs through a word", (page) => {
+  for (const values of statesOf(page)) {
+    const svg = cutaway(page, values);
+    const labels = labelsOf(svg);
+    for (const line of leadersOf(svg))
+      for (const one of labels) expect(through(line, one), `${one.text}, ${JSON.stringify(values)}`).toBe(false);
   }
 });
 

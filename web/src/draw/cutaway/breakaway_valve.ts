@@ -8,10 +8,48 @@ const joint = 322;
 
 type Side = [inner: Point[], outer: Point[]];
 // Upper walls; y is the distance from the axis.
-const dispenserSide: Side = [[[110, 18], [184, 18], [204, 42], [268, 42], [292, 20], [300, 20], [300, 32], [344, 32]], [[344, 46], [300, 46], [282, 56], [194, 56], [172, 30], [110, 30]]];
-const hoseSide: Side = [[[302, 20], [348, 20], [372, 42], [436, 42], [456, 18], [530, 18]], [[530, 30], [468, 30], [446, 56], [362, 56], [350, 40], [346, 30], [302, 30]]];
+const dispenserSide: Side = [
+  [
+    [110, 18],
+    [184, 18],
+    [204, 42],
+    [268, 42],
+    [292, 20],
+    [300, 20],
+    [300, 32],
+    [344, 32],
+  ],
+  [
+    [344, 46],
+    [300, 46],
+    [282, 56],
+    [194, 56],
+    [172, 30],
+    [110, 30],
+  ],
+];
+const hoseSide: Side = [
+  [
+    [300, 20],
+    [348, 20],
+    [372, 42],
+    [436, 42],
+    [456, 18],
+    [530, 18],
+  ],
+  [
+    [530, 30],
+    [468, 30],
+    [446, 56],
+    [362, 56],
+    [350, 40],
+    [346, 30],
+    [300, 30],
+  ],
+];
 
-const wall = ([inner, outer]: Side, side: number) => `${way(...[...inner, ...outer].map(([x, y]): Point => [x, axis + side * y]))}Z`;
+const wall = ([inner, outer]: Side, side: number) =>
+  `${way(...[...inner, ...outer].map(([x, y]): Point => [x, axis + side * y]))}Z`;
 const bore = ([inner]: Side, to: number) => {
   const edge = inner.slice(0, to);
   return `${way(...edge.map(([x, y]): Point => [x, axis - y]), ...edge.map(([x, y]): Point => [x, axis + y]).reverse())}Z`;
@@ -19,11 +57,15 @@ const bore = ([inner]: Side, to: number) => {
 
 /** `f`: the front of its cone; `toward`: 1 when it shuts to the right. */
 const poppet = (f: number, toward: number, stem: number) =>
-  shape("moves", svg`M${f} ${axis - 24}V${axis + 24}L${f - toward * 13} ${axis + 37}h${-toward * 7}V${axis - 37}h${toward * 7}Z`) +
-  shape("moves", toward > 0 ? box(f, axis - 4, stem, 8) : box(f - stem, axis - 4, stem, 8));
+  shape(
+    "moves",
+    svg`M${f} ${axis - 24}V${axis + 24}L${f - toward * 13} ${axis + 37}h${-toward * 7}V${axis - 37}h${toward * 7}Z`,
+  ) + shape("moves", toward > 0 ? box(f, axis - 4, stem, 8) : box(f - stem, axis - 4, stem, 8));
 
 const hoseEnd = (x: number, width: number) =>
-  shape("rubber", box(x, axis - 42, width, 24)) + shape("rubber", box(x, axis + 18, width, 24)) + shape("liquid", box(x, axis - 18, width, 36));
+  shape("rubber", box(x, axis - 42, width, 24)) +
+  shape("rubber", box(x, axis + 18, width, 24)) +
+  shape("liquid", box(x, axis - 18, width, 36));
 
 export interface BreakawayState {
   angle: number;
@@ -43,7 +85,10 @@ export function goneBy(v: { angle: number; parted: number }): Point {
 export function hosePlace(v: { angle: number; parted: number }, [x, y]: Point): Point {
   const [gone, tilt] = [goneBy(v), (tiltOf(v) * Math.PI) / 180];
   const [dx, dy] = [x - joint, y - axis];
-  return [joint + gone[0] + dx * Math.cos(tilt) - dy * Math.sin(tilt), axis + gone[1] + dx * Math.sin(tilt) + dy * Math.cos(tilt)];
+  return [
+    joint + gone[0] + dx * Math.cos(tilt) - dy * Math.sin(tilt),
+    axis + gone[1] + dx * Math.sin(tilt) + dy * Math.cos(tilt),
+  ];
 }
 const tiltOf = (v: { angle: number; parted: number }) => 12 * v.angle * v.parted;
 
@@ -52,16 +97,36 @@ export function breakawayValve(v: BreakawayState, dash: number): string {
   const apart = some(v.parted);
   const ring = (x: number) => [-1, 1].map((side) => shape("moves", box(x, axis + side * 39 - 8, 9, 16))).join("");
   const stay =
-    hoseEnd(0, 112) + shape("hollow", bore(dispenserSide, 6)) + shape("liquid", bore(dispenserSide, 6)) +
-    shape("metal", wall(dispenserSide, -1)) + shape("metal", wall(dispenserSide, 1)) +
-    spring([212, axis], [left - 22, axis], 34, 4) + shape("plain", box(206, axis - 42, 6, 84)) + poppet(left, 1, 42);
+    hoseEnd(0, 112) +
+    shape("hollow", bore(dispenserSide, 6)) +
+    shape("liquid", bore(dispenserSide, 6)) +
+    shape("metal", wall(dispenserSide, -1)) +
+    shape("metal", wall(dispenserSide, 1)) +
+    spring([212, axis], [left - 22, axis], 34, 4) +
+    shape("plain", box(206, axis - 42, 6, 84)) +
+    poppet(left, 1, 42);
   const go =
-    hoseEnd(528, 112) + shape("hollow", bore(hoseSide, 6)) + shape("liquid", bore(hoseSide, 6)) +
-    shape("metal2", wall(hoseSide, -1)) + shape("metal2", wall(hoseSide, 1)) + seal(312, axis - 30, 4) + seal(312, axis + 30, 4) +
-    spring([428, axis], [right + 22, axis], 34, 4) + shape("plain", box(428, axis - 42, 6, 84)) + poppet(right, -1, 82);
+    hoseEnd(528, 112) +
+    shape("hollow", bore(hoseSide, 6)) +
+    shape("liquid", bore(hoseSide, 6)) +
+    shape("metal2", wall(hoseSide, -1)) +
+    shape("metal2", wall(hoseSide, 1)) +
+    seal(312, axis - 30, 4) +
+    seal(312, axis + 30, 4) +
+    spring([428, axis], [right + 22, axis], 34, 4) +
+    shape("plain", box(428, axis - 42, 6, 84)) +
+    poppet(right, -1, 82);
   const [x, y] = goneBy(v);
-  const spill = apart ? drops(v.escape, dash, [joint, axis + 62], 50) + fountain(v.escape, dash, [joint + 4, axis - 20], 90) + drops(v.escape, dash, [joint + x - 14, axis + y + 56], 50) : "";
+  const spill = apart
+    ? drops(v.escape, dash, [joint, axis + 62], 50) +
+      fountain(v.escape, dash, [joint + 4, axis - 20], 90) +
+      drops(v.escape, dash, [joint + x - 14, axis + y + 56], 50)
+    : "";
   return (
-    shape("center", svg`M0 ${axis}H640`) + stay + moved(x, y, turned(tiltOf(v), [joint, axis], go)) + (on(v.parted) ? "" : ring(joint)) + spill
+    shape("center", svg`M0 ${axis}H640`) +
+    stay +
+    moved(x, y, turned(tiltOf(v), [joint, axis], go)) +
+    (on(v.parted) ? "" : ring(joint)) +
+    spill
   );
 }

@@ -4,12 +4,13 @@ import { box, curve, disc, inside, label, moved, note, round, shape, svg, turned
 import { breakawayValve, hosePlace } from "./breakaway_valve";
 
 const degrees = (share: number) => `${Math.round(90 * share)}°`;
-const partedWords = (v: { parted: number; shut: number; escape: number; pull: number; angle: number }) => [
-  `pulled with ${percent(v.pull)} of what parts it, ${degrees(v.angle)} off its axis`,
-  on(v.parted) ? "the breakaway has parted" : "the breakaway holds",
-  on(v.parted) && (v.shut > 0.95 ? "both ends are shut" : "its ends are not shut"),
-  some(v.escape) && "fuel escapes",
-] as const;
+const partedWords = (v: { parted: number; shut: number; escape: number; pull: number; angle: number }) =>
+  [
+    `pulled with ${percent(v.pull)} of what parts it, ${degrees(v.angle)} off its axis`,
+    on(v.parted) ? "the breakaway has parted" : "the breakaway holds",
+    on(v.parted) && (v.shut > 0.95 ? "both ends are shut" : "its ends are not shut"),
+    some(v.escape) && "fuel escapes",
+  ] as const;
 const rest = { pull: 0, angle: 0, parted: 0, shut: 0, escape: 0 };
 
 export const whipHose = picture(
@@ -25,24 +26,38 @@ export const whipHose = picture(
     const foot: Point = [end[0] + 46 * v.angle, 420];
     const whip = curve([166, 96], [between(246, 190, v.angle), 96], along(start, -50 * (1 - v.angle) - 6), start);
     const curb = curve(end, along(end, between(20, 60, v.angle)), [foot[0], between(360, 170, v.angle)], foot);
-    const half = (from: number, kind: string) => turned((turn * 180) / Math.PI, start, shape(kind, round(start[0] + from, start[1] - 17, 41, 34, 4)) + shape("line", box(start[0] + from + 8, start[1] - 17, 5, 34)));
+    const half = (from: number, kind: string) =>
+      turned(
+        (turn * 180) / Math.PI,
+        start,
+        shape(kind, round(start[0] + from, start[1] - 17, 41, 34, 4)) +
+          shape("line", box(start[0] + from + 8, start[1] - 17, 5, 34)),
+      );
     const middle = along(start, 42);
     return (
-      shape("plain", box(0, 20, 130, 400)) + shape("line", "M20 60H110V130H20Z") +
-      shape("metal", box(122, 74, 16, 44)) + shape("plain", box(138, 82, 28, 28)) +
+      shape("plain", box(0, 20, 130, 400)) +
+      shape("line", "M20 60H110V130H20Z") +
+      shape("metal", box(122, 74, 16, 44)) +
+      shape("plain", box(138, 82, 28, 28)) +
       hoseOf(whip, 22) +
-      moved(0, gone, hoseOf(curb, 22) + half(43, "moves")) + half(0, "moves") +
+      moved(0, gone, hoseOf(curb, 22) + half(43, "moves")) +
+      half(0, "moves") +
       (on(v.parted) ? drops(v.escape, dash, [middle[0], middle[1] + 22], 90) : "") +
-      shape("center", svg`M${along(start, -60)[0]} ${along(start, -60)[1]}L${along(start, 170)[0]} ${along(start, 170)[1]}`) +
+      shape(
+        "center",
+        svg`M${along(start, -60)[0]} ${along(start, -60)[1]}L${along(start, 170)[0]} ${along(start, 170)[1]}`,
+      ) +
       shape("hidden", svg`M${end[0]} ${end[1]}V${end[1] + 90}`) +
-      (some(v.pull) ? arrow("pull", [foot[0] + 44, 300], [foot[0] + 44, 306 + 84 * v.pull]) : "") +
+      (some(v.pull) ? arrow("pull", [foot[0] + 44, 270], [foot[0] + 44, 276 + 76 * v.pull]) : "") +
       note("dispenser", 64, 260) +
       label("whip hose", 300, 40, whip[5]!, some(v.angle) && v.angle > 0.5 ? "straight" : "bends") +
       label("breakaway", 628, 150, along(start, 20), on(v.parted) ? "parted" : "holds", "right") +
-      label("angle", 628, 220, [end[0] + (v.angle > 0.1 ? 8 : 2), end[1] + 44], degrees(v.angle), "right") +
-      label("curb hose", 628, 290, [foot[0] - 2, 384 - 30 * v.angle], "", "right") +
-      (some(v.pull) ? label("pull", 628, 360, [foot[0] + 48, 324], percent(v.pull), "right") : "") +
-      (on(v.parted) ? note(v.shut > 0.95 ? "both ends shut" : "ends open", 628, 40, "end", v.shut > 0.95 ? "state" : "bad") : "")
+      label("angle", 628, 230, [end[0] + (v.angle > 0.1 ? 8 : 2), end[1] + 44], degrees(v.angle), "right") +
+      label("curb hose", 628, 396, [foot[0] - 2, 392], "", "right") +
+      (some(v.pull) ? label("pull", 628, 310, [foot[0] + 48, 280], percent(v.pull), "right") : "") +
+      (on(v.parted)
+        ? note(v.shut > 0.95 ? "both ends shut" : "ends open", 628, 40, "end", v.shut > 0.95 ? "state" : "bad")
+        : "")
     );
   },
 );
@@ -56,7 +71,10 @@ export const breakaway = picture(
     const angle = (Math.PI / 2) * v.angle;
     return (
       breakawayValve(v, dash) +
-      (some(v.pull) || some(v.angle) ? arrow("pull", from, [from[0] + long * Math.cos(angle), from[1] + long * Math.sin(angle) * 0.6]) + shape("mark-line", svg`M${from[0]} ${from[1]}h104`) : "") +
+      (some(v.pull) || some(v.angle)
+        ? arrow("pull", from, [from[0] + long * Math.cos(angle), from[1] + long * Math.sin(angle) * 0.6]) +
+          shape("mark-line", svg`M${from[0]} ${from[1]}h104`)
+        : "") +
       label("dispenser's half", 12, 60, [230, 158]) +
       label("hose's half", 628, 60, hosePlace(v, [408, 158]), on(v.parted) ? "parted" : "joined", "right") +
       label("poppet", 12, 330, [246 + 30 * v.shut, 240], shutWord(v.shut)) +
@@ -74,31 +92,63 @@ export const breakaway = picture(
 function braid(pull: number, turn: number): string {
   const lean = between(44, 74, pull);
   const shift = 26 * turn;
-  const set = (side: number, by: number) => Array.from({ length: 22 }, (_, i) => svg`M${i * 16 - 20 + by} ${side > 0 ? 142 : 200}l${lean} ${side * 58}`).join("");
+  const set = (side: number, by: number) =>
+    Array.from({ length: 22 }, (_, i) => svg`M${i * 16 - 20 + by} ${side > 0 ? 142 : 200}l${lean} ${side * 58}`).join(
+      "",
+    );
   return inside("braid", box(92, 146, 140, 54), shape("line", set(1, shift)) + shape("thread", set(-1, -shift)));
 }
 
 export const curbHose = picture(
   { pull: 0, turn: 0, flow: 0 },
-  (v) => told(some(v.flow) ? "fuel flows in the hose" : "the hose is still", some(v.pull) && `pulled, ${percent(v.pull)}`, some(v.turn) && `twisted, ${percent(v.turn)}`),
+  (v) =>
+    told(
+      some(v.flow) ? "fuel flows in the hose" : "the hose is still",
+      some(v.pull) && `pulled, ${percent(v.pull)}`,
+      some(v.turn) && `twisted, ${percent(v.turn)}`,
+    ),
   (v, dash) => {
     const axis = 200;
-    const below = (x: number, to: number, top: number, thick: number, kind: string) => shape(kind, box(x, axis + top, to - x, thick));
+    const below = (x: number, to: number, top: number, thick: number, kind: string) =>
+      shape(kind, box(x, axis + top, to - x, thick));
     return (
-      shape("plain", box(0, axis - 44, 92, 44)) + shape("hollow", box(92, axis - 54, 140, 54)) + braid(v.pull, v.turn) + shape("line", box(92, axis - 54, 140, 54)) +
+      shape("plain", box(0, axis - 44, 92, 44)) +
+      shape("hollow", box(92, axis - 54, 140, 54)) +
+      braid(v.pull, v.turn) +
+      shape("line", box(92, axis - 54, 140, 54)) +
       shape("wire-mark", svg`M92 ${axis - 30}q18 -18 36 0t36 0t36 0t32 0`) +
-      shape("plain", box(232, axis - 64, 180, 64)) + shape("plain", box(392, axis - 74, 108, 74)) + shape("line", svg`M412 ${axis - 74}V${axis}M446 ${axis - 74}V${axis}M480 ${axis - 74}V${axis}`) +
-      shape("plain", box(500, axis - 58, 64, 58)) + shape("line", svg`M500 ${axis - 30}H564`) + shape("plain", box(564, axis - 40, 76, 40)) +
+      shape("plain", box(232, axis - 64, 180, 64)) +
+      shape("plain", box(392, axis - 74, 108, 74)) +
+      shape("line", svg`M412 ${axis - 74}V${axis}M446 ${axis - 74}V${axis}M480 ${axis - 74}V${axis}`) +
+      shape("plain", box(500, axis - 58, 64, 58)) +
+      shape("line", svg`M500 ${axis - 30}H564`) +
+      shape("plain", box(564, axis - 40, 76, 40)) +
       shape("liquid", box(0, axis, 640, 30)) +
-      below(0, 488, 30, 14, "rubber") + below(92, 488, 44, 8, "metal") + below(232, 488, 52, 12, "rubber") +
-      shape("metal2", svg`M392 ${axis + 64}H488V${axis + 30}H400l8 -8H640V${axis + 40}H564V${axis + 58}H500V${axis + 74}H392Z`) +
+      below(0, 488, 30, 14, "rubber") +
+      below(92, 488, 44, 8, "metal") +
+      below(232, 488, 52, 12, "rubber") +
+      shape(
+        "metal2",
+        svg`M392 ${axis + 64}H488V${axis + 30}H400l8 -8H640V${axis + 40}H564V${axis + 58}H500V${axis + 74}H392Z`,
+      ) +
       shape("center", svg`M0 ${axis}H640`) +
-      flowing(v.flow, dash, [[10, axis + 12], [618, axis + 12]]) +
-      (some(v.pull) ? arrow("pull", [510, 330], [518 + 84 * v.pull, 330]) + label("pull", 400, 330, [506, 330], percent(v.pull)) : "") +
-      (some(v.turn) ? arrow("pull", ...turnArc([560, 84], 34, v.turn)) + note(`turned ${percent(v.turn)}`, 628, 30, "end", "state") : "") +
-      label("inner tube", 12, 100, [46, 162]) + label("braid", 124, 100, [140, 152], some(v.pull) ? "stretched" : "at rest") +
-      label("bonding wire", 180, 40, [220, axis - 30]) + label("cover", 290, 100, [316, 140]) + label("ferrule", 400, 100, [436, 130]) +
-      label("bore", 12, 330, [60, axis + 22], some(v.flow) ? "fuel flows" : "still") + label("section below, outside above", 120, 390, [260, axis + 58])
+      flowing(v.flow, dash, [
+        [10, axis + 12],
+        [618, axis + 12],
+      ]) +
+      (some(v.pull)
+        ? arrow("pull", [510, 330], [518 + 84 * v.pull, 330]) + label("pull", 400, 330, [506, 330], percent(v.pull))
+        : "") +
+      (some(v.turn)
+        ? arrow("pull", ...turnArc([560, 84], 34, v.turn)) + note(`turned ${percent(v.turn)}`, 628, 30, "end", "state")
+        : "") +
+      label("inner tube", 12, 100, [46, 162]) +
+      label("braid", 124, 100, [140, 152], some(v.pull) ? "stretched" : "at rest") +
+      label("bonding wire", 180, 40, [220, axis - 30]) +
+      label("cover", 290, 100, [316, 140]) +
+      label("ferrule", 400, 100, [436, 130]) +
+      label("bore", 12, 330, [60, axis + 22], some(v.flow) ? "fuel flows" : "still") +
+      label("section below, outside above", 120, 390, [260, axis + 58])
     );
   },
 );
@@ -113,20 +163,39 @@ function turnArc([x, y]: Point, r: number, share: number): Point[] {
 
 export const swivel = picture(
   { pull: 0, turn: 0, flow: 0 },
-  (v) => told(some(v.flow) ? "fuel flows through the swivel" : "nothing flows", `the nozzle's side has turned ${Math.round(360 * v.turn)}°`, some(v.pull) && `pulled, ${percent(v.pull)}`),
+  (v) =>
+    told(
+      some(v.flow) ? "fuel flows through the swivel" : "nothing flows",
+      `the nozzle's side has turned ${Math.round(360 * v.turn)}°`,
+      some(v.pull) && `pulled, ${percent(v.pull)}`,
+    ),
   (v, dash) => {
     const y = 176;
     const pair = (draw: (side: number) => string) => draw(-1) + draw(1);
     return (
-      shape("hollow", box(80, y - 24, 480, 48)) + shape("liquid", box(0, y - 24, 640, 48)) +
+      shape("hollow", box(80, y - 24, 480, 48)) +
+      shape("liquid", box(0, y - 24, 640, 48)) +
       pair((s) => shape("rubber", s < 0 ? box(0, y - 46, 110, 22) : box(0, y + 24, 110, 22))) +
-      pair((s) => shape("metal", svg`M96 ${y + s * 24}H226V${y + s * 46}H404V${y + s * 70}H206L186 ${y + s * 50}H150V${y + s * 36}H96Z`)) +
-      pair((s) => shape("moves-cut", svg`M230 ${y + s * 24}H560V${y + s * 40}H506V${y + s * 54}H440V${y + s * 45}H230Z`)) +
-      pair((s) => shape("bore", disc(330, y + s * 46, 8))) + pair((s) => shape("bore", disc(372, y + s * 46, 8))) +
-      pair((s) => seal(262, y + s * 45, 5)) + pair((s) => seal(288, y + s * 45, 5)) +
+      pair((s) =>
+        shape(
+          "metal",
+          svg`M96 ${y + s * 24}H226V${y + s * 46}H404V${y + s * 70}H206L186 ${y + s * 50}H150V${y + s * 36}H96Z`,
+        ),
+      ) +
+      pair((s) =>
+        shape("moves-cut", svg`M230 ${y + s * 24}H560V${y + s * 40}H506V${y + s * 54}H440V${y + s * 45}H230Z`),
+      ) +
+      pair((s) => shape("bore", disc(330, y + s * 46, 8))) +
+      pair((s) => shape("bore", disc(372, y + s * 46, 8))) +
+      pair((s) => seal(262, y + s * 45, 5)) +
+      pair((s) => seal(288, y + s * 45, 5)) +
       shape("center", svg`M0 ${y}H640`) +
-      flowing(v.flow, dash, [[10, y], [618, y]]) +
-      shape("bore", disc(500, 336, 52)) + shape("center", "M436 336H564M500 272V400") +
+      flowing(v.flow, dash, [
+        [10, y],
+        [618, y],
+      ]) +
+      shape("bore", disc(500, 336, 52)) +
+      shape("center", "M436 336H564M500 272V400") +
       turned(360 * v.turn, [500, 336], shape("moves", "M494 336V290h12V336Z") + shape("pin", disc(500, 336, 6))) +
       (some(v.pull) ? arrow("pull", [524, 78], [532 + 80 * v.pull, 78]) : "") +
       label("hose's side", 12, 70, [196, 118]) +

@@ -8,8 +8,12 @@ function across(space: number): string {
   const [x, y, inner, outer] = [540, 342, 38, 60];
   const ring = disc(x, y, outer) + disc(x, y, inner);
   return (
-    shape("hollow", disc(x, y, outer + 8)) + filled("ring-fuel", ring, between(y + outer, y - outer, space)) +
-    shape("metal", disc(x, y, outer + 7) + disc(x, y, outer)) + shape("hollow", disc(x, y, inner)) + shape("liquid", disc(x, y, inner)) + shape("metal2", disc(x, y, inner) + disc(x, y, inner - 7)) +
+    shape("hollow", disc(x, y, outer + 8)) +
+    filled("ring-fuel", ring, between(y + outer, y - outer, space)) +
+    shape("metal", disc(x, y, outer + 7) + disc(x, y, outer)) +
+    shape("hollow", disc(x, y, inner)) +
+    shape("liquid", disc(x, y, inner)) +
+    shape("metal2", disc(x, y, inner) + disc(x, y, inner - 7)) +
     shape("center", svg`M${x - 78} ${y}H${x + 78}M${x} ${y - 76}V${y + 76}`)
   );
 }
@@ -24,25 +28,45 @@ export const doubleWall = picture(
       some(v.sump) ? "it reaches the sump" : "the sump is dry",
     ),
   (v, dash) => {
-    const gap = (y: number) => box(176, y, 464, 22);
+    const gap = (y: number) => box(150, y, 490, 22);
     return (
       earth(60) +
-      shape("hollow", box(20, 62, 140, 330)) + shape("hollow", box(150, 104, 500, 132)) +
+      shape("hollow", box(20, 62, 140, 330)) +
+      shape("hollow", box(150, 104, 500, 132)) +
       (some(v.sump) ? filled("sump-fuel", box(20, 62, 140, 320), between(382, 250, v.sump)) : "") +
-      shape("rubber", "M10 60H20V382H160V236H170V392H10Z") + shape("rubber", "M160 60H170V104H160Z") +
+      shape("rubber", "M10 60H20V382H160V236H170V392H10Z") +
+      shape("rubber", "M160 60H170V104H160Z") +
       inside("gaps", gap(112) + gap(206), shape("liquid", box(0, between(228, 112, v.space), 640, 120))) +
       shape("liquid", box(40, 142, 600, 56)) +
-      level(axis, 40, 640, 56, 8, "metal2") + level(axis, 150, 640, 116, 8) +
-      shape("plain", "M20 112H40V228H20Z") + seal(165, 108, 6) + seal(165, 232, 6) +
-      flowing(v.flow, dash, [[56, axis], [620, axis]]) +
-      (some(v.leak) ? shape("crack", "M430 196l6 5l-6 4l7 4") + flowing(v.leak * 0.5, dash, [[434, 206], [400, 220], [200, 220]], "escape") : "") +
+      level(axis, 40, 640, 56, 8, "metal2") +
+      level(axis, 150, 640, 116, 8) +
+      shape("plain", "M20 112H40V228H20Z") +
+      seal(165, 108, 6) +
+      seal(165, 232, 6) +
+      flowing(v.flow, dash, [
+        [56, axis],
+        [620, axis],
+      ]) +
+      (some(v.leak)
+        ? shape("crack", "M430 196l6 5l-6 4l7 4") +
+          flowing(
+            v.leak * 0.5,
+            dash,
+            [
+              [434, 206],
+              [400, 220],
+              [200, 220],
+            ],
+            "escape",
+          )
+        : "") +
       drops(v.space > 0.02 && some(v.sump) ? Math.max(v.leak, 0.3) : 0, dash, [148, 238], between(140, 16, v.sump)) +
       across(v.space) +
       label("inner pipe", 190, 30, [300, 139]) +
       label("outer pipe", 330, 30, [440, 108]) +
       label("space between", 250, 290, [330, 216], some(v.space) ? "liquid" : "dry") +
       label("inner wall", 250, 360, [434, 204], some(v.leak) ? "leaks" : "tight") +
-      label("sump", 28, 284, [90, between(382, 250, v.sump)], some(v.sump) ? "liquid" : "dry")
+      label("sump", 28, 284, [120, 376], some(v.sump) ? "liquid" : "dry")
     );
   },
 );
@@ -76,20 +100,41 @@ export const line = picture(
     const open = some(v.flow);
     return (
       earth(160) +
-      shape("hollow", outer) + shape("metal", outer) + shape("hollow", cavity) + shape("liquid", cavity) + shape("line", cavity) +
-      shape("plain", box(148, 222, 6, 36)) + spring([poppet + 10, 240], [148, 240], 24, 4) +
+      shape("hollow", outer) +
+      shape("metal", outer) +
+      shape("hollow", cavity) +
+      shape("liquid", cavity) +
+      shape("line", cavity) +
+      shape("plain", box(148, 222, 6, 36)) +
+      spring([poppet + 10, 240], [148, 240], 24, 4) +
       shape("moves", svg`M${poppet} 216h5l7 8v32l-7 8h-5Z`) +
-      shape("plain", box(528, 84, 76, 38)) + shape("bore", box(548, 84, 36, 38)) + shape("liquid", box(548, 84, 36, 38)) +
-      shape("moves", disc(566, 103, 19)) + turned(open ? 0 : 90, [566, 103], shape("hollow", box(557, 84, 18, 38))) +
-      dial([310, 84], 56, Math.max(0, v.pressure)) + shape("line", "M310 140V206") +
-      shape("hollow", box(306, 206, 8, 18)) + shape("liquid", box(306, 206, 8, 18)) +
+      shape("plain", box(528, 84, 76, 38)) +
+      shape("bore", box(548, 84, 36, 38)) +
+      shape("liquid", box(548, 84, 36, 38)) +
+      shape("moves", disc(566, 103, 19)) +
+      turned(open ? 0 : 90, [566, 103], shape("hollow", box(557, 84, 18, 38))) +
+      dial([310, 84], 56, Math.max(0, v.pressure)) +
+      shape("line", "M310 140V206") +
+      shape("hollow", box(306, 206, 8, 18)) +
+      shape("liquid", box(306, 206, 8, 18)) +
       heat(v.warm) +
-      flowing(v.flow, dash, [[71, 410], [71, 240], [100, 240], [114, 212], [148, 212], [166, 240], [566, 240], [566, 64]]) +
+      flowing(v.flow, dash, [
+        [71, 410],
+        [71, 240],
+        [100, 240],
+        [114, 212],
+        [148, 212],
+        [166, 240],
+        [566, 240],
+        [566, 64],
+      ]) +
       note("line pressure", 236, 90, "end") +
       label("nozzle", 440, 50, [538, 92], open ? "open" : "shut") +
       label("check valve", 150, 340, [poppet + 6, 262], on(v.check) ? "open" : "shut, holds") +
       label("pump", 130, 392, [100, 396], on(v.runs) ? "runs" : "stands") +
-      (some(v.warm) ? label("heat", 628, 340, [392, 292], v.warm > 0 ? "to the ground" : "from the ground", "right") : "") +
+      (some(v.warm)
+        ? label("heat", 628, 340, [392, 292], v.warm > 0 ? "to the ground" : "from the ground", "right")
+        : "") +
       label("line", 300, 396, [270, 262])
     );
   },

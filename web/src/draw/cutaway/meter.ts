@@ -1,4 +1,4 @@
-import { flowing, stream } from "./pieces";
+import { arrow, flowing, stream } from "./pieces";
 import { percent, picture, some, told } from "./picture";
 import { box, disc, inside, label, note, round, shape, svg, turned, way, type Point } from "./ink";
 
@@ -6,7 +6,10 @@ import { box, disc, inside, label, note, round, shape, svg, turned, way, type Po
 function dirt(clogged: number): string {
   if (!some(clogged)) return "";
   const cake = (x: number, side: number) => {
-    const edge = Array.from({ length: 20 }, (_, i): Point => [x + side * clogged * (9 + 5 * Math.sin(i * 2.3) + 3 * Math.sin(i * 5.1)), 154 + i * 9.8]);
+    const edge = Array.from({ length: 20 }, (_, i): Point => [
+      x + side * clogged * (9 + 5 * Math.sin(i * 2.3) + 3 * Math.sin(i * 5.1)),
+      154 + i * 9.8,
+    ]);
     return `${way([x, 152], ...edge, [x, 342])}Z`;
   };
   return shape("dirt", cake(244, -1) + cake(396, 1));
@@ -14,28 +17,64 @@ function dirt(clogged: number): string {
 
 const pleats = (left: number) =>
   shape("plain", box(left, 152, 52, 190)) +
-  shape("line", Array.from({ length: 8 }, (_, i) => svg`M${left + 6 + i * 6} ${i % 2 ? 152 : 160}V${i % 2 ? 334 : 342}`).join(""));
+  shape(
+    "line",
+    Array.from({ length: 8 }, (_, i) => svg`M${left + 6 + i * 6} ${i % 2 ? 152 : 160}V${i % 2 ? 334 : 342}`).join(""),
+  );
 
 export const filter = picture(
   { flow: 0, clogged: 0 },
-  (v) => told(some(v.flow) ? "fuel passes from the outside of the element to its core" : "nothing flows", some(v.clogged) ? `the element is clogged, ${percent(v.clogged)}` : "the element is clean"),
+  (v) =>
+    told(
+      some(v.flow) ? "fuel passes from the outside of the element to its core" : "nothing flows",
+      some(v.clogged) ? `the element is clogged, ${percent(v.clogged)}` : "the element is clean",
+    ),
   (v, dash) => {
     const dirty = "M0 82H246V130H428V352Q428 366 414 366H226Q212 366 212 352V130H222V110H0Z";
     const core = "M304 150V82H640V110H336V340H304Z";
     return (
       shape("metal", "M0 70H174V52H466V70H640V122H466V136H174V122H0Z") +
-      shape("metal2", "M206 132V352Q206 372 226 372H414Q434 372 434 352V132H428V352Q428 366 414 366H226Q212 366 212 352V132Z") +
-      shape("hollow", dirty) + shape("liquid", dirty) +
-      shape("metal", "M246 82H304V136H246Z") + shape("metal", "M336 110H428V136H336Z") +
-      shape("hollow", core) + shape("liquid", core) +
+      shape(
+        "metal2",
+        "M206 132V352Q206 372 226 372H414Q434 372 434 352V132H428V352Q428 366 414 366H226Q212 366 212 352V132Z",
+      ) +
+      shape("hollow", dirty) +
+      shape("liquid", dirty) +
+      shape("metal", "M246 82H304V136H246Z") +
+      shape("metal", "M336 110H428V136H336Z") +
+      shape("hollow", core) +
+      shape("liquid", core) +
       shape("line", "M0 82H246V136M222 136V110H0M304 136V82H640M640 110H336V136") +
-      pleats(244) + pleats(344) +
+      pleats(244) +
+      pleats(344) +
       shape("line", svg`M304 152V340M336 152V340`) +
-      shape("plain", box(240, 342, 160, 8)) + shape("plain", box(240, 138, 64, 12)) + shape("plain", box(336, 138, 64, 12)) +
+      shape("plain", box(240, 342, 160, 8)) +
+      shape("plain", box(240, 138, 64, 12)) +
+      shape("plain", box(336, 138, 64, 12)) +
       dirt(v.clogged) +
-      stream(v.flow, dash, [[14, 96], [230, 96], [226, 200], [320, 200]]) + stream(v.flow, dash, [[226, 200], [226, 290], [320, 290]]) +
-      stream(v.flow, dash, [[418, 142], [414, 245], [320, 245]]) + flowing(v.flow, dash, [[320, 300], [320, 96], [618, 96]]) +
-      label("inlet", 12, 36, [90, 84]) + label("outlet", 628, 36, [550, 84], "", "right") +
+      stream(v.flow, dash, [
+        [14, 96],
+        [230, 96],
+        [226, 200],
+        [320, 200],
+      ]) +
+      stream(v.flow, dash, [
+        [226, 200],
+        [226, 290],
+        [320, 290],
+      ]) +
+      stream(v.flow, dash, [
+        [418, 142],
+        [414, 245],
+        [320, 245],
+      ]) +
+      flowing(v.flow, dash, [
+        [320, 300],
+        [320, 96],
+        [618, 96],
+      ]) +
+      label("inlet", 12, 36, [90, 84]) +
+      label("outlet", 628, 36, [550, 84], "", "right") +
       label("element", 12, 210, [250, 240], some(v.clogged) ? `clogged ${percent(v.clogged)}` : "clean") +
       label("dirty side", 12, 320, [216, 330]) +
       label("core", 628, 210, [334, 220], "", "right") +
@@ -53,8 +92,12 @@ const pistons = (at: number, kind: string) => {
   return (
     shape(kind, box(x - 90, y - 6, 180, 12)) +
     shape(kind, round(x - 17, y - 44, 34, 88, 15) + round(x - 9, y - 36, 18, 72, 8)) +
-    shape("moves", one(-1)) + shape("moves", one(1)) +
-    shape("hollow", [-1, 1].map((side) => box(x + side * 104 - 2, y - 33, 4, 6) + box(x + side * 104 - 2, y + 27, 4, 6)).join(""))
+    shape("moves", one(-1)) +
+    shape("moves", one(1)) +
+    shape(
+      "hollow",
+      [-1, 1].map((side) => box(x + side * 104 - 2, y - 33, 4, 6) + box(x + side * 104 - 2, y + 27, 4, 6)).join(""),
+    )
   );
 };
 
@@ -62,29 +105,78 @@ const pistons = (at: number, kind: string) => {
 const port = (angle: number, fills: boolean, share: number, dash: number) => {
   const far: Point = [hub[0] + 196, hub[1]];
   const near: Point = [hub[0] + 158, hub[1]];
-  return turned(angle, hub, flowing(share, dash, fills ? [far, near] : [[near[0] - 10, near[1]], [far[0] - 12, far[1]]]));
+  return turned(
+    angle,
+    hub,
+    flowing(
+      share,
+      dash,
+      fills
+        ? [far, near]
+        : [
+            [near[0] - 10, near[1]],
+            [far[0] - 12, far[1]],
+          ],
+    ),
+  );
 };
 
 export const meter = picture(
   { flow: 0, count: 0 },
-  (v) => told(some(v.flow) ? "fuel pushes the pistons, they turn the crank" : "the meter stands", `${v.count.toFixed(2)} turns counted`),
+  (v) =>
+    told(
+      some(v.flow) ? "fuel pushes the pistons, they turn the crank" : "the meter stands",
+      `${v.count.toFixed(2)} turns counted`,
+    ),
   (v, dash) => {
     const turn = 2 * Math.PI * v.count;
     const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
-    const cross = (half: number, long: number) =>
-      svg`M${hub[0] - half} ${hub[1] - long}h${2 * half}v${long - half}h${long - half}v${2 * half}h${half - long}v${long - half}h${-2 * half}v${half - long}h${half - long}v${-2 * half}h${long - half}Z`;
+    const cross = (half: number, long: number) => {
+      const quarter: Point[] = [
+        [-half, -long],
+        [half, -long],
+        [half, -half],
+      ];
+      const corners = [0, 1, 2, 3].flatMap((i) =>
+        quarter.map(
+          ([x, y]) =>
+            [
+              [x, y],
+              [-y, x],
+              [-x, -y],
+              [y, -x],
+            ][i] as unknown as Point,
+        ),
+      );
+      return `${way(...corners.map(([x, y]): Point => [hub[0] + x, hub[1] + y]))}Z`;
+    };
     const wet = cross(34, 154);
     const pin: Point = [hub[0] + throw_ * cos, hub[1] + throw_ * sin];
     return (
       shape("metal", cross(46, 170) + wet) +
-      shape("hollow", box(hub[0] - 171, hub[1] - 9, 342, 18)) + shape("hollow", box(hub[0] - 9, hub[1] - 171, 18, 342)) +
-      shape("hollow", wet) + shape("liquid", wet) +
-      shape("liquid", [-1, 1].map((side) => box(hub[0] + side * 163 - 8, hub[1] - 9, 16, 18) + box(hub[0] - 9, hub[1] + side * 163 - 8, 18, 16)).join("")) +
+      shape("hollow", box(hub[0] - 171, hub[1] - 9, 342, 18)) +
+      shape("hollow", box(hub[0] - 9, hub[1] - 171, 18, 342)) +
+      shape("hollow", wet) +
+      shape("liquid", wet) +
+      shape(
+        "liquid",
+        [-1, 1]
+          .map(
+            (side) =>
+              box(hub[0] + side * 163 - 8, hub[1] - 9, 16, 18) + box(hub[0] - 9, hub[1] + side * 163 - 8, 18, 16),
+          )
+          .join(""),
+      ) +
       turned(90, hub, pistons(throw_ * sin, "plain")) +
       pistons(throw_ * cos, "plain") +
       shape("line", disc(hub[0], hub[1], throw_)) +
-      shape("bar-line", way(hub, pin)) + shape("moves", disc(pin[0], pin[1], 9)) + shape("bore", disc(hub[0], hub[1], 6)) +
-      port(0, sin > 0, v.flow, dash) + port(180, sin < 0, v.flow, dash) + port(90, cos < 0, v.flow, dash) + port(270, cos > 0, v.flow, dash) +
+      shape("bar-line", way(hub, pin)) +
+      shape("moves", disc(pin[0], pin[1], 9)) +
+      shape("bore", disc(hub[0], hub[1], 6)) +
+      port(0, sin > 0, v.flow, dash) +
+      port(180, sin < 0, v.flow, dash) +
+      port(90, cos < 0, v.flow, dash) +
+      port(270, cos > 0, v.flow, dash) +
       label("piston", 12, 110, [210 + throw_ * cos, 190]) +
       label("cylinder", 12, 320, [200, 255]) +
       label("crank", 628, 110, [pin[0] + 4, pin[1] - 4], `${v.count.toFixed(2)} turns`, "right") +
@@ -97,32 +189,49 @@ const slots = 12;
 
 export const price = picture(
   { flow: 0, count: 0 },
-  (v) => told(some(v.flow) ? "the meter turns the pulser" : "the meter stands", `${v.count.toFixed(2)} turns, ${Math.floor(v.count * slots)} pulses of the disc that is drawn`),
-  (v, dash) => {
-    const [x, y, r]: [number, number, number] = [140, 150, 84];
-    const disk = disc(x, y, r) + Array.from({ length: slots }, (_, i) => {
-      const a = (2 * Math.PI * i) / slots;
-      return disc(x + 62 * Math.cos(a), y + 62 * Math.sin(a), 9);
-    }).join("");
+  (v) =>
+    told(
+      some(v.flow) ? "the meter turns the pulser" : "the meter stands",
+      `${v.count.toFixed(2)} turns, ${Math.floor(v.count * slots)} pulses of the disc that is drawn`,
+    ),
+  (v) => {
+    const [x, y, r]: [number, number, number] = [146, 236, 104];
+    const round_ = (i: number, by: number): Point => [x + by * Math.cos(i), y + by * Math.sin(i)];
+    const holes = Array.from({ length: slots }, (_, i) => disc(...round_((2 * Math.PI * i) / slots, 80), 11)).join("");
     const period = 44;
     const shift = (((v.count * slots) % 1) + 1) % 1;
-    const train = Array.from({ length: 9 }, (_, i) => svg`M${262 + (i - 1 + shift) * period} 150h22v-36h22v36`).join("");
-    const window_ = (top: number, name: string, shown: string) =>
-      shape("plain", round(392, top, 218, 56, 6)) + note(name, 408, top + 34, "start") + note(shown, 596, top + 34, "end", "state");
+    const train = Array.from({ length: 9 }, (_, i) => svg`M${330 + (i - 1 + shift) * period} 132h22v-36h22v36`).join(
+      "",
+    );
+    const shown = (top: number, name: string, value: string) =>
+      shape("plain", round(330, top, 280, 40, 6)) +
+      note(name, 346, top + 26, "start") +
+      note(value, 594, top + 26, "end", "state");
+    const swing = Array.from({ length: 12 }, (_, i) =>
+      round_(Math.PI * (0.55 + (0.1 + 0.5 * v.flow) * (i / 11)), r + 16),
+    );
     return (
-      shape("plain", box(x - 12, y + 70, 24, 150)) + shape("line", svg`M${x - 12} 300l24 -10M${x - 12} 330l24 -10M${x - 12} 360l24 -10`) +
-      turned(360 * v.count, [x, y], shape("moves", disk) + shape("hollow", disc(x, y, 8)) + shape("hollow", box(x - 3, y - 30, 6, 24))) +
-      shape("plain", svg`M${x + 44} ${y - 26}h62v52h-62v-14h36v-24h-36Z`) +
-      (some(v.flow) ? flowing(v.flow, dash, [[x + 30, 372], [x + 30, 260]]) : "") +
-      shape("line", "M262 90V170M590 90V170") + inside("train", box(262, 80, 328, 100), shape("marked", train)) +
-      note("pulses", 426, 76) +
-      shape("wire", "M246 150H262M500 170V196") +
-      window_(198, "pulses counted", String(Math.floor(v.count * slots))) +
-      window_(270, "volume", "pulses × step") +
-      window_(342, "price", "× unit price") +
-      label("disc with slots", 12, 36, [116, 100]) +
-      label("reader", 262, 36, [240, 128]) +
-      label("meter's shaft", 200, 400, [150, 350])
+      turned(
+        360 * v.count,
+        [x, y],
+        shape("moves", disc(x, y, r) + holes) +
+          shape("bore", disc(x, y, 26)) +
+          shape("moves", box(x - 5, y - 24, 10, 14)),
+      ) +
+      (some(v.flow) ? arrow("pull", ...swing) : "") +
+      shape("plain", svg`M${x + 58} ${y - 30}h90v60h-90v-16h62v-28h-62Z`) +
+      shape("line", "M330 76V148M610 76V148") +
+      inside("train", box(330, 70, 280, 90), shape("marked", train)) +
+      shape("wire", svg`M${x + 148} ${y}H310V132H330`) +
+      label("pulses", 440, 50, [470, 92]) +
+      shown(184, "pulses counted", String(Math.floor(v.count * slots))) +
+      note("× volume per pulse", 470, 246) +
+      shown(262, "volume", "") +
+      note("× unit price", 470, 324) +
+      shown(340, "price", "") +
+      label("disc with slots", 12, 60, [x - 40, y - 69]) +
+      label("reader", 222, 60, [270, y - 30]) +
+      label("meter's shaft", 12, 396, [x - 10, y + 18], some(v.flow) ? "turns" : "stands")
     );
   },
 );

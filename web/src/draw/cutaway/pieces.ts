@@ -1,17 +1,19 @@
 /** Pieces that many cutaways share: pipes, springs, flow, drops, gauges, ground. */
 import { between, some } from "./picture";
-import { box, disc, filled, inside, round, shape, svg, turned, way, type Point } from "./ink";
+import { box, curve, disc, filled, inside, round, shape, svg, turned, way, type Point } from "./ink";
 
 /** The two walls of an upright pipe, cut; `bore` about `x`. */
 export const upright = (x: number, top: number, foot: number, bore: number, wall = 6, kind = "metal") =>
   shape(kind, box(x - bore / 2 - wall, top, wall, foot - top)) + shape(kind, box(x + bore / 2, top, wall, foot - top));
 /** The two walls of a level pipe, cut; `bore` about `y`. */
 export const level = (y: number, left: number, right: number, bore: number, wall = 6, kind = "metal") =>
-  shape(kind, box(left, y - bore / 2 - wall, right - left, wall)) + shape(kind, box(left, y + bore / 2, right - left, wall));
+  shape(kind, box(left, y - bore / 2 - wall, right - left, wall)) +
+  shape(kind, box(left, y + bore / 2, right - left, wall));
 
-/** A pipe or hose seen from outside, along points. */
+/** A pipe, hose or bar seen from outside along a path, with an edge; `kind`: `hose`, `full`, `gas`, `bar`. */
 export const hose = (path: string, width: number, kind = "hose") =>
-  svg`<path class="${kind}-edge" d="${path}" stroke-width="${width}"/><path class="${kind}-body" d="${path}" stroke-width="${width - 3}"/>`;
+  shape(`${kind}-edge`, path, svg` stroke-width="${width}"`) +
+  shape(`${kind}-body`, path, svg` stroke-width="${width - 3}"`);
 
 /** A helical spring between two places, as a section draws it. */
 export function spring([x1, y1]: Point, [x2, y2]: Point, width: number, coils = 5): string {
@@ -37,7 +39,9 @@ export const arrow = (kind: string, ...points: Point[]) => shape(kind, way(...po
 /** Dashes along a way that move, as wide as the share of the flow; none: nothing. `kind`: `flow`, `vapor-flow`,
  * `air-flow`, `escape`. */
 export const stream = (share: number, dash: number, points: readonly Point[], kind = "flow") =>
-  some(share) ? shape(kind, way(...points), svg` stroke-width="${between(2.2, 5, share)}" stroke-dashoffset="${-dash % 24}"`) : "";
+  some(share)
+    ? shape(kind, way(...points), svg` stroke-width="${between(2.2, 5, share)}" stroke-dashoffset="${-dash % 24}"`)
+    : "";
 
 /** The same with an arrow at its end. */
 export const flowing = (share: number, dash: number, points: readonly Point[], kind = "flow") =>
@@ -47,7 +51,15 @@ export const flowing = (share: number, dash: number, points: readonly Point[], k
 export function fountain(share: number, dash: number, [x, y]: Point, high: number): string {
   if (!some(share)) return "";
   const top = between(0.25, 1, share) * high;
-  const jet = (side: number) => svg`M${x + side * 4} ${y}C${x + side * 8} ${y - top * 1.25} ${x + side * 26} ${y - top * 1.2} ${x + side * 38} ${y - top * 0.35}`;
+  const jet = (side: number) =>
+    way(
+      ...curve(
+        [x + side * 4, y],
+        [x + side * 8, y - top * 1.25],
+        [x + side * 26, y - top * 1.2],
+        [x + side * 38, y - top * 0.35],
+      ),
+    );
   const offset = svg` stroke-width="${between(2.5, 5, share)}" stroke-dashoffset="${-dash % 24}"`;
   return [-1.8, -0.7, 0.7, 1.8].map((side) => shape("escape", jet(side), offset)).join("");
 }
@@ -58,8 +70,12 @@ export function drops(share: number, dash: number, [x, y]: Point, high: number, 
   const gap = between(44, 22, share);
   const first = ((dash % gap) + gap) % gap;
   const size = between(3, 5, share);
-  const one = (at: number) => svg`M${x} ${y + at - 2 * size}q${1.6 * size} ${2.4 * size} 0 ${3.2 * size}q${-1.6 * size} ${-0.8 * size} 0 ${-3.2 * size}Z`;
-  return Array.from({ length: Math.max(1, Math.floor((high - first) / gap) + 1) }, (_, i) => shape(kind, one(Math.min(high, first + i * gap)))).join("");
+  const [wide, tall] = [1.6 * size, 3.2 * size];
+  const one = (at: number) =>
+    svg`M${x} ${y + at - 2 * size}q${wide} ${0.75 * tall} 0 ${tall}q${-wide} ${-0.25 * tall} 0 ${-tall}Z`;
+  return Array.from({ length: Math.max(1, Math.floor((high - first) / gap) + 1) }, (_, i) =>
+    shape(kind, one(Math.min(high, first + i * gap))),
+  ).join("");
 }
 
 /** A dial with its needle at a share of the scale. */
@@ -75,11 +91,15 @@ export function dial([x, y]: Point, r: number, share: number): string {
 
 /** The ground line: thick, with slanting ticks under it. */
 export function ground(y: number, left: number, right: number): string {
-  const ticks = Array.from({ length: Math.floor((right - left) / 16) }, (_, i) => svg`M${left + 14 + i * 16} ${y + 2}l-8 9`);
+  const ticks = Array.from(
+    { length: Math.floor((right - left) / 16) },
+    (_, i) => svg`M${left + 14 + i * 16} ${y + 2}l-8 9`,
+  );
   return shape("ground", svg`M${left} ${y}H${right}`) + shape("line", ticks.join(""));
 }
 
-export const slab = (x: number, y: number, width: number, height: number) => shape("concrete", box(x, y, width, height));
+export const slab = (x: number, y: number, width: number, height: number) =>
+  shape("concrete", box(x, y, width, height));
 
 /** A round seal, cut. */
 export const seal = (x: number, y: number, r = 5) => shape("seal", disc(x, y, r));
@@ -92,7 +112,8 @@ export const height = (x: number, base: number, y: number) =>
 export const hoseOf = (points: readonly Point[], width: number, kind = "hose") => hose(way(...points), width, kind);
 
 /** Earth below the ground line. */
-export const earth = (y: number, left = 0, right = 640) => shape("earth", box(left, y, right - left, 420 - y)) + ground(y, left, right);
+export const earth = (y: number, left = 0, right = 640) =>
+  shape("earth", box(left, y, right - left, 420 - y)) + ground(y, left, right);
 
 /** A lying tank along its length: shell, fuel up to a share of its height, vapor above. */
 export interface Tank {

@@ -1,30 +1,61 @@
 import { flowing, slab } from "./pieces";
 import { between, on, percent, picture, shutWord, some, told } from "./picture";
-import { box, disc, label, note, shape, svg, type Point } from "./ink";
-import { groove, leanPlace, lowerPoppetAt, middle, shearValve, topPlace, upperPoppetAt, type ShearState } from "./shear_valve";
+import { box, disc, enlarged, label, note, shape, svg, type Point } from "./ink";
+import {
+  groove,
+  leanPlace,
+  lowerPoppetAt,
+  middle,
+  shearValve,
+  topPlace,
+  upperPoppetAt,
+  type ShearState,
+} from "./shear_valve";
 
-const whole: ShearState = { hit: 0, broken: 0, lower: 0, upper: 0, flow: 0, escape: 0, tripped: 0, parted: 0, anchored: 1 };
+const whole: ShearState = {
+  hit: 0,
+  broken: 0,
+  lower: 0,
+  upper: 0,
+  flow: 0,
+  escape: 0,
+  tripped: 0,
+  parted: 0,
+  anchored: 1,
+};
 const struck = { hit: 0, broken: 0, lower: 0, upper: 0, flow: 0, escape: 0 };
 
 const [left, right] = [138, 502];
 /** The island with its opening, and the walls of the sump below. */
 const island =
-  slab(0, groove, left, 44) + slab(right, groove, 640 - right, 44) + shape("ground", svg`M0 ${groove}H${left}M${right} ${groove}H640`) +
+  slab(0, groove, left, 44) +
+  slab(right, groove, 640 - right, 44) +
+  shape("ground", svg`M0 ${groove}H${left}M${right} ${groove}H640`) +
   shape("thick", svg`M${left} 244V420M${right} 244V420`);
 
 /** The bar from wall to wall, with the bracket that holds the lower body; loose: its bolts are out. */
 const stabilizer = (anchored: number) =>
   shape("plain", box(left, 288, right - left, 15)) +
-  (on(anchored) ? [228, 412].map((x) => shape("plain", box(x - 12, 280, 24, 31)) + shape("pin", disc(x, 295.5, 4.5))).join("") : "");
+  (on(anchored)
+    ? [228, 412].map((x) => shape("plain", box(x - 12, 280, 24, 31)) + shape("pin", disc(x, 295.5, 4.5))).join("")
+    : "");
 
-const [armHeld, armTurned]: [Point, Point] = [[395, 216], [430, 249]];
+const [armHeld, armTurned]: [Point, Point] = [
+  [395, 216],
+  [430, 249],
+];
 const poppetWords = (v: { lower: number; upper: number }) =>
   `lower poppet ${shutWord(v.lower)}, upper poppet ${shutWord(v.upper)}`;
 const escapeWords = (escape: number) => some(escape) && `fuel escapes, ${percent(escape)} of the greatest`;
 const topWords = (v: { hit: number; broken: number }) =>
-  on(v.broken) ? "broken at the groove, the top is carried away" : some(v.hit) ? "struck, the groove still holds" : "the valve is whole";
+  on(v.broken)
+    ? "broken at the groove, the top is carried away"
+    : some(v.hit)
+      ? "struck, the groove still holds"
+      : "the valve is whole";
 
-const escapeNote = (escape: number, x = 118, y = 120) => (some(escape) ? note("fuel escapes", x, y, "start", "bad") : "");
+const escapeNote = (escape: number, x = 130, y = 30) =>
+  some(escape) ? note("fuel escapes", x, y, "start", "bad") : "";
 const lowerLabel = (lower: number) => label("lower poppet", 12, 356, [286, lowerPoppetAt(lower) + 14], shutWord(lower));
 
 export const shearGroove = picture(
@@ -41,7 +72,7 @@ export const shearGroove = picture(
     label("stabilizer bar", 628, 346, [470, 296], "", "right") +
     note("island", 70, 228) +
     note("sump", 570, 290) +
-    escapeNote(v.escape),
+    (on(v.broken) ? escapeNote(v.escape) : ""),
 );
 
 export const shearAnchor = picture(
@@ -60,13 +91,36 @@ export const shearAnchor = picture(
       island +
       stabilizer(v.anchored) +
       shearValve({ ...whole, ...v, tripped: v.broken }, dash) +
-      label("groove", 12, 150, loose ? leanPlace(v.hit, [290, groove]) : [290, groove], on(v.broken) ? "broken" : "whole") +
+      label(
+        "groove",
+        12,
+        150,
+        loose ? leanPlace(v.hit, [290, groove]) : [290, groove],
+        on(v.broken) ? "broken" : "whole",
+      ) +
       label("stabilizer bar", 628, 346, [470, 296], on(v.anchored) ? "holds the body" : "holds nothing", "right") +
       label("riser", 12, 384, [294, 396], loose ? "torn" : "whole") +
-      label("upper poppet", 12, 60, loose ? leanPlace(v.hit, [284, upperPoppetAt(v.upper) - 14]) : topPlace(v, [284, upperPoppetAt(v.upper) - 14]), shutWord(v.upper)) +
-      label("lower poppet", 12, 314, loose ? leanPlace(v.hit, [284, lowerPoppetAt(v.lower) + 14]) : [284, lowerPoppetAt(v.lower) + 14], shutWord(v.lower)) +
-      (some(v.flow) && loose ? flowing(v.flow, dash, [[310, 418], [310, 398]]) : "") +
-      escapeNote(v.escape, loose ? 12 : 118, loose ? 274 : 120)
+      label(
+        "upper poppet",
+        12,
+        60,
+        loose ? leanPlace(v.hit, [284, upperPoppetAt(v.upper) - 14]) : topPlace(v, [284, upperPoppetAt(v.upper) - 14]),
+        shutWord(v.upper),
+      ) +
+      label(
+        "lower poppet",
+        12,
+        314,
+        loose ? leanPlace(v.hit, [284, lowerPoppetAt(v.lower) + 14]) : [284, lowerPoppetAt(v.lower) + 14],
+        shutWord(v.lower),
+      ) +
+      (some(v.flow) && loose
+        ? flowing(v.flow, dash, [
+            [310, 418],
+            [310, 398],
+          ])
+        : "") +
+      (loose || on(v.broken) ? escapeNote(v.escape, loose ? 12 : 130, loose ? 274 : 30) : "")
     );
   },
 );
@@ -85,7 +139,7 @@ export const shearPoppets = picture(
       label("spring", 12, 378, [308, 312]) +
       label("trip arm", 628, 290, turned ? armTurned : armHeld, turned ? "has turned" : "held", "right") +
       label("seat", 12, 236, [272, 238]) +
-      escapeNote(v.escape)
+      (on(v.broken) ? escapeNote(v.escape) : "")
     );
   },
 );
@@ -99,22 +153,51 @@ export const shearCrack = picture(
       `lower poppet ${shutWord(v.lower)}`,
       escapeWords(v.escape),
     ),
-  (v, dash) =>
-    shearValve({ ...whole, ...v, flow: 0, escape: 0, chamber: v.crack }, dash) +
-    (some(v.crack) ? shape("crack", svg`M292 196l5 4l-4 3l8 4M348 196l-5 4l4 3l-8 4`) : "") +
-    flowing(v.escape, dash, [[264, 208], [214, 224], [196, 262]], "escape") +
-    label("crack", 12, 140, [295, 200], some(v.crack) ? "seeps" : "none") +
-    label("chamber", 12, 200, [272, 205], some(v.crack) ? `${percent(v.crack)} full` : "empty") +
-    lowerLabel(v.lower) +
-    label("trip pin", 440, 50, [385, 184 - 12 * v.tripped], on(v.tripped) ? "out" : "in") +
-    label("trip arm", 628, 290, on(v.tripped) ? armTurned : armHeld, on(v.tripped) ? "has turned" : "held", "right") +
-    (some(v.escape) ? note("fuel escapes", 12, 286, "start", "bad") : ""),
+  (v, dash) => {
+    const { drawing, place } = enlarged(1.5, [334, 214], [320, 210]);
+    const turned = on(v.tripped) || on(v.lower);
+    return (
+      drawing(
+        shearValve({ ...whole, ...v, flow: 0, escape: 0, chamber: v.crack }, dash) +
+          (some(v.crack) ? shape("crack", svg`M292 196l5 4l-4 3l8 4M348 196l-5 4l4 3l-8 4`) : ""),
+      ) +
+      flowing(v.escape, dash, [place([262, 206]), [190, 222], [172, 262]], "escape") +
+      label("crack", 12, 120, place([295, 200]), some(v.crack) ? "seeps" : "none") +
+      label("chamber", 12, 190, place([270, 206]), some(v.crack) ? `${percent(v.crack)} full` : "empty") +
+      label("lower poppet", 12, 360, place([284, lowerPoppetAt(v.lower) + 14]), shutWord(v.lower)) +
+      label(
+        "link",
+        628,
+        80,
+        place([372, on(v.tripped) ? 160 : 169]),
+        on(v.tripped) ? "lifted off" : "hooked",
+        "right",
+      ) +
+      label("trip pin", 628, 180, place([388, 207 - 12 * v.tripped]), on(v.tripped) ? "out" : "in", "right") +
+      label("trip arm", 628, 300, place(turned ? armTurned : [386, 232]), turned ? "has turned" : "held", "right") +
+      (some(v.escape) ? note("fuel escapes", 12, 286, "start", "bad") : "")
+    );
+  },
 );
 
-const flame = (x: number, tall: number, wide: number) =>
-  shape("flame", svg`M${x - wide} 412C${x - wide * 1.5} ${412 - tall * 0.4} ${x - wide * 0.2} ${412 - tall * 0.5} ${x} ${412 - tall}C${x + wide * 0.4} ${412 - tall * 0.6} ${x + wide * 1.5} ${412 - tall * 0.4} ${x + wide} 412Z`);
+function flame(x: number, tall: number, wide: number): string {
+  const [foot, top] = [412, 412 - tall];
+  const [low, high] = [foot - 0.4 * tall, foot - 0.5 * tall];
+  const left = svg`M${x - wide} ${foot}C${x - 1.5 * wide} ${low} ${x - 0.2 * wide} ${high} ${x} ${top}`;
+  const back = svg`C${x + 0.4 * wide} ${foot - 0.6 * tall} ${x + 1.5 * wide} ${low} ${x + wide} ${foot}Z`;
+  return shape("flame", left + back);
+}
 const flames = (heat: number) =>
-  some(heat) ? [[208, 0.7, 18], [240, 1, 20], [412, 1, 22], [446, 0.75, 18]].map(([x, tall, wide]) => flame(x!, tall! * between(50, 190, heat), wide!)).join("") : "";
+  some(heat)
+    ? [
+        [208, 0.7, 18],
+        [240, 1, 20],
+        [412, 1, 22],
+        [446, 0.75, 18],
+      ]
+        .map(([x, tall, wide]) => flame(x!, tall! * between(50, 190, heat), wide!))
+        .join("")
+    : "";
 
 export const shearLink = picture(
   { heat: 0, parted: 0, lower: 0, flow: 0, escape: 0 },
@@ -132,8 +215,24 @@ export const shearLink = picture(
       shearValve({ ...whole, ...v, escape: 0, tripped }, dash) +
       flames(v.heat) +
       thermometer(v.heat) +
-      flowing(v.escape, dash, [[252, 330], [216, 352], [204, 396]], "escape") +
-      label("fusible link", 628, 120, on(v.parted) ? [360, 182] : [383, 171], on(v.parted) ? "parted" : "whole", "right") +
+      flowing(
+        v.escape,
+        dash,
+        [
+          [252, 330],
+          [216, 352],
+          [204, 396],
+        ],
+        "escape",
+      ) +
+      label(
+        "fusible link",
+        628,
+        120,
+        on(v.parted) ? [360, 182] : [383, 171],
+        on(v.parted) ? "parted" : "whole",
+        "right",
+      ) +
       label("trip arm", 628, 290, on(tripped) ? armTurned : armHeld, on(tripped) ? "has turned" : "held", "right") +
       label("lower poppet", 12, 250, [284, lowerPoppetAt(v.lower) + 14], shutWord(v.lower)) +
       (some(v.escape) ? note("fuel escapes", 12, 340, "start", "bad") : "")
@@ -146,7 +245,10 @@ function thermometer(heat: number): string {
   const tall = 110 * heat;
   return (
     note("heat of the link", 12, 40, "start") +
-    shape("line", box(26, 54, 16, 114)) + shape("heat-fill", box(28, 166 - tall, 12, tall)) +
-    shape("mark-line", svg`M18 56h36`) + note("rating", 60, 62, "start") + note(percent(heat), 60, 166, "start", "state")
+    shape("line", box(26, 54, 16, 114)) +
+    shape("heat-fill", box(28, 166 - tall, 12, tall)) +
+    shape("mark-line", svg`M18 56h36`) +
+    note("rating", 60, 62, "start") +
+    note(percent(heat), 60, 166, "start", "state")
   );
 }

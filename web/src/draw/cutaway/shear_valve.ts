@@ -1,5 +1,5 @@
 /** A shear valve in section: lower body in the sump, groove at island level, upper body on the dispenser's pipe. */
-import { drops, flowing, fountain, spring, upright } from "./pieces";
+import { drops, flowing, fountain, hose, spring, upright } from "./pieces";
 import { between, on, some } from "./picture";
 import { box, disc, moved, shape, svg, turned, way, type Point } from "./ink";
 
@@ -31,10 +31,40 @@ const mirrored = (points: readonly Point[]) => points.map(([x, y]): Point => [2 
 const closed = (points: readonly Point[]) => `${way(...points)}Z`;
 
 // The inner and the outer side of the left walls, from the groove on.
-const lowerInner: Point[] = [[300, 200], [300, 222], [264, 246], [264, 316], [300, 338], [300, 404]];
-const lowerOuter: Point[] = [[288, 404], [288, 344], [250, 322], [250, 240], [286, 216], [286, 208], [294, 200]];
-const upperInner: Point[] = [[300, 200], [300, 176], [264, 152], [264, 102], [300, 80], [300, 30]];
-const upperOuter: Point[] = [[288, 30], [288, 74], [250, 96], [250, 158], [286, 182], [286, 192], [294, 200]];
+const lowerInner: Point[] = [
+  [300, 200],
+  [300, 222],
+  [264, 246],
+  [264, 316],
+  [300, 338],
+  [300, 404],
+];
+const lowerOuter: Point[] = [
+  [288, 404],
+  [288, 344],
+  [250, 322],
+  [250, 240],
+  [286, 216],
+  [286, 208],
+  [294, 200],
+];
+const upperInner: Point[] = [
+  [300, 200],
+  [300, 176],
+  [264, 152],
+  [264, 102],
+  [300, 80],
+  [300, 30],
+];
+const upperOuter: Point[] = [
+  [288, 30],
+  [288, 74],
+  [250, 96],
+  [250, 158],
+  [286, 182],
+  [286, 192],
+  [294, 200],
+];
 
 const body = (inner: Point[], outer: Point[]) => {
   const wall = [...inner, ...outer];
@@ -51,20 +81,17 @@ const guide = (y: number) => shape("plain", box(264, y, 112, 6)) + shape("plain"
 
 /** A poppet whose cone points to its seat; `up`: 1 upward, -1 downward. */
 const poppet = (y: number, up: number) =>
-  shape("moves", svg`M${middle - 24} ${y}H${middle + 24}L${middle + 40} ${y + up * 11}v${up * 7}H${middle - 40}v${-up * 7}Z`) +
-  shape("moves", box(middle - 4, up > 0 ? y + 17 : y - 87, 8, 70));
+  shape(
+    "moves",
+    svg`M${middle - 24} ${y}H${middle + 24}L${middle + 40} ${y + up * 11}v${up * 7}H${middle - 40}v${-up * 7}Z`,
+  ) + shape("moves", box(middle - 4, up > 0 ? y + 17 : y - 87, 8, 70));
 
 export const lowerPoppetAt = (shut: number): number => between(276, 225, shut);
 export const upperPoppetAt = (shut: number): number => between(139, 173, shut);
 
 function lowerBody(state: ShearState): string {
   const y = lowerPoppetAt(state.lower);
-  return (
-    body(lowerInner, lowerOuter) +
-    spring([middle, y + 19], [middle, 322], 34, 4) +
-    guide(324) +
-    poppet(y, 1)
-  );
+  return body(lowerInner, lowerOuter) + spring([middle, y + 19], [middle, 322], 34, 4) + guide(324) + poppet(y, 1);
 }
 
 function upperBody(state: ShearState): string {
@@ -72,8 +99,7 @@ function upperBody(state: ShearState): string {
   return body(upperInner, upperOuter) + spring([middle, y - 19], [middle, 98], 34, 3) + guide(92) + poppet(y, -1);
 }
 
-const bar = (from: Point, to: Point, width: number) =>
-  svg`<path class="bar-edge" d="${way(from, to)}" stroke-width="${width + 3}"/><path class="bar" d="${way(from, to)}" stroke-width="${width}"/>`;
+const bar = (from: Point, to: Point, width: number) => hose(way(from, to), width + 3, "bar");
 
 /** Trip arm and lever on one shaft; tripped, the lever lets the lower poppet go. */
 const arm = (tripped: number) =>
@@ -81,7 +107,9 @@ const arm = (tripped: number) =>
     50 * tripped,
     shaft,
     bar(shaft, armEnd, 9) + bar(shaft, [341, 271], 7) + shape("moves", disc(armEnd[0], armEnd[1], 6)),
-  ) + shape("bore", disc(shaft[0], shaft[1], 7)) + shape("pin", disc(shaft[0], shaft[1], 2.5));
+  ) +
+  shape("bore", disc(shaft[0], shaft[1], 7)) +
+  shape("pin", disc(shaft[0], shaft[1], 2.5));
 
 const lug: Point = [350, 166];
 const half: Point = [383, 171];
@@ -94,22 +122,46 @@ function link(state: ShearState): string {
     return loose + turned(48, lug, strap(lug, [378, 170])) + shape("pin", disc(lug[0], lug[1], 4));
   }
   const lifted = on(state.tripped) ? -26 : 0;
-  const whole = strap(lug, [390, 172]) + strap([376, 170], armEnd) + turned(9, half, shape("solder", box(half[0] - 8, half[1] - 4.5, 16, 9)));
+  const whole =
+    strap(lug, [390, 172]) +
+    strap([376, 170], armEnd) +
+    turned(9, half, shape("solder", box(half[0] - 8, half[1] - 4.5, 16, 9)));
   return turned(lifted, lug, whole) + shape("pin", disc(lug[0], lug[1], 4));
 }
 
 /** The chamber about the groove, and its pin that lifts the link off the arm. */
 function crackChamber(fill: number, tripped: number): string {
   const side = (x: number) =>
-    shape("bore", box(x, 186, 22, 28)) + shape("liquid", box(x, 214 - 28 * fill, 22, 28 * fill)) + shape("line", box(x, 186, 22, 28));
+    shape("bore", box(x, 186, 22, 28)) +
+    shape("liquid", box(x, 214 - 28 * fill, 22, 28 * fill)) +
+    shape("line", box(x, 186, 22, 28));
   const lift = 12 * tripped;
-  return side(264) + side(354) + shape("bore", box(376, 192, 18, 22)) + shape("moves", svg`M378 ${204 - lift}h14v6h-4.500v${lift + 2}h-5v${-lift - 2}h-4.500Z`) + shape("moves", box(383, 182 - lift, 4, 22));
+  return (
+    side(264) +
+    side(354) +
+    shape("bore", box(376, 192, 18, 22)) +
+    shape("moves", svg`M378 ${204 - lift}h14v6h-4.500v${lift + 2}h-5v${-lift - 2}h-4.500Z`) +
+    shape("moves", box(383, 182 - lift, 4, 22))
+  );
 }
 
 /** The way of the flow past both poppets on one side; `side`: -1 left, 1 right. */
 function streams(state: ShearState, dash: number): string {
   const way = (side: number, end: number): Point[] =>
-    ([[9, 404], [9, 346], [46, 312], [46, 252], [10, 222], [10, 178], [46, 144], [46, 110], [9, 78], [9, 40]] as const)
+    (
+      [
+        [9, 404],
+        [9, 346],
+        [46, 312],
+        [46, 252],
+        [10, 222],
+        [10, 178],
+        [46, 144],
+        [46, 110],
+        [9, 78],
+        [9, 40],
+      ] as const
+    )
       .map(([dx, y]): Point => [middle + side * dx, y])
       .slice(0, end);
   const end = on(state.broken) ? 5 : 10;

@@ -12,7 +12,8 @@ export const tankWalls = picture(
     told(
       on(v.double) ? "two walls" : "one wall, no space to watch",
       `tank ${percent(v.tank)} of its height`,
-      on(v.double) && (some(v.space) ? `liquid in the space between, ${percent(v.space)} of its height` : "the space between is dry"),
+      on(v.double) &&
+        (some(v.space) ? `liquid in the space between, ${percent(v.space)} of its height` : "the space between is dry"),
       on(v.double) && (on(v.sensor) ? "the sensor calls" : "the sensor is quiet"),
     ),
   (v) => {
@@ -35,8 +36,17 @@ export const tankWalls = picture(
       shape("shell", shell) +
       label(two ? "inner wall" : "wall", 12, 130, [207, 185]) +
       (two ? label("outer wall", 12, 210, [173, 256]) : "") +
-      label("space between", 12, 330, two ? [232, 345] : [206, 296], !two ? "none" : some(v.space) ? `${percent(v.space)} high` : "dry") +
-      (two ? label("sensor", 628, 360, [332, 377], on(v.sensor) ? "calls" : "quiet", "right") + label("cable", 628, 200, [457, 240], "", "right") : "") +
+      label(
+        "space between",
+        12,
+        330,
+        two ? [232, 345] : [206, 296],
+        !two ? "none" : some(v.space) ? `${percent(v.space)} high` : "dry",
+      ) +
+      (two
+        ? label("sensor", 628, 360, [332, 377], on(v.sensor) ? "calls" : "quiet", "right") +
+          label("cable", 628, 200, [457, 240], "", "right")
+        : "") +
       label("fuel", 628, 110, [392, between(y + inner, y - inner, v.tank)], percent(v.tank) + " high", "right")
     );
   },
@@ -57,19 +67,48 @@ export const tankWater = picture(
     const y = (share: number) => tankLevel(long, share);
     const drawn = some(v.water) && v.water >= v.suction;
     const inlet = y(v.suction);
-    const float = (at: number) => shape("moves", svg`M210 ${at - 6}h28v12h-28Z`) + shape("hollow", box(220, at - 7, 8, 14)) + shape("wire", svg`M224 ${at - 8}v16`);
+    const float = (at: number) =>
+      shape("moves", svg`M210 ${at - 6}h28v12h-28Z`) +
+      shape("hollow", box(220, at - 7, 8, 14)) +
+      shape("wire", svg`M224 ${at - 8}v16`);
     return (
       earth(62) +
-      lyingTank(long, v.tank, shape("hollow", box(0, y(v.water), 640, 300)) + shape("water", box(0, y(v.water), 640, 300)) + shape("surface", svg`M0 ${y(v.water)}H640`)) +
+      lyingTank(
+        long,
+        v.tank,
+        shape("hollow", box(0, y(v.water), 640, 300)) +
+          shape("water", box(0, y(v.water), 640, 300)) +
+          shape("surface", svg`M0 ${y(v.water)}H640`),
+      ) +
       shape("wire", svg`M224 54V390`) +
-      float(Math.min(y(v.tank), 388)) + float(Math.min(y(v.water), 389)) +
+      float(Math.min(y(v.tank), 388)) +
+      float(Math.min(y(v.water), 389)) +
       upright(420, 46, 118, 18, 5) +
-      shape("plain", box(411, 100, 18, Math.max(0, inlet - 210))) + shape("plain", box(403, inlet - 110, 34, 96)) + shape("bore", box(407, inlet - 14, 26, 14)) +
+      shape("plain", box(411, 100, 18, Math.max(0, inlet - 210))) +
+      shape("plain", box(403, inlet - 110, 34, 96)) +
+      shape("bore", box(407, inlet - 14, 26, 14)) +
       shape("line", svg`M411 ${inlet - 12}v10M417 ${inlet - 12}v10M423 ${inlet - 12}v10M429 ${inlet - 12}v10`) +
       shape("mark-line", svg`M${long.x + 4} ${inlet}H402M438 ${inlet}H486`) +
-      (drawn ? flowing(0.5, 0, [[330, inlet + 8], [396, inlet + 8], [404, inlet - 6]], "escape") : "") +
+      (drawn
+        ? flowing(
+            0.5,
+            0,
+            [
+              [330, inlet + 8],
+              [396, inlet + 8],
+              [404, inlet - 6],
+            ],
+            "escape",
+          )
+        : "") +
       label("fuel", 12, 180, [190, Math.min(380, y(v.tank) + 20)], percent(v.tank) + " high") +
-      label("water", 12, 366, [176, Math.min(390, (y(v.water) + 396) / 2)], some(v.water) ? `${percent(v.water)} high` : "none") +
+      label(
+        "water",
+        12,
+        366,
+        [176, Math.min(390, (y(v.water) + 396) / 2)],
+        some(v.water) ? `${percent(v.water)} high` : "none",
+      ) +
       label("probe, floats", 12, 100, [222, 130]) +
       label("pump", 628, 170, [431, Math.min(inlet - 60, 290)], "", "right") +
       label("inlet", 628, 300, [430, inlet - 6], drawn ? "draws water" : "above water", "right")
@@ -83,7 +122,11 @@ export const tankBreathing = picture(
   { tank: 0.5, pressure: 0, out: 0, in: 0 },
   (v) =>
     told(
-      v.pressure > 0.02 ? `pressure at ${percent(v.pressure)} of the vent's setting` : v.pressure < -0.02 ? `vacuum at ${percent(-v.pressure)} of the vent's setting` : "no pressure and no vacuum",
+      v.pressure > 0.02
+        ? `pressure at ${percent(v.pressure)} of the vent's setting`
+        : v.pressure < -0.02
+          ? `vacuum at ${percent(-v.pressure)} of the vent's setting`
+          : "no pressure and no vacuum",
       some(v.out) && "the pressure poppet lifts, vapor leaves",
       some(v.in) && "the vacuum poppet swings, air comes in",
       !some(v.out) && !some(v.in) && "the vent is shut",
@@ -93,13 +136,23 @@ export const tankBreathing = picture(
     return (
       earth(262) +
       lyingTank(low, v.tank) +
-      upright(130, 190, 296, 12, 4) + upright(440, 206, 296, 44, 6) +
+      upright(130, 190, 296, 12, 4) +
+      upright(440, 206, 296, 44, 6) +
       dial([130, 130], 62, (v.pressure + 1) / 2) +
-      note("vacuum", 62, 224) + note("pressure", 200, 224) + note("0", 130, 58) +
+      note("vacuum", 62, 224) +
+      note("pressure", 200, 224) +
+      note("0", 130, 58) +
       ventValve(at, v.out, v.in, dash) +
       label("pressure poppet", 176, 40, ventPlace(at, [-54, -88 - 24 * v.out]), some(v.out) ? "lifts" : "shut") +
-      label("vacuum poppet", 628, 240, ventPlace(at, [66 - 11 * v.in, -12 - 21 * v.in]), some(v.in) ? "swings" : "shut", "right") +
-      label("vapor", 628, 328, [540, Math.min(340, (tankLevel(low, v.tank) + low.y) / 2 + 6)], "", "right") +
+      label(
+        "vacuum poppet",
+        628,
+        240,
+        ventPlace(at, [66 - 11 * v.in, -12 - 21 * v.in]),
+        some(v.in) ? "swings" : "shut",
+        "right",
+      ) +
+      label("vapor", 590, 328, [500, Math.min(340, (tankLevel(low, v.tank) + low.y) / 2 + 6)], "", "right") +
       label("fuel", 40, 386, [110, (tankLevel(low, v.tank) + 404) / 2])
     );
   },

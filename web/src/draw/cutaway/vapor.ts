@@ -33,20 +33,40 @@ export const vaporReturn = picture(
     return (
       earth(236) +
       lyingTank(tank, v.tank, upright(160, 280, 392, 26, 3, "plain")) +
-      shape("hollow", box(147, 190, 26, 106)) + upright(160, 200, 296, 26, 6) +
-      shape("hollow", box(306, 150, 48, 144)) + upright(330, 240, 296, 48, 8) +
-      upright(560, 70, 296, 16, 5) + shape("plain", svg`M540 70q20 -28 40 0Z`) +
-      (open ? hoseOf(gasHose, 34, "gas") : "") + dryBreak(330, open) +
+      shape("hollow", box(147, 190, 26, 106)) +
+      upright(160, 200, 296, 26, 6) +
+      shape("hollow", box(306, 150, 48, 144)) +
+      upright(330, 240, 296, 48, 8) +
+      upright(560, 70, 296, 16, 5) +
+      shape("plain", svg`M540 70q20 -28 40 0Z`) +
+      (open ? hoseOf(gasHose, 34, "gas") : "") +
+      dryBreak(330, open) +
       (open ? shape("plain", svg`M296 136h68v14h-68Z`) : "") +
-      hoseOf(fuelHose, 34, some(v.flow) ? "full" : "hose") + shape("plain", box(132, 186, 56, 14)) +
+      hoseOf(fuelHose, 34, some(v.flow) ? "full" : "hose") +
+      shape("plain", box(132, 186, 56, 14)) +
       flowing(v.flow, dash, [...[...fuelHose].reverse(), [160, 378]]) +
-      flowing(v.vapor, dash, [[296, 312], [312, 296], [312, 200], [311, 176], [330, 150], ...gasHose.slice(1)], "vapor-flow") +
-      flowing(v.vent, dash, [[560, 314], [560, 30]], "vapor-flow") +
-      (open ? label("vapor hose", 390, 30, [318, 90], "vapor returns") : note("vapor hose", 390, 30, "start") + note("not on", 390, 49, "start", "state")) +
+      flowing(
+        v.vapor,
+        dash,
+        [[296, 312], [312, 296], [312, 200], [311, 176], [330, 150], ...gasHose.slice(1)],
+        "vapor-flow",
+      ) +
+      flowing(
+        v.vent,
+        dash,
+        [
+          [560, 314],
+          [560, 30],
+        ],
+        "vapor-flow",
+      ) +
+      (open
+        ? label("vapor hose", 390, 30, [318, 90], "vapor returns")
+        : note("vapor hose", 390, 30, "start") + note("not on", 390, 49, "start", "state")) +
       label("dry break", 390, 138, [340, open ? 182 : 164], open ? "pushed open" : "shut") +
       label("fuel hose", 12, 156, [130, 120], some(v.flow) ? "fuel runs" : "still") +
       label("vapor riser", 390, 214, [358, 262]) +
-      label("vent", 426, 84, [550, 100], some(v.vent) ? "vapor leaves" : "shut") +
+      label("vent", 426, 84, [550, 74], some(v.vent) ? "vapor leaves" : "shut") +
       label("drop tube", 206, 386, [176, 350]) +
       label("vapor", 440, 336, [420, Math.min(330, (tank.y + tankLevel(tank, v.tank)) / 2)])
     );
@@ -57,7 +77,11 @@ export const vent = picture(
   { pressure: 0, out: 0, in: 0, blocked: 0 },
   (v) =>
     told(
-      v.pressure > 0.02 ? `pressure at ${percent(v.pressure)} of the setting` : v.pressure < -0.02 ? `vacuum at ${percent(-v.pressure)} of the setting` : "no pressure and no vacuum",
+      v.pressure > 0.02
+        ? `pressure at ${percent(v.pressure)} of the setting`
+        : v.pressure < -0.02
+          ? `vacuum at ${percent(-v.pressure)} of the setting`
+          : "no pressure and no vacuum",
       some(v.blocked) && "the pipe is blocked",
       some(v.out) && "the pressure poppet lifts, vapor leaves",
       some(v.in) && "the vacuum poppet swings, air comes in",
@@ -70,13 +94,38 @@ export const vent = picture(
       upright(290, 214, 420, 44, 6) +
       shape("line", svg`M318 330H480`) +
       ventValve(at, v.out, v.in, dash) +
-      (some(v.blocked) ? shape("rubber", svg`M268 ${330 - plug}q22 -14 44 0v${2 * plug}q-22 14 -44 0Z`) : "") +
-      flowing(v.out, dash, [[282, 408], [282, 246]], "vapor-flow") + flowing(v.in, dash, [[298, 250], [298, 400]], "air-flow") +
-      shape("hollow", disc(530, 330, 62)) + gauge(v.pressure) +
+      (some(v.blocked) ? shape("rubber", svg`M268 ${272 - plug}q22 -14 44 0v${2 * plug}q-22 14 -44 0Z`) : "") +
+      flowing(
+        v.out,
+        dash,
+        [
+          [282, 408],
+          [282, 246],
+        ],
+        "vapor-flow",
+      ) +
+      flowing(
+        v.in,
+        dash,
+        [
+          [298, 250],
+          [298, 400],
+        ],
+        "air-flow",
+      ) +
+      shape("hollow", disc(530, 330, 62)) +
+      gauge(v.pressure) +
       label("pressure poppet", 12, 30, ventPlace(at, [-54, -90 - 24 * v.out]), some(v.out) ? "lifts" : "shut") +
       label("hood", 628, 60, [408, 110], "", "right") +
-      label("vacuum poppet", 628, 216, ventPlace(at, [66 - 11 * v.in, -12 - 21 * v.in]), some(v.in) ? "swings" : "shut", "right") +
-      label("vent pipe", 12, 300, [265, 330], some(v.blocked) ? "blocked" : "clear") +
+      label(
+        "vacuum poppet",
+        628,
+        216,
+        ventPlace(at, [66 - 11 * v.in, -12 - 21 * v.in]),
+        some(v.in) ? "swings" : "shut",
+        "right",
+      ) +
+      label("vent pipe", 12, 310, [265, 280], some(v.blocked) ? "blocked" : "clear") +
       label("seat", 12, 236, [220, 122])
     );
   },
@@ -85,8 +134,11 @@ export const vent = picture(
 const gauge = (pressure: number) => {
   const tick = (angle: number) => turned(angle, [530, 330], shape("line", "M530 276v7"));
   return (
-    shape("dial", disc(530, 330, 56)) + [-120, -60, 0, 60, 120].map(tick).join("") +
-    turned(120 * pressure, [530, 330], shape("needle", "M530 336V286")) + shape("pin", disc(530, 330, 4)) +
-    note("vacuum", 448, 404) + note("pressure", 592, 404)
+    shape("dial", disc(530, 330, 56)) +
+    [-120, -60, 0, 60, 120].map(tick).join("") +
+    turned(120 * pressure, [530, 330], shape("needle", "M530 336V286")) +
+    shape("pin", disc(530, 330, 4)) +
+    note("vacuum", 448, 404) +
+    note("pressure", 592, 404)
   );
 };
