@@ -77,8 +77,8 @@ export const breakaway = picture(
         : "") +
       label("dispenser's half", 12, 60, [230, 158]) +
       label("hose's half", 628, 60, hosePlace(v, [408, 158]), on(v.parted) ? "parted" : "joined", "right") +
-      label("poppet", 12, 330, [246 + 30 * v.shut, 240], shutWord(v.shut)) +
-      label("spring", 12, 390, [224, 222]) +
+      label("poppet", 12, 376, [246 + 30 * v.shut, 240], shutWord(v.shut)) +
+      label("spring", 12, 330, [224, 222]) +
       label(on(v.parted) ? "ring broken" : "ring", 250, 60, [326, 166]) +
       label("seat", 130, 390, [284, 228]) +
       (some(v.pull) ? label("pull", 250, 340, [from[0] - 4, from[1]], percent(v.pull)) : "") +
@@ -148,7 +148,7 @@ export const curbHose = picture(
       label("cover", 290, 100, [316, 140]) +
       label("ferrule", 400, 100, [436, 130]) +
       label("bore", 12, 330, [60, axis + 22], some(v.flow) ? "fuel flows" : "still") +
-      label("section below, outside above", 120, 390, [260, axis + 58])
+      note("section below, outside above", 320, 400)
     );
   },
 );

@@ -1,4 +1,4 @@
-import { arrow, flowing, stream } from "./pieces";
+import { arrow, flowing } from "./pieces";
 import { percent, picture, some, told } from "./picture";
 import { box, disc, inside, label, note, round, shape, svg, turned, way, type Point } from "./ink";
 
@@ -52,21 +52,21 @@ export const filter = picture(
       shape("plain", box(240, 138, 64, 12)) +
       shape("plain", box(336, 138, 64, 12)) +
       dirt(v.clogged) +
-      stream(v.flow, dash, [
+      flowing(v.flow, dash, [
         [14, 96],
         [230, 96],
         [226, 200],
-        [320, 200],
+        [302, 200],
       ]) +
-      stream(v.flow, dash, [
+      flowing(v.flow, dash, [
         [226, 200],
         [226, 290],
-        [320, 290],
+        [302, 290],
       ]) +
-      stream(v.flow, dash, [
+      flowing(v.flow, dash, [
         [418, 142],
         [414, 245],
-        [320, 245],
+        [338, 245],
       ]) +
       flowing(v.flow, dash, [
         [320, 300],

@@ -36,15 +36,15 @@ function head(points: readonly Point[], kind: string, size = 9): string {
 
 export const arrow = (kind: string, ...points: Point[]) => shape(kind, way(...points)) + head(points, `${kind}-head`);
 
-/** Dashes along a way that move, as wide as the share of the flow; none: nothing. `kind`: `flow`, `vapor-flow`,
+/** Dashes along a way that move, as wide as the share of the flow; none: nothing. `kind`: `fuel-flow`, `vapor-flow`,
  * `air-flow`, `escape`. */
-export const stream = (share: number, dash: number, points: readonly Point[], kind = "flow") =>
+export const stream = (share: number, dash: number, points: readonly Point[], kind = "fuel-flow") =>
   some(share)
     ? shape(kind, way(...points), svg` stroke-width="${between(2.2, 5, share)}" stroke-dashoffset="${-dash % 24}"`)
     : "";
 
 /** The same with an arrow at its end. */
-export const flowing = (share: number, dash: number, points: readonly Point[], kind = "flow") =>
+export const flowing = (share: number, dash: number, points: readonly Point[], kind = "fuel-flow") =>
   some(share) ? stream(share, dash, points, kind) + head(points, `${kind}-head`, between(7, 10, share)) : "";
 
 /** What escapes upward from a place, as high as its share. */

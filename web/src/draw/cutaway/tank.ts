@@ -138,6 +138,8 @@ export const tankBreathing = picture(
       lyingTank(low, v.tank) +
       upright(130, 190, 296, 12, 4) +
       upright(440, 206, 296, 44, 6) +
+      shape("hollow", "M404 240L476 228V238L404 250Z") +
+      shape("line", "M404 240L476 228M404 250L476 238") +
       dial([130, 130], 62, (v.pressure + 1) / 2) +
       note("vacuum", 62, 224) +
       note("pressure", 200, 224) +
