@@ -1,7 +1,7 @@
 /** A breakaway in section: two halves, each with a poppet that the other half holds open. */
 import { drops, fountain, seal, spring } from "./pieces";
 import { between, on, some } from "./picture";
-import { box, moved, shape, svg, turned, way, type Point } from "./ink";
+import { box, moved, shape, svg, turned, turnedPlace, way, type Point } from "./ink";
 
 const axis = 210;
 const joint = 322;
@@ -82,13 +82,9 @@ export function goneBy(v: { angle: number; parted: number }): Point {
 }
 
 /** Where a place of the hose's half lies now. */
-export function hosePlace(v: { angle: number; parted: number }, [x, y]: Point): Point {
-  const [gone, tilt] = [goneBy(v), (tiltOf(v) * Math.PI) / 180];
-  const [dx, dy] = [x - joint, y - axis];
-  return [
-    joint + gone[0] + dx * Math.cos(tilt) - dy * Math.sin(tilt),
-    axis + gone[1] + dx * Math.sin(tilt) + dy * Math.cos(tilt),
-  ];
+export function hosePlace(v: { angle: number; parted: number }, place: Point): Point {
+  const [gone, [x, y]] = [goneBy(v), turnedPlace(tiltOf(v), [joint, axis], place)];
+  return [x + gone[0], y + gone[1]];
 }
 const tiltOf = (v: { angle: number; parted: number }) => 12 * v.angle * v.parted;
 

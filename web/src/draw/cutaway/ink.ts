@@ -64,6 +64,12 @@ export const filled = (name: string, vessel: string, y: number, kind = "liquid")
 
 export const turned = (angle: number, [x, y]: Point, body: string) =>
   svg`<g transform="rotate(${angle} ${x} ${y})">${body}</g>`;
+/** Where a place comes to lie that is turned about another, as `turned` draws it; degrees. */
+export function turnedPlace(angle: number, [aboutX, aboutY]: Point, [x, y]: Point): Point {
+  const [sin, cos] = [Math.sin((angle * Math.PI) / 180), Math.cos((angle * Math.PI) / 180)];
+  const [dx, dy] = [x - aboutX, y - aboutY];
+  return [aboutX + dx * cos - dy * sin, aboutY + dx * sin + dy * cos];
+}
 export const moved = (x: number, y: number, body: string) => svg`<g transform="translate(${x} ${y})">${body}</g>`;
 
 /** A part of the drawing made larger, about a place that comes to lie at another. */

@@ -1,7 +1,8 @@
 import { flowing, slab } from "./pieces";
 import { between, on, percent, picture, shutWord, some, told } from "./picture";
-import { box, disc, enlarged, label, note, shape, svg, type Point } from "./ink";
+import { box, disc, enlarged, label, note, shape, svg } from "./ink";
 import {
+  armPlace,
   groove,
   leanPlace,
   lowerPoppetAt,
@@ -40,10 +41,7 @@ const stabilizer = (anchored: number) =>
     ? [228, 412].map((x) => shape("plain", box(x - 12, 280, 24, 31)) + shape("pin", disc(x, 295.5, 4.5))).join("")
     : "");
 
-const [armHeld, armTurned]: [Point, Point] = [
-  [395, 216],
-  [430, 249],
-];
+const armWord = (tripped: number) => (tripped > 0.05 ? "has turned" : "held");
 const poppetWords = (v: { lower: number; upper: number }) =>
   `lower poppet ${shutWord(v.lower)}, upper poppet ${shutWord(v.upper)}`;
 const escapeWords = (escape: number) => some(escape) && `fuel escapes, ${percent(escape)} of the greatest`;
@@ -129,7 +127,7 @@ export const shearPoppets = picture(
   struck,
   (v) => told(topWords(v), poppetWords(v), some(v.flow) && "fuel flows", escapeWords(v.escape)),
   (v, dash) => {
-    const turned = on(v.broken) || on(v.lower);
+    const tripped = Math.max(v.broken, v.lower);
     return (
       shape("center", svg`M${middle} 20V414`) +
       shearValve({ ...whole, ...v, tripped: v.broken }, dash) +
@@ -137,7 +135,7 @@ export const shearPoppets = picture(
       label("groove", 12, 160, [290, groove], on(v.broken) ? "broken" : "whole") +
       label("lower poppet", 12, 296, [284, lowerPoppetAt(v.lower) + 14], shutWord(v.lower)) +
       label("spring", 12, 378, [308, 312]) +
-      label("trip arm", 628, 290, turned ? armTurned : armHeld, turned ? "has turned" : "held", "right") +
+      label("trip arm", 628, 290, armPlace(tripped), armWord(tripped), "right") +
       label("seat", 12, 236, [272, 238]) +
       (on(v.broken) ? escapeNote(v.escape) : "")
     );
@@ -155,7 +153,7 @@ export const shearCrack = picture(
     ),
   (v, dash) => {
     const { drawing, place } = enlarged(1.5, [334, 214], [320, 210]);
-    const turned = on(v.tripped) || on(v.lower);
+    const tripped = Math.max(v.tripped, v.lower);
     return (
       drawing(
         shearValve({ ...whole, ...v, flow: 0, escape: 0, chamber: v.crack }, dash) +
@@ -165,16 +163,9 @@ export const shearCrack = picture(
       label("crack", 12, 120, place([295, 200]), some(v.crack) ? "seeps" : "none") +
       label("chamber", 12, 190, place([270, 206]), some(v.crack) ? `${percent(v.crack)} full` : "empty") +
       label("lower poppet", 12, 360, place([284, lowerPoppetAt(v.lower) + 14]), shutWord(v.lower)) +
-      label(
-        "link",
-        628,
-        80,
-        place([372, on(v.tripped) ? 160 : 169]),
-        on(v.tripped) ? "lifted off" : "hooked",
-        "right",
-      ) +
-      label("trip pin", 628, 180, place([388, 207 - 12 * v.tripped]), on(v.tripped) ? "out" : "in", "right") +
-      label("trip arm", 628, 300, place(turned ? armTurned : [386, 232]), turned ? "has turned" : "held", "right") +
+      label("link", 628, 80, place([372, on(tripped) ? 160 : 169]), on(tripped) ? "lifted off" : "hooked", "right") +
+      label("trip pin", 628, 180, place([388, 207 - 12 * tripped]), on(tripped) ? "out" : "in", "right") +
+      label("trip arm", 628, 300, place(armPlace(tripped)), armWord(tripped), "right") +
       (some(v.escape) ? note("fuel escapes", 12, 286, "start", "bad") : "")
     );
   },
@@ -233,7 +224,7 @@ export const shearLink = picture(
         on(v.parted) ? "parted" : "whole",
         "right",
       ) +
-      label("trip arm", 628, 290, on(tripped) ? armTurned : armHeld, on(tripped) ? "has turned" : "held", "right") +
+      label("trip arm", 628, 290, armPlace(tripped), armWord(tripped), "right") +
       label("lower poppet", 12, 250, [284, lowerPoppetAt(v.lower) + 14], shutWord(v.lower)) +
       (some(v.escape) ? note("fuel escapes", 12, 340, "start", "bad") : "")
     );

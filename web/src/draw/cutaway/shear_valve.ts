@@ -1,7 +1,7 @@
 /** A shear valve in section: lower body in the sump, groove at island level, upper body on the dispenser's pipe. */
 import { drops, flowing, fountain, hose, spring, upright } from "./pieces";
 import { between, on, some } from "./picture";
-import { box, disc, moved, shape, svg, turned, way, type Point } from "./ink";
+import { box, disc, moved, shape, svg, turned, turnedPlace, way, type Point } from "./ink";
 
 /** How its parts stand, each a share. */
 export interface ShearState {
@@ -101,6 +101,9 @@ function upperBody(state: ShearState): string {
 
 const bar = (from: Point, to: Point, width: number) => hose(way(from, to), width + 3, "bar");
 
+/** Where a label of the trip arm points. */
+export const armPlace = (tripped: number): Point => turnedPlace(50 * tripped, shaft, [398, 210]);
+
 /** Trip arm and lever on one shaft; tripped, the lever lets the lower poppet go. */
 const arm = (tripped: number) =>
   turned(
@@ -175,24 +178,20 @@ function stand(state: { hit: number; broken: number; anchored?: number }): { x: 
 }
 
 /** Where a place of the upper body lies now. */
-export function topPlace(state: { hit: number; broken: number; anchored?: number }, [x, y]: Point): Point {
+export function topPlace(state: { hit: number; broken: number; anchored?: number }, place: Point): Point {
   const by = stand(state);
-  const [sin, cos] = [Math.sin((by.angle * Math.PI) / 180), Math.cos((by.angle * Math.PI) / 180)];
-  const [dx, dy] = [x - middle, y - groove];
-  return [middle + by.x + dx * cos - dy * sin, groove + by.y + dx * sin + dy * cos];
+  const [x, y] = turnedPlace(by.angle, [middle, groove], place);
+  return [x + by.x, y + by.y];
 }
-
 function placed(state: ShearState, body: string): string {
   const by = stand(state);
   return moved(by.x, by.y, turned(by.angle, [middle, groove], body));
 }
 
-/** The angle by which a valve that is not anchored leans, and where a place of it lies then. */
-export const leanOf = (hit: number) => 13 * hit;
-export function leanPlace(hit: number, [x, y]: Point): Point {
-  const [sin, cos] = [Math.sin((leanOf(hit) * Math.PI) / 180), Math.cos((leanOf(hit) * Math.PI) / 180)];
-  return [middle + (x - middle) * cos - (y - 420) * sin, 420 + (x - middle) * sin + (y - 420) * cos];
-}
+/** The foot of a valve that is not anchored, about which it leans, and by how much. */
+const foot: Point = [middle, 420];
+const leanOf = (hit: number) => 13 * hit;
+export const leanPlace = (hit: number, place: Point): Point => turnedPlace(leanOf(hit), foot, place);
 
 /** The whole valve. Not anchored, it goes with what hits it, and the riser tears below it. */
 export function shearValve(state: ShearState, dash: number): string {
@@ -205,7 +204,7 @@ export function shearValve(state: ShearState, dash: number): string {
   if (loose) {
     return (
       upright(middle, 386, 420, 40, 12) +
-      turned(leanOf(state.hit), [middle, 420], whole) +
+      turned(leanOf(state.hit), foot, whole) +
       fountain(state.escape, dash, [middle - 24, 390], 70)
     );
   }

@@ -1,7 +1,7 @@
 import { dial, earth, flowing, lyingTank, tankLevel, upright } from "./pieces";
 import { between, on, percent, picture, some, told } from "./picture";
 import { box, disc, filled, inside, label, note, shape, svg, type Point } from "./ink";
-import { ventPlace, ventValve } from "./vent_valve";
+import { pressurePlace, vacuumPlace, ventValve } from "./vent_valve";
 
 const center: Point = [320, 240];
 const [inner, outer] = [126, 148];
@@ -67,6 +67,7 @@ export const tankWater = picture(
     const y = (share: number) => tankLevel(long, share);
     const drawn = some(v.water) && v.water >= v.suction;
     const inlet = y(v.suction);
+    const full = Math.max(v.tank, v.water);
     const float = (at: number) =>
       shape("moves", svg`M210 ${at - 6}h28v12h-28Z`) +
       shape("hollow", box(220, at - 7, 8, 14)) +
@@ -75,13 +76,13 @@ export const tankWater = picture(
       earth(62) +
       lyingTank(
         long,
-        v.tank,
+        full,
         shape("hollow", box(0, y(v.water), 640, 300)) +
           shape("water", box(0, y(v.water), 640, 300)) +
           shape("surface", svg`M0 ${y(v.water)}H640`),
       ) +
       shape("wire", svg`M224 54V390`) +
-      float(Math.min(y(v.tank), 388)) +
+      float(Math.min(y(full), 388)) +
       float(Math.min(y(v.water), 389)) +
       upright(420, 46, 118, 18, 5) +
       shape("plain", box(411, 100, 18, Math.max(0, inlet - 210))) +
@@ -101,7 +102,7 @@ export const tankWater = picture(
             "escape",
           )
         : "") +
-      label("fuel", 12, 180, [190, Math.min(380, y(v.tank) + 20)], percent(v.tank) + " high") +
+      label("fuel", 12, 180, [190, Math.min(380, y(full) + 20)], percent(v.tank) + " high") +
       label(
         "water",
         12,
@@ -145,15 +146,8 @@ export const tankBreathing = picture(
       note("pressure", 200, 224) +
       note("0", 130, 58) +
       ventValve(at, v.out, v.in, dash) +
-      label("pressure poppet", 176, 40, ventPlace(at, [-54, -88 - 24 * v.out]), some(v.out) ? "lifts" : "shut") +
-      label(
-        "vacuum poppet",
-        628,
-        240,
-        ventPlace(at, [66 - 11 * v.in, -12 - 21 * v.in]),
-        some(v.in) ? "swings" : "shut",
-        "right",
-      ) +
+      label("pressure poppet", 176, 40, pressurePlace(at, v.out), some(v.out) ? "lifts" : "shut") +
+      label("vacuum poppet", 628, 240, vacuumPlace(at, v.in), some(v.in) ? "swings" : "shut", "right") +
       label("vapor", 590, 328, [500, Math.min(340, (tankLevel(low, v.tank) + low.y) / 2 + 6)], "", "right") +
       label("fuel", 40, 386, [110, (tankLevel(low, v.tank) + 404) / 2])
     );

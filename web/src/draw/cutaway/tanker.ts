@@ -1,6 +1,21 @@
 import { earth, flowing, hoseOf, lyingTank, slab, tankLevel, upright } from "./pieces";
 import { between, on, percent, picture, shutWord, some, told } from "./picture";
-import { box, curve, disc, filled, inside, label, moved, note, round, shape, svg, turned, type Point } from "./ink";
+import {
+  box,
+  curve,
+  disc,
+  filled,
+  inside,
+  label,
+  moved,
+  note,
+  round,
+  shape,
+  svg,
+  turned,
+  turnedPlace,
+  type Point,
+} from "./ink";
 
 const dropTank = { x: 300, y: 262, width: 312, height: 136 };
 const deliveryHose = curve([224, 146], [224, 206], [330, 110], [330, 194]);
@@ -158,10 +173,7 @@ export const overfillValve = picture(
     const surface = Math.min(396, Math.max(76, 206 + (v.valve_height - v.tank) * 1100));
     const view = box(250, 30, 250, 375);
     const angle = 90 * v.valve;
-    const turn = (x: number, y: number): Point => {
-      const [sin, cos] = [Math.sin((angle * Math.PI) / 180), Math.cos((angle * Math.PI) / 180)];
-      return [pivot[0] + x * cos - y * sin, pivot[1] + x * sin + y * cos];
-    };
+    const turn = (place: Point) => turnedPlace(angle, pivot, place);
     const shut = v.valve > 0.9;
     const tube = (from: number, to: number) => shape("liquid", box(365, from, 70, to - from));
     return (
@@ -211,8 +223,8 @@ export const overfillValve = picture(
       note("shuts at", 110, 236) +
       note(`${percent(v.valve_height)} of the`, 110, 256, "middle", "state") +
       note("diameter", 110, 276, "middle", "state") +
-      label("float", 24, 350, turn(-22, 70), v.valve > 0.95 ? "lifted" : v.valve < 0.05 ? "hangs" : "rises") +
-      label("flapper", 628, 130, turn(4, -40), shutWord(v.valve), "right") +
+      label("float", 24, 350, turn([343, 296]), v.valve > 0.95 ? "lifted" : v.valve < 0.05 ? "hangs" : "rises") +
+      label("flapper", 628, 130, turn([369, 186]), shutWord(v.valve), "right") +
       label("drop tube", 628, 330, [438, 340], "", "right") +
       label("tank top", 628, 40, [480, 56], "", "right") +
       label("liquid", 628, 250, [488, surface], percent(v.tank), "right")

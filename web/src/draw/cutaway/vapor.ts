@@ -1,7 +1,7 @@
 import { earth, flowing, hoseOf, lyingTank, spring, tankLevel, upright } from "./pieces";
 import { percent, picture, some, told } from "./picture";
 import { box, curve, disc, label, note, shape, svg, turned, type Point } from "./ink";
-import { ventPlace, ventValve } from "./vent_valve";
+import { pressurePlace, vacuumPlace, ventValve } from "./vent_valve";
 
 const tank = { x: 60, y: 292, width: 540, height: 112 };
 
@@ -115,16 +115,9 @@ export const vent = picture(
       ) +
       shape("hollow", disc(530, 330, 62)) +
       gauge(v.pressure) +
-      label("pressure poppet", 12, 30, ventPlace(at, [-54, -90 - 24 * v.out]), some(v.out) ? "lifts" : "shut") +
+      label("pressure poppet", 12, 30, pressurePlace(at, v.out), some(v.out) ? "lifts" : "shut") +
       label("hood", 628, 60, [408, 110], "", "right") +
-      label(
-        "vacuum poppet",
-        628,
-        216,
-        ventPlace(at, [66 - 11 * v.in, -12 - 21 * v.in]),
-        some(v.in) ? "swings" : "shut",
-        "right",
-      ) +
+      label("vacuum poppet", 628, 216, vacuumPlace(at, v.in), some(v.in) ? "swings" : "shut", "right") +
       label("vent pipe", 12, 310, [265, 280], some(v.blocked) ? "blocked" : "clear") +
       label("seat", 12, 236, [220, 122])
     );

@@ -1,9 +1,15 @@
 /** A pressure-vacuum vent in section on top of its pipe. */
 import { flowing, spring } from "./pieces";
-import { box, moved, shape, svg, turned, type Point } from "./ink";
+import { box, moved, shape, svg, turned, turnedPlace, type Point } from "./ink";
 
-/** Where a place of it lies, if its pipe ends at `at`. */
-export const ventPlace = ([x, y]: Point, [dx, dy]: Point): Point => [x + dx, y + dy];
+const hinge: Point = [36, -10];
+const swing = (inward: number) => -46 * inward;
+/** Where its poppets lie, if its pipe ends at `at`. */
+export const pressurePlace = ([x, y]: Point, out: number): Point => [x - 54, y - 90 - 24 * out];
+export function vacuumPlace([x, y]: Point, inward: number): Point {
+  const [dx, dy] = turnedPlace(swing(inward), hinge, [66, -12]);
+  return [x + dx, y + dy];
+}
 
 /** `out`: how far vapor lifts the pressure poppet; `inward`: how far air swings the vacuum poppet. */
 export function ventValve(at: Point, out: number, inward: number, dash: number): string {
@@ -18,7 +24,7 @@ export function ventValve(at: Point, out: number, inward: number, dash: number):
   const pressure =
     spring([-26, -94 - lift], [-26, -150], 30, 4) +
     moved(0, -lift, shape("moves", "M-68 -94h84v8h-84Z") + shape("moves", box(-29, -86, 6, 44)));
-  const vacuum = turned(-46 * inward, [36, -10], shape("moves", "M34 -16h52v8h-52Z"));
+  const vacuum = turned(swing(inward), hinge, shape("moves", "M34 -16h52v8h-52Z"));
   return moved(
     at[0],
     at[1],
