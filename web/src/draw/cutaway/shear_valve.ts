@@ -173,7 +173,10 @@ function streams(state: ShearState, dash: number): string {
 
 /** How far the top has gone and turned: it bends, and once it is broken it goes. */
 function stand(state: { hit: number; broken: number; anchored?: number }): { x: number; y: number; angle: number } {
-  if (on(state.broken)) return { x: 104 * state.hit, y: -8 * state.hit, angle: 20 * state.hit };
+  if (on(state.broken)) {
+    const gone = Math.max(0.4, state.hit);
+    return { x: 104 * gone, y: -8 * gone, angle: 20 * gone };
+  }
   return { x: 0, y: 0, angle: on(state.anchored ?? 1) ? 5 * state.hit : 0 };
 }
 
@@ -209,6 +212,7 @@ export function shearValve(state: ShearState, dash: number): string {
     );
   }
   const spill = on(state.broken) ? fountain(state.escape, dash, [middle, groove - 2], 170) : "";
-  const drain = on(state.broken) && !on(state.upper) ? drops(state.hit, dash, [middle + 104 * state.hit, 214], 60) : "";
+  const drain =
+    on(state.broken) && !on(state.upper) ? drops(state.hit, dash, [topPlace(state, [middle, groove])[0], 214], 60) : "";
   return whole + spill + drain;
 }

@@ -147,7 +147,7 @@ export const tankBreathing = picture(
       note("0", 130, 58) +
       ventValve(at, v.out, v.in, dash) +
       label("pressure poppet", 176, 40, pressurePlace(at, v.out), some(v.out) ? "lifts" : "shut") +
-      label("vacuum poppet", 628, 240, vacuumPlace(at, v.in), some(v.in) ? "swings" : "shut", "right") +
+      label("vacuum poppet", 628, 232, vacuumPlace(at, v.in), some(v.in) ? "swings" : "shut", "right") +
       label("vapor", 590, 328, [500, Math.min(340, (tankLevel(low, v.tank) + low.y) / 2 + 6)], "", "right") +
       label("fuel", 40, 386, [110, (tankLevel(low, v.tank) + 404) / 2])
     );
