@@ -51,18 +51,24 @@ const seenWith: Record<string, Values> = {
   "leak-detector": { runs: 1 },
 };
 
+/** Every value at rest, but for those that hide another. */
+const restOf = (page: PageId): Values => ({ ...pictures[page].rest, ...seenWith[page] });
+
 /** States of a page: every value at both ends with the others at rest, all at either end, and a hundred drawn by a
  * counter that returns to where it began. */
 function statesOf(page: PageId): Values[] {
   const names = namesOf(page);
   const all = (value: number) => Object.fromEntries(names.map((name) => [name, value]));
-  const ends = names.flatMap((name) => [0, 0.5, 1].map((value): Values => ({ ...seenWith[page], [name]: value })));
+  const ends = names.flatMap((name) => [0, 0.5, 1].map((value): Values => ({ ...restOf(page), [name]: value })));
   let seed = 7;
   const next = () => (seed = (seed * 1103515245 + 12345) % 2147483648) / 2147483648;
   const drawn = Array.from({ length: 100 }, (): Values =>
     Object.fromEntries(names.map((name) => [name, Math.round(next() * 10) / 10])),
   );
-  return [{}, all(0), all(1), ...ends, ...drawn];
+  const some = drawn.map((values, i): Values =>
+    Object.fromEntries(Object.entries(values).filter((_, j) => (i + j) % 3)),
+  );
+  return [{}, pictures[page].rest, all(0), all(1), ...ends, ...drawn, ...some];
 }
 
 interface Box {
@@ -105,7 +111,7 @@ test("every page has a picture, and its values are those of the page", () => {
 
 test.each(pages)("%s: each value changes the picture", (page) => {
   for (const name of namesOf(page)) {
-    const at = (value: number) => cutaway(page, { ...seenWith[page], [name]: value });
+    const at = (value: number) => cutaway(page, { ...restOf(page), [name]: value });
     const [low, high] = name === "count" ? [0.1, 0.3] : [0, 1];
     expect(at(low) === at(high), name).toBe(false);
   }
@@ -149,6 +155,13 @@ test.each(pages)("%s: its state in words is its title", (page) => {
     expect(words).toMatch(/^[A-Z0-9][^<>&"]+\.$/);
     expect(cutaway(page, values)).toContain(`role="img"><title>${words}</title>`);
   }
+});
+
+test.each(pages)("%s: of what is not told it says nothing", (page) => {
+  expect(cutawayWords(page, {})).toBe("State not determined.");
+  expect(cutaway(page, {})).not.toMatch(/class="(state|bad)"|%<|class="needle"/);
+  const [name] = namesOf(page);
+  expect(cutaway(page, { [name!]: NaN })).toBe(cutaway(page, {}));
 });
 
 test("dashes move where there is flow and nowhere else", () => {

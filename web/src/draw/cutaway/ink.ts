@@ -120,7 +120,7 @@ export function label(
   x: number,
   y: number,
   to: Point,
-  state = "",
+  state: string | false = "",
   side: "left" | "right" = "left",
 ): string {
   const ends = (word: string) =>
@@ -131,7 +131,7 @@ export function label(
   return (
     leader(begin({ left, right, y, below }, to), to) +
     word(x, y, text, anchor, "name") +
-    (state && word(x, y + 19, state, anchor, "state"))
+    (state ? word(x, y + 19, state, anchor, "state") : "")
   );
 }
 

@@ -20,14 +20,15 @@ function across(space: number): string {
 
 export const doubleWall = picture(
   { flow: 0, leak: 0, space: 0, sump: 0 },
-  (v) =>
+  (v, has) =>
     told(
-      some(v.flow) ? "fuel flows in the inner pipe" : "the line stands",
-      some(v.leak) ? "the inner wall leaks" : "the inner wall is tight",
-      some(v.space) ? `liquid between the walls, ${percent(v.space)} of their height` : "dry between the walls",
-      some(v.sump) ? "it reaches the sump" : "the sump is dry",
+      has("flow") && (some(v.flow) ? "fuel flows in the inner pipe" : "the line stands"),
+      has("leak") && (some(v.leak) ? "the inner wall leaks" : "the inner wall is tight"),
+      has("space") &&
+        (some(v.space) ? `liquid between the walls, ${percent(v.space)} of their height` : "dry between the walls"),
+      has("sump") && (some(v.sump) ? "it reaches the sump" : "the sump is dry"),
     ),
-  (v, dash) => {
+  (v, dash, has) => {
     const gap = (y: number) => box(150, y, 490, 22);
     return (
       earth(60) +
@@ -64,9 +65,9 @@ export const doubleWall = picture(
       across(v.space) +
       label("inner pipe", 190, 30, [300, 139]) +
       label("outer pipe", 330, 30, [440, 108]) +
-      label("space between", 250, 290, [330, 216], some(v.space) ? "liquid" : "dry") +
-      label("inner wall", 250, 360, [434, 204], some(v.leak) ? "leaks" : "tight") +
-      label("sump", 28, 284, [120, 376], some(v.sump) ? "liquid" : "dry")
+      label("space between", 250, 290, [330, 216], has("space") && (some(v.space) ? "liquid" : "dry")) +
+      label("inner wall", 250, 360, [434, 204], has("leak") && (some(v.leak) ? "leaks" : "tight")) +
+      label("sump", 28, 284, [120, 376], has("sump") && (some(v.sump) ? "liquid" : "dry"))
     );
   },
 );
@@ -84,16 +85,16 @@ function heat(warm: number): string {
 
 export const line = picture(
   { runs: 0, pressure: 0.5, flow: 0, check: 0, warm: 0 },
-  (v) =>
+  (v, has) =>
     told(
-      on(v.runs) ? "the pump runs" : "the pump stands",
-      on(v.check) ? "the check valve is open" : "the check valve holds the line",
-      `pressure ${percent(Math.max(0, v.pressure))} of the pump's shut-off`,
-      some(v.flow) && "fuel flows",
-      v.warm > 0.02 && "the fuel is warmer than the ground and cools",
-      v.warm < -0.02 && "the fuel is colder than the ground and warms",
+      has("runs") && (on(v.runs) ? "the pump runs" : "the pump stands"),
+      has("check") && (on(v.check) ? "the check valve is open" : "the check valve holds the line"),
+      has("pressure") && `pressure ${percent(Math.max(0, v.pressure))} of the pump's shut-off`,
+      has("flow") && some(v.flow) && "fuel flows",
+      has("warm") && v.warm > 0.02 && "the fuel is warmer than the ground and cools",
+      has("warm") && v.warm < -0.02 && "the fuel is colder than the ground and warms",
     ),
-  (v, dash) => {
+  (v, dash, has) => {
     const poppet = between(106, 130, v.check);
     const outer = "M38 420V236Q38 210 64 210H92V192H168V210H536V120H596V270H168V288H104V420Z";
     const cavity = "M50 420V236Q50 222 66 222H104V204H156V222H548V120H584V258H156V276H104V258H92V420Z";
@@ -113,7 +114,7 @@ export const line = picture(
       shape("liquid", box(548, 84, 36, 38)) +
       shape("moves", disc(566, 103, 19)) +
       turned(open ? 0 : 90, [566, 103], shape("hollow", box(557, 84, 18, 38))) +
-      dial([310, 84], 56, Math.max(0, v.pressure)) +
+      dial([310, 84], 56, has("pressure") ? Math.max(0, v.pressure) : null) +
       shape("line", "M310 140V206") +
       shape("hollow", box(306, 206, 8, 18)) +
       shape("liquid", box(306, 206, 8, 18)) +
@@ -129,11 +130,18 @@ export const line = picture(
         [566, 64],
       ]) +
       note("line pressure", 236, 90, "end") +
-      label("nozzle", 440, 50, [538, 92], open ? "open" : "shut") +
-      label("check valve", 150, 340, [poppet + 6, 262], on(v.check) ? "open" : "shut, holds") +
-      label("pump", 130, 392, [100, 396], on(v.runs) ? "runs" : "stands") +
+      label("nozzle", 440, 50, [538, 92], has("flow") && (open ? "open" : "shut")) +
+      label("check valve", 150, 340, [poppet + 6, 262], has("check") && (on(v.check) ? "open" : "shut, holds")) +
+      label("pump", 130, 392, [100, 396], has("runs") && (on(v.runs) ? "runs" : "stands")) +
       (some(v.warm)
-        ? label("heat", 628, 340, [392, 292], v.warm > 0 ? "to the ground" : "from the ground", "right")
+        ? label(
+            "heat",
+            628,
+            340,
+            [392, 292],
+            has("warm") && (v.warm > 0 ? "to the ground" : "from the ground"),
+            "right",
+          )
         : "") +
       label("line", 300, 396, [270, 262])
     );

@@ -24,12 +24,12 @@ const pleats = (left: number) =>
 
 export const filter = picture(
   { flow: 0, clogged: 0 },
-  (v) =>
+  (v, has) =>
     told(
-      some(v.flow) ? "fuel passes from the outside of the element to its core" : "nothing flows",
-      some(v.clogged) ? `the element is clogged, ${percent(v.clogged)}` : "the element is clean",
+      has("flow") && (some(v.flow) ? "fuel passes from the outside of the element to its core" : "nothing flows"),
+      has("clogged") && (some(v.clogged) ? `the element is clogged, ${percent(v.clogged)}` : "the element is clean"),
     ),
-  (v, dash) => {
+  (v, dash, has) => {
     const dirty = "M0 82H246V130H428V352Q428 366 414 366H226Q212 366 212 352V130H222V110H0Z";
     const core = "M304 150V82H640V110H336V340H304Z";
     return (
@@ -75,7 +75,13 @@ export const filter = picture(
       ]) +
       label("inlet", 12, 36, [90, 84]) +
       label("outlet", 628, 36, [550, 84], "", "right") +
-      label("element", 12, 210, [250, 240], some(v.clogged) ? `clogged ${percent(v.clogged)}` : "clean") +
+      label(
+        "element",
+        12,
+        210,
+        [250, 240],
+        has("clogged") && (some(v.clogged) ? `clogged ${percent(v.clogged)}` : "clean"),
+      ) +
       label("dirty side", 12, 320, [216, 330]) +
       label("core", 628, 210, [334, 220], "", "right") +
       label("can", 628, 320, [431, 330], "", "right")
@@ -123,12 +129,12 @@ const port = (angle: number, fills: boolean, share: number, dash: number) => {
 
 export const meter = picture(
   { flow: 0, count: 0 },
-  (v) =>
+  (v, has) =>
     told(
-      some(v.flow) ? "fuel pushes the pistons, they turn the crank" : "the meter stands",
-      `${v.count.toFixed(2)} turns counted`,
+      has("flow") && (some(v.flow) ? "fuel pushes the pistons, they turn the crank" : "the meter stands"),
+      has("count") && `${v.count.toFixed(2)} turns counted`,
     ),
-  (v, dash) => {
+  (v, dash, has) => {
     const turn = 2 * Math.PI * v.count;
     const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
     const cross = (half: number, long: number) => {
@@ -179,7 +185,7 @@ export const meter = picture(
       port(270, cos > 0, v.flow, dash) +
       label("piston", 12, 110, [210 + throw_ * cos, 190]) +
       label("cylinder", 12, 320, [200, 255]) +
-      label("crank", 628, 110, [pin[0] + 4, pin[1] - 4], `${v.count.toFixed(2)} turns`, "right") +
+      label("crank", 628, 110, [pin[0] + 4, pin[1] - 4], has("count") && `${v.count.toFixed(2)} turns`, "right") +
       label("yoke", 628, 320, [hub[0] + throw_ * cos + 14, hub[1] + 26], "", "right")
     );
   },
@@ -189,12 +195,12 @@ const slots = 12;
 
 export const price = picture(
   { flow: 0, count: 0 },
-  (v) =>
+  (v, has) =>
     told(
-      some(v.flow) ? "the meter turns the pulser" : "the meter stands",
-      `${v.count.toFixed(2)} turns, ${Math.floor(v.count * slots)} pulses of the disc that is drawn`,
+      has("flow") && (some(v.flow) ? "the meter turns the pulser" : "the meter stands"),
+      has("count") && `${v.count.toFixed(2)} turns, ${Math.floor(v.count * slots)} pulses of the disc that is drawn`,
     ),
-  (v) => {
+  (v, _dash, has) => {
     const [x, y, r]: [number, number, number] = [146, 236, 104];
     const round_ = (i: number, by: number): Point => [x + by * Math.cos(i), y + by * Math.sin(i)];
     const holes = Array.from({ length: slots }, (_, i) => disc(...round_((2 * Math.PI * i) / slots, 80), 11)).join("");
@@ -206,7 +212,7 @@ export const price = picture(
     const shown = (top: number, name: string, value: string) =>
       shape("plain", round(330, top, 280, 40, 6)) +
       note(name, 346, top + 26, "start") +
-      note(value, 594, top + 26, "end", "state");
+      (value && note(value, 594, top + 26, "end", "state"));
     const swing = Array.from({ length: 12 }, (_, i) =>
       round_(Math.PI * (0.55 + (0.1 + 0.5 * v.flow) * (i / 11)), r + 16),
     );
@@ -224,14 +230,14 @@ export const price = picture(
       inside("train", box(330, 70, 280, 90), shape("marked", train)) +
       shape("wire", svg`M${x + 148} ${y}H310V132H330`) +
       label("pulses", 440, 50, [470, 92]) +
-      shown(184, "pulses counted", String(Math.floor(v.count * slots))) +
+      shown(184, "pulses counted", has("count") ? String(Math.floor(v.count * slots)) : "") +
       note("× volume per pulse", 470, 246) +
       shown(262, "volume", "") +
       note("× unit price", 470, 324) +
       shown(340, "price", "") +
       label("disc with slots", 12, 60, [x - 40, y - 69]) +
       label("reader", 222, 60, [270, y - 30]) +
-      label("meter's shaft", 12, 396, [x - 10, y + 18], some(v.flow) ? "turns" : "stands")
+      label("meter's shaft", 12, 396, [x - 10, y + 18], has("flow") && (some(v.flow) ? "turns" : "stands"))
     );
   },
 );

@@ -25,15 +25,17 @@ function filler(level: number): string {
 
 export const nozzle = picture(
   { flow: 0, tank: 0, shut: 0, lever: 0 },
-  (v) =>
+  (v, has) =>
     told(
-      on(v.shut) ? "the nozzle has shut itself off" : on(v.lever) ? "the lever is held" : "the lever hangs",
-      some(v.flow) ? "fuel flows" : "nothing flows",
-      v.tank >= 0.95
-        ? "liquid covers the tip of the spout"
-        : `liquid in the filler at ${percent(v.tank)} of the way to the tip`,
+      has("shut", "lever") &&
+        (on(v.shut) ? "the nozzle has shut itself off" : on(v.lever) ? "the lever is held" : "the lever hangs"),
+      has("flow") && (some(v.flow) ? "fuel flows" : "nothing flows"),
+      has("tank") &&
+        (v.tank >= 0.95
+          ? "liquid covers the tip of the spout"
+          : `liquid in the filler at ${percent(v.tank)} of the way to the tip`),
     ),
-  (v, dash) => {
+  (v, dash, has) => {
     const [front, rear] = [252 + 26 * v.shut, 304 - 40 * v.lever];
     const under = between(rear, front, 0.59);
     const lift = Math.min(22, Math.max(0, 272 - under));
@@ -82,12 +84,18 @@ export const nozzle = picture(
         [350, 178],
       ]) +
       flowing(v.flow, dash, spoutAxis) +
-      label("main valve", 12, 40, [190, top + 4], lift > 3 ? "open" : "shut") +
-      label("diaphragm", 340, 40, [324, 112 - 10 * v.shut], on(v.shut) ? "drawn up" : "at rest") +
-      label("lever", 100, 388, [130, between(rear, front, 0.2) + 4], v.lever > 0.05 ? "held" : "hangs") +
-      label("plunger", 250, 388, [312, 236 + 20 * v.shut], on(v.shut) ? "let go" : "latched") +
+      label("main valve", 12, 40, [190, top + 4], has("lever", "shut") && (lift > 3 ? "open" : "shut")) +
+      label("diaphragm", 340, 40, [324, 112 - 10 * v.shut], has("shut") && (on(v.shut) ? "drawn up" : "at rest")) +
+      label(
+        "lever",
+        100,
+        388,
+        [130, between(rear, front, 0.2) + 4],
+        has("lever") && (v.lever > 0.05 ? "held" : "hangs"),
+      ) +
+      label("plunger", 250, 388, [312, 236 + 20 * v.shut], has("shut") && (on(v.shut) ? "let go" : "latched")) +
       label("sensing tube", 470, 100, beside(-10)[5]!) +
-      label("tip", 400, 376, beside(-12).at(-2)!, v.tank >= 0.95 ? "covered" : "free") +
+      label("tip", 400, 376, beside(-12).at(-2)!, has("tank") && (v.tank >= 0.95 ? "covered" : "free")) +
       label("filler", 628, 150, [588, 330], "", "right")
     );
   },
@@ -98,13 +106,13 @@ const glass = "M236 322H760M352 160L380 102H450V160ZM466 160V102H520L556 160Z";
 
 export const vehicle = picture(
   { flow: 0, tank: 0.3, away: 0 },
-  (v) =>
+  (v, has) =>
     told(
-      some(v.away) ? "the vehicle drives off with the nozzle in its tank" : "the vehicle stands",
-      `its tank ${percent(v.tank)} full`,
-      some(v.flow) ? "fuel flows" : "nothing flows",
+      has("away") && (some(v.away) ? "the vehicle drives off with the nozzle in its tank" : "the vehicle stands"),
+      has("tank") && `its tank ${percent(v.tank)} full`,
+      has("flow") && (some(v.flow) ? "fuel flows" : "nothing flows"),
     ),
-  (v, dash) => {
+  (v, dash, has) => {
     const go = 120 * v.away;
     const at = (x: number, y: number): Point => [x + go, y];
     const tank = round(270 + go, 262, 126, 54, 16);
@@ -133,9 +141,9 @@ export const vehicle = picture(
       shape("moves", svg`M${206 + go} 196h38l8 8v10l-8 -2h-22l-8 22h-10l6 -26h-4Z`) +
       flowing(v.flow, dash, [...slack, ...neck]) +
       (some(v.away) ? arrow("pull", [440, 392], [452 + 90 * v.away, 392]) : "") +
-      label("hose", 130, 40, slack[5]!, v.away > 0.8 ? "tight" : "slack") +
+      label("hose", 130, 40, slack[5]!, has("away") && (v.away > 0.8 ? "tight" : "slack")) +
       label("nozzle", 136, 286, at(218, 220)) +
-      label("tank", 628, 236, at(397, 290), percent(v.tank) + " full", "right") +
+      label("tank", 628, 236, at(397, 290), has("tank") && percent(v.tank) + " full", "right") +
       label("filler", 230, 40, at(258, 214))
     );
   },

@@ -18,21 +18,29 @@ function within(name: string, value: number): number {
   return Math.min(1, Math.max(signed.has(name) ? -1 : 0, value));
 }
 
-/** A picture of values that are at hand; `rest` stands for those that are not. */
+/** Whether all of these values are told; of what is not told nothing is said. */
+export type Has<Name> = (...names: Name[]) => boolean;
+
+/** A picture of values that are at hand; `rest` stands in the drawing for those that are not. */
 export function picture<Name extends string>(
   rest: Record<Name, number>,
-  words: (values: Record<Name, number>) => string,
-  draw: (values: Record<Name, number>, dash: number) => string,
+  words: (values: Record<Name, number>, has: Has<Name>) => string,
+  draw: (values: Record<Name, number>, dash: number, has: Has<Name>) => string,
 ): Picture {
   const names = Object.keys(rest) as Name[];
+  const hasIn =
+    (values: Values) =>
+    (...asked: Name[]) =>
+      asked.every((name) => Number.isFinite(values[name]));
   const known = (values: Values) =>
     Object.fromEntries(
-      names.map((name) => {
-        const value = values[name];
-        return [name, within(name, value !== undefined && Number.isFinite(value) ? value : rest[name])];
-      }),
+      names.map((name) => [name, within(name, hasIn(values)(name) ? values[name]! : rest[name])]),
     ) as Record<Name, number>;
-  return { rest, words: (values) => words(known(values)), draw: (values, dash) => draw(known(values), dash) };
+  return {
+    rest,
+    words: (values) => words(known(values), hasIn(values)),
+    draw: (values, dash) => draw(known(values), dash, hasIn(values)),
+  };
 }
 
 /** Whether there is so much of it that it is worth a word. */
@@ -44,8 +52,8 @@ export const shutWord = (share: number) => (share > 0.95 ? "shut" : share < 0.05
 export const percent = (share: number) => `${Math.round(share * 100)} %`;
 /** The clauses that hold, as one sentence. */
 export function told(...clauses: (string | false)[]): string {
-  const text = clauses.filter((clause) => clause !== false).join(", ");
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+  const text = clauses.filter((clause) => clause !== false && clause !== "").join(", ");
+  return text === "" ? "State not determined." : `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 }
 /** Between two numbers. */
 export const between = (from: number, to: number, share: number) => from + (to - from) * share;

@@ -78,13 +78,15 @@ export function drops(share: number, dash: number, [x, y]: Point, high: number, 
   ).join("");
 }
 
-/** A dial with its needle at a share of the scale. */
-export function dial([x, y]: Point, r: number, share: number): string {
+/** A dial with its needle at a share of the scale; null: without one. */
+export function dial([x, y]: Point, r: number, share: number | null): string {
   const tick = (part: number) => turned(between(-120, 120, part), [x, y], shape("line", svg`M${x} ${y - r}v6`));
   return (
     shape("dial", disc(x, y, r)) +
     [0, 0.25, 0.5, 0.75, 1].map(tick).join("") +
-    turned(between(-120, 120, share), [x, y], shape("needle", svg`M${x} ${y + 5}V${y - r + 6}`)) +
+    (share === null
+      ? ""
+      : turned(between(-120, 120, share), [x, y], shape("needle", svg`M${x} ${y + 5}V${y - r + 6}`))) +
     shape("pin", disc(x, y, 3))
   );
 }

@@ -29,15 +29,15 @@ function unit(foot: number, runs: boolean, dash: number): string {
 
 export const pump = picture(
   { runs: 0, flow: 0, check: 0, tank: 0.6, suction: 0.12 },
-  (v) =>
+  (v, has) =>
     told(
-      on(v.runs) ? "the pump runs" : "the pump stands",
-      on(v.check) ? "the check valve is open" : "the check valve is shut and holds the line",
-      some(v.flow) && "fuel goes up the column and into the line",
-      `tank ${percent(v.tank)} of its height, drawn at ${percent(v.suction)}`,
-      v.tank <= v.suction && "the inlet is dry",
+      has("runs") && (on(v.runs) ? "the pump runs" : "the pump stands"),
+      has("check") && (on(v.check) ? "the check valve is open" : "the check valve is shut and holds the line"),
+      has("flow") && some(v.flow) && "fuel goes up the column and into the line",
+      has("tank", "suction") && `tank ${percent(v.tank)} of its height, drawn at ${percent(v.suction)}`,
+      has("tank", "suction") && v.tank <= v.suction && "the inlet is dry",
     ),
-  (v, dash) => {
+  (v, dash, has) => {
     const foot = Math.max(tank.y + 126, tankLevel(tank, v.suction));
     const poppet = 98 - 14 * v.check;
     const cavity = "M289 178V108H278V68H322V84H402V104H322V108H311V178Z";
@@ -83,11 +83,11 @@ export const pump = picture(
         [330, 94],
         [622, 94],
       ]) +
-      label("check valve", 12, checkY, [286, poppet + 4], on(v.check) ? "open" : "shut") +
+      label("check valve", 12, checkY, [286, poppet + 4], has("check") && (on(v.check) ? "open" : "shut")) +
       label("column", 12, columnY, [286, 166]) +
-      label("motor", 12, motorY, [284, foot - 80], on(v.runs) ? "runs" : "stands") +
+      label("motor", 12, motorY, [284, foot - 80], has("runs") && (on(v.runs) ? "runs" : "stands")) +
       label("impellers", 12, impellerY, [282, foot - 30]) +
-      label("inlet", 12, inletY, [272, foot + 1], v.tank > v.suction ? "" : "dry") +
+      label("inlet", 12, inletY, [272, foot + 1], has("tank", "suction") && (v.tank > v.suction ? "" : "dry")) +
       label("manifold", 628, 28, [392, 70], "", "right") +
       label("line", 628, 142, [600, 107], "", "right") +
       label("fuel", 500, Math.max(210, Math.min(390, tankLevel(tank, v.tank) - 14)), [470, tankLevel(tank, v.tank)])
@@ -100,20 +100,21 @@ const state = (v: { opened: number; trips: number; runs: number }) =>
 
 export const leakDetector = picture(
   { runs: 0, opened: 0, pressure: 0, leak: 0, trips: 0 },
-  (v) =>
+  (v, has) =>
     told(
-      on(v.runs) ? "the pump runs" : "the pump stands",
-      v.opened > 0.95
-        ? "the leak detector is open to full flow"
-        : on(v.trips)
-          ? "the leak detector restricts the line"
-          : on(v.runs)
-            ? "the leak detector lets a trickle by and feels for pressure"
-            : "the leak detector is shut",
-      `pressure in the line ${percent(Math.max(0, v.pressure))} of the pump's shut-off`,
-      some(v.leak) && "the line leaks",
+      has("runs") && (on(v.runs) ? "the pump runs" : "the pump stands"),
+      has("opened", "trips", "runs") &&
+        (v.opened > 0.95
+          ? "the leak detector is open to full flow"
+          : on(v.trips)
+            ? "the leak detector restricts the line"
+            : on(v.runs)
+              ? "the leak detector lets a trickle by and feels for pressure"
+              : "the leak detector is shut"),
+      has("pressure") && `pressure in the line ${percent(Math.max(0, v.pressure))} of the pump's shut-off`,
+      has("leak") && some(v.leak) && "the line leaks",
     ),
-  (v, dash) => {
+  (v, dash, has) => {
     const lift = 38 * v.opened;
     const under = "M170 420V300H300V292H340V300H340V344H212V420Z";
     const chamber = "M276 232H364V242H640V288H364V292H340V300H300V292H276Z";
@@ -137,7 +138,7 @@ export const leakDetector = picture(
       shape("moves", box(316, piston + 12, 8, poppet - piston - 10)) +
       shape("moves", svg`M290 ${poppet}h60v6l-12 12h-36l-12 -12Z`) +
       shape("hollow", box(332, poppet + 3, 4, 16)) +
-      dial([560, 120], 52, Math.max(0, v.pressure)) +
+      dial([560, 120], 52, has("pressure") ? Math.max(0, v.pressure) : null) +
       shape("line", "M560 172V218") +
       shape("hollow", box(556, 218, 8, 24)) +
       shape("liquid", box(556, 218, 8, 24)) +
@@ -165,12 +166,12 @@ export const leakDetector = picture(
         : "") +
       (some(v.leak) ? shape("crack", "M500 290l5 7l-6 6l5 9") + drops(v.leak, dash, [502, 326], 70) : "") +
       label("spring", 12, 74, [300, 84]) +
-      label("piston", 12, 140, [280, piston + 7], lift > 4 ? "lifted" : "down") +
-      label("poppet", 12, 220, [294, poppet + 5], state(v)) +
-      label("from the pump", 12, 396, [180, 384], on(v.runs) ? "runs" : "stands") +
+      label("piston", 12, 140, [280, piston + 7], has("opened") && (lift > 4 ? "lifted" : "down")) +
+      label("poppet", 12, 220, [294, poppet + 5], has("opened", "trips", "runs") && state(v)) +
+      label("from the pump", 12, 396, [180, 384], has("runs") && (on(v.runs) ? "runs" : "stands")) +
       note("line pressure", 628, 52, "end") +
       label("seat", 420, 396, [338, 300]) +
-      label("line", 628, 350, [610, 282], some(v.leak) ? "leaks" : "tight", "right")
+      label("line", 628, 350, [610, 282], has("leak") && (some(v.leak) ? "leaks" : "tight"), "right")
     );
   },
 );

@@ -1,5 +1,5 @@
 import { flowing, slab } from "./pieces";
-import { between, on, percent, picture, shutWord, some, told } from "./picture";
+import { between, on, percent, picture, shutWord, some, told, type Has } from "./picture";
 import { box, disc, enlarged, label, note, shape, svg } from "./ink";
 import {
   armPlace,
@@ -42,31 +42,43 @@ const stabilizer = (anchored: number) =>
     : "");
 
 const armWord = (tripped: number) => (tripped > 0.05 ? "has turned" : "held");
-const poppetWords = (v: { lower: number; upper: number }) =>
-  `lower poppet ${shutWord(v.lower)}, upper poppet ${shutWord(v.upper)}`;
+const poppetWords = (v: { lower: number; upper: number }, has: Has<"lower" | "upper">) =>
+  has("lower", "upper") && `lower poppet ${shutWord(v.lower)}, upper poppet ${shutWord(v.upper)}`;
 const escapeWords = (escape: number) => some(escape) && `fuel escapes, ${percent(escape)} of the greatest`;
-const topWords = (v: { hit: number; broken: number }) =>
-  on(v.broken)
+const topWords = (v: { hit: number; broken: number }, has: Has<"hit" | "broken">) =>
+  has("hit", "broken") &&
+  (on(v.broken)
     ? "broken at the groove, the top is carried away"
     : some(v.hit)
       ? "struck, the groove still holds"
-      : "the valve is whole";
+      : "the valve is whole");
 
 const escapeNote = (escape: number, x = 130, y = 30) =>
   some(escape) ? note("fuel escapes", x, y, "start", "bad") : "";
-const lowerLabel = (lower: number) => label("lower poppet", 12, 356, [286, lowerPoppetAt(lower) + 14], shutWord(lower));
 
 export const shearGroove = picture(
   struck,
-  (v) => told(topWords(v), poppetWords(v), some(v.flow) && "fuel flows", escapeWords(v.escape)),
-  (v, dash) =>
+  (v, has) =>
+    told(
+      topWords(v, has),
+      poppetWords(v, has),
+      has("flow") && some(v.flow) && "fuel flows",
+      has("escape") && escapeWords(v.escape),
+    ),
+  (v, dash, has) =>
     island +
     stabilizer(1) +
     shearValve({ ...whole, ...v, tripped: v.broken }, dash) +
     shape("mark-line", svg`M${left} ${groove}H282M${on(v.broken) ? 410 : 358} ${groove}H${right}`) +
-    label("groove", 12, 150, [290, groove], on(v.broken) ? "broken" : "whole") +
-    label("top", 12, 60, topPlace(v, [258, 126]), some(v.hit) ? (on(v.broken) ? "carried away" : "struck") : "stands") +
-    lowerLabel(v.lower) +
+    label("groove", 12, 150, [290, groove], has("broken") && (on(v.broken) ? "broken" : "whole")) +
+    label(
+      "top",
+      12,
+      60,
+      topPlace(v, [258, 126]),
+      has("hit", "broken") && (some(v.hit) ? (on(v.broken) ? "carried away" : "struck") : "stands"),
+    ) +
+    label("lower poppet", 12, 356, [286, lowerPoppetAt(v.lower) + 14], has("lower") && shutWord(v.lower)) +
     label("stabilizer bar", 628, 346, [470, 296], "", "right") +
     note("island", 70, 228) +
     note("sump", 570, 290) +
@@ -75,15 +87,18 @@ export const shearGroove = picture(
 
 export const shearAnchor = picture(
   { ...struck, anchored: 1 },
-  (v) =>
+  (v, has) =>
     told(
-      on(v.anchored) ? "anchored to the stabilizer bar" : "not anchored",
-      on(v.anchored) || !some(v.hit) ? topWords(v) : "the whole valve goes with the blow, the riser tears below it",
-      poppetWords(v),
-      some(v.flow) && "fuel flows",
-      escapeWords(v.escape),
+      has("anchored") && (on(v.anchored) ? "anchored to the stabilizer bar" : "not anchored"),
+      has("anchored", "hit") &&
+        (on(v.anchored) || !some(v.hit)
+          ? topWords(v, has)
+          : "the whole valve goes with the blow, the riser tears below it"),
+      poppetWords(v, has),
+      has("flow") && some(v.flow) && "fuel flows",
+      has("escape") && escapeWords(v.escape),
     ),
-  (v, dash) => {
+  (v, dash, has) => {
     const loose = !on(v.anchored) && some(v.hit);
     return (
       island +
@@ -94,23 +109,30 @@ export const shearAnchor = picture(
         12,
         150,
         loose ? leanPlace(v.hit, [290, groove]) : [290, groove],
-        on(v.broken) ? "broken" : "whole",
+        has("broken") && (on(v.broken) ? "broken" : "whole"),
       ) +
-      label("stabilizer bar", 628, 346, [470, 296], on(v.anchored) ? "holds the body" : "holds nothing", "right") +
-      label("riser", 12, 384, [294, 396], loose ? "torn" : "whole") +
+      label(
+        "stabilizer bar",
+        628,
+        346,
+        [470, 296],
+        has("anchored") && (on(v.anchored) ? "holds the body" : "holds nothing"),
+        "right",
+      ) +
+      label("riser", 12, 384, [294, 396], has("anchored", "hit") && (loose ? "torn" : "whole")) +
       label(
         "upper poppet",
         12,
         60,
         loose ? leanPlace(v.hit, [284, upperPoppetAt(v.upper) - 14]) : topPlace(v, [284, upperPoppetAt(v.upper) - 14]),
-        shutWord(v.upper),
+        has("upper") && shutWord(v.upper),
       ) +
       label(
         "lower poppet",
         12,
         314,
         loose ? leanPlace(v.hit, [284, lowerPoppetAt(v.lower) + 14]) : [284, lowerPoppetAt(v.lower) + 14],
-        shutWord(v.lower),
+        has("lower") && shutWord(v.lower),
       ) +
       (some(v.flow) && loose
         ? flowing(v.flow, dash, [
@@ -125,17 +147,29 @@ export const shearAnchor = picture(
 
 export const shearPoppets = picture(
   struck,
-  (v) => told(topWords(v), poppetWords(v), some(v.flow) && "fuel flows", escapeWords(v.escape)),
-  (v, dash) => {
+  (v, has) =>
+    told(
+      topWords(v, has),
+      poppetWords(v, has),
+      has("flow") && some(v.flow) && "fuel flows",
+      has("escape") && escapeWords(v.escape),
+    ),
+  (v, dash, has) => {
     const tripped = Math.max(v.broken, v.lower);
     return (
       shape("center", svg`M${middle} 20V414`) +
       shearValve({ ...whole, ...v, tripped: v.broken }, dash) +
-      label("upper poppet", 12, 60, topPlace(v, [284, upperPoppetAt(v.upper) - 14]), shutWord(v.upper)) +
-      label("groove", 12, 160, [290, groove], on(v.broken) ? "broken" : "whole") +
-      label("lower poppet", 12, 296, [284, lowerPoppetAt(v.lower) + 14], shutWord(v.lower)) +
+      label(
+        "upper poppet",
+        12,
+        60,
+        topPlace(v, [284, upperPoppetAt(v.upper) - 14]),
+        has("upper") && shutWord(v.upper),
+      ) +
+      label("groove", 12, 160, [290, groove], has("broken") && (on(v.broken) ? "broken" : "whole")) +
+      label("lower poppet", 12, 296, [284, lowerPoppetAt(v.lower) + 14], has("lower") && shutWord(v.lower)) +
       label("spring", 12, 378, [308, 312]) +
-      label("trip arm", 628, 290, armPlace(tripped), armWord(tripped), "right") +
+      label("trip arm", 628, 290, armPlace(tripped), has("lower") && armWord(tripped), "right") +
       label("seat", 12, 236, [272, 238]) +
       (on(v.broken) ? escapeNote(v.escape) : "")
     );
@@ -144,14 +178,14 @@ export const shearPoppets = picture(
 
 export const shearCrack = picture(
   { crack: 0, tripped: 0, lower: 0, escape: 0 },
-  (v) =>
+  (v, has) =>
     told(
-      some(v.crack) ? `cracked at the groove, what seeps gathers around it` : "no crack",
-      on(v.tripped) ? "the crack trip has let the arm go" : "the trip arm is held",
-      `lower poppet ${shutWord(v.lower)}`,
-      escapeWords(v.escape),
+      has("crack") && (some(v.crack) ? `cracked at the groove, what seeps gathers around it` : "no crack"),
+      has("tripped") && (on(v.tripped) ? "the crack trip has let the arm go" : "the trip arm is held"),
+      has("lower") && `lower poppet ${shutWord(v.lower)}`,
+      has("escape") && escapeWords(v.escape),
     ),
-  (v, dash) => {
+  (v, dash, has) => {
     const { drawing, place } = enlarged(1.5, [334, 214], [320, 210]);
     const tripped = Math.max(v.tripped, v.lower);
     return (
@@ -160,12 +194,32 @@ export const shearCrack = picture(
           (some(v.crack) ? shape("crack", svg`M292 196l5 4l-4 3l8 4M348 196l-5 4l4 3l-8 4`) : ""),
       ) +
       flowing(v.escape, dash, [place([262, 206]), [190, 222], [172, 262]], "escape") +
-      label("crack", 12, 120, place([295, 200]), some(v.crack) ? "seeps" : "none") +
-      label("chamber", 12, 190, place([270, 206]), some(v.crack) ? `${percent(v.crack)} full` : "empty") +
-      label("lower poppet", 12, 360, place([284, lowerPoppetAt(v.lower) + 14]), shutWord(v.lower)) +
-      label("link", 628, 80, place([372, on(tripped) ? 160 : 169]), on(tripped) ? "lifted off" : "hooked", "right") +
-      label("trip pin", 628, 180, place([388, 207 - 12 * tripped]), on(tripped) ? "out" : "in", "right") +
-      label("trip arm", 628, 300, place(armPlace(tripped)), armWord(tripped), "right") +
+      label("crack", 12, 120, place([295, 200]), has("crack") && (some(v.crack) ? "seeps" : "none")) +
+      label(
+        "chamber",
+        12,
+        190,
+        place([270, 206]),
+        has("crack") && (some(v.crack) ? `${percent(v.crack)} full` : "empty"),
+      ) +
+      label("lower poppet", 12, 360, place([284, lowerPoppetAt(v.lower) + 14]), has("lower") && shutWord(v.lower)) +
+      label(
+        "link",
+        628,
+        80,
+        place([372, on(tripped) ? 160 : 169]),
+        has("tripped", "lower") && (on(tripped) ? "lifted off" : "hooked"),
+        "right",
+      ) +
+      label(
+        "trip pin",
+        628,
+        180,
+        place([388, 207 - 12 * tripped]),
+        has("tripped", "lower") && (on(tripped) ? "out" : "in"),
+        "right",
+      ) +
+      label("trip arm", 628, 300, place(armPlace(tripped)), has("lower") && armWord(tripped), "right") +
       (some(v.escape) ? note("fuel escapes", 12, 286, "start", "bad") : "")
     );
   },
@@ -192,20 +246,20 @@ const flames = (heat: number) =>
 
 export const shearLink = picture(
   { heat: 0, parted: 0, lower: 0, flow: 0, escape: 0 },
-  (v) =>
+  (v, has) =>
     told(
-      some(v.heat) ? `fire in the sump, the link at ${percent(v.heat)} of its rating` : "no fire",
-      on(v.parted) ? "the link has parted and the arm has turned" : "the link holds the trip arm",
-      `lower poppet ${shutWord(v.lower)}`,
-      some(v.flow) && "fuel flows",
-      escapeWords(v.escape),
+      has("heat") && (some(v.heat) ? `fire in the sump, the link at ${percent(v.heat)} of its rating` : "no fire"),
+      has("parted") && (on(v.parted) ? "the link has parted and the arm has turned" : "the link holds the trip arm"),
+      has("lower") && `lower poppet ${shutWord(v.lower)}`,
+      has("flow") && some(v.flow) && "fuel flows",
+      has("escape") && escapeWords(v.escape),
     ),
-  (v, dash) => {
+  (v, dash, has) => {
     const tripped = Math.max(v.parted, v.lower);
     return (
       shearValve({ ...whole, ...v, escape: 0, tripped }, dash) +
       flames(v.heat) +
-      thermometer(v.heat) +
+      thermometer(has("heat") ? v.heat : null) +
       flowing(
         v.escape,
         dash,
@@ -221,25 +275,25 @@ export const shearLink = picture(
         628,
         120,
         on(v.parted) ? [360, 182] : [383, 171],
-        on(v.parted) ? "parted" : "whole",
+        has("parted") && (on(v.parted) ? "parted" : "whole"),
         "right",
       ) +
-      label("trip arm", 628, 290, armPlace(tripped), armWord(tripped), "right") +
-      label("lower poppet", 12, 250, [284, lowerPoppetAt(v.lower) + 14], shutWord(v.lower)) +
+      label("trip arm", 628, 290, armPlace(tripped), has("lower") && armWord(tripped), "right") +
+      label("lower poppet", 12, 250, [284, lowerPoppetAt(v.lower) + 14], has("lower") && shutWord(v.lower)) +
       (some(v.escape) ? note("fuel escapes", 12, 340, "start", "bad") : "")
     );
   },
 );
 
 /** Heat of the link, as a share of its rating. */
-function thermometer(heat: number): string {
-  const tall = 110 * heat;
+function thermometer(heat: number | null): string {
+  const tall = 110 * (heat ?? 0);
   return (
     note("heat of the link", 12, 40, "start") +
     shape("line", box(26, 54, 16, 114)) +
     shape("heat-fill", box(28, 166 - tall, 12, tall)) +
     shape("mark-line", svg`M18 56h36`) +
     note("rating", 60, 62, "start") +
-    note(percent(heat), 60, 166, "start", "state")
+    (heat === null ? "" : note(percent(heat), 60, 166, "start", "state"))
   );
 }

@@ -52,14 +52,14 @@ const dispenserBox = (escape: number, dash: number) =>
 
 export const emergencyStop = picture(
   { pressed: 0, runs: 1, flow: 0, escape: 0 },
-  (v) =>
+  (v, has) =>
     told(
-      on(v.pressed) ? "the emergency stop is pressed" : "the emergency stop is not pressed",
-      on(v.runs) ? "the pump runs" : "the pump stands",
-      some(v.flow) && "fuel flows",
-      some(v.escape) && `fuel escapes, ${percent(v.escape)} of the greatest`,
+      has("pressed") && (on(v.pressed) ? "the emergency stop is pressed" : "the emergency stop is not pressed"),
+      has("runs") && (on(v.runs) ? "the pump runs" : "the pump stands"),
+      has("flow") && some(v.flow) && "fuel flows",
+      has("escape") && some(v.escape) && `fuel escapes, ${percent(v.escape)} of the greatest`,
     ),
-  (v, dash) => {
+  (v, dash, has) => {
     const fed = !on(v.pressed);
     const push = 9 * v.pressed;
     return (
@@ -72,9 +72,16 @@ export const emergencyStop = picture(
       shape("moves", box(396, 40 + push, 8, 46)) +
       shape("moves", svg`M370 ${48 + push}q0 -22 30 -22t30 22Z`) +
       shape("line", "M384 66h32") +
-      label("emergency stop", 628, 40, [426, 44 + push], on(v.pressed) ? "pressed" : "not pressed", "right") +
-      label("relay", 250, 52, [216, 122], fed ? "closed" : "open") +
-      label("pump", 180, 340, [158, 366], on(v.runs) ? "runs" : "stands") +
+      label(
+        "emergency stop",
+        628,
+        40,
+        [426, 44 + push],
+        has("pressed") && (on(v.pressed) ? "pressed" : "not pressed"),
+        "right",
+      ) +
+      label("relay", 250, 52, [216, 122], has("pressed") && (fed ? "closed" : "open")) +
+      label("pump", 180, 340, [158, 366], has("runs") && (on(v.runs) ? "runs" : "stands")) +
       label("line", 340, 340, [360, 284]) +
       note("supply", 24, 50, "start") +
       (some(v.escape)
@@ -86,14 +93,15 @@ export const emergencyStop = picture(
 
 export const interlocks = picture(
   { sensor: 0, signal: 0, runs: 1, flow: 0 },
-  (v) =>
+  (v, has) =>
     told(
-      on(v.sensor) ? "the sensor is wet" : "the sensor is dry",
-      on(v.signal) ? "its signal reaches the relay" : on(v.sensor) ? "no signal reaches the relay" : "no signal",
-      on(v.runs) ? "the pump runs" : "the pump stands",
-      some(v.flow) && "fuel flows",
+      has("sensor") && (on(v.sensor) ? "the sensor is wet" : "the sensor is dry"),
+      has("signal", "sensor") &&
+        (on(v.signal) ? "its signal reaches the relay" : on(v.sensor) ? "no signal reaches the relay" : "no signal"),
+      has("runs") && (on(v.runs) ? "the pump runs" : "the pump stands"),
+      has("flow") && some(v.flow) && "fuel flows",
     ),
-  (v, dash) => {
+  (v, dash, has) => {
     const fed = !on(v.signal);
     return (
       plant(on(v.runs), fed) +
@@ -109,11 +117,11 @@ export const interlocks = picture(
       shape("plain", round(340, 84, 100, 56, 5)) +
       shape(on(v.signal) ? "on" : "off", disc(390, 112, 12)) +
       flowing(v.flow, dash, course) +
-      label("controller", 330, 40, [376, 92], on(v.signal) ? "signal" : "no signal") +
-      label("relay", 250, 52, [216, 122], fed ? "closed" : "open") +
-      label("pump", 180, 340, [158, 366], on(v.runs) ? "runs" : "stands") +
+      label("controller", 330, 40, [376, 92], has("signal") && (on(v.signal) ? "signal" : "no signal")) +
+      label("relay", 250, 52, [216, 122], has("signal") && (fed ? "closed" : "open")) +
+      label("pump", 180, 340, [158, 366], has("runs") && (on(v.runs) ? "runs" : "stands")) +
       label("line", 300, 340, [330, 284]) +
-      label("sensor", 440, 340, [586, 372], on(v.sensor) ? "wet" : "dry", "right") +
+      label("sensor", 440, 340, [586, 372], has("sensor") && (on(v.sensor) ? "wet" : "dry"), "right") +
       label("dispenser", 628, 40, [574, 140], "", "right") +
       note("supply", 24, 50, "start")
     );

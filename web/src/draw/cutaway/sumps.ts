@@ -1,5 +1,5 @@
 import { drops, earth, flowing, ground, hoseOf, slab } from "./pieces";
-import { between, on, percent, picture, some, told } from "./picture";
+import { between, on, percent, picture, some, told, type Has } from "./picture";
 import { box, curve, filled, label, note, round, shape, stacked, svg, type Point } from "./ink";
 
 const [left, right] = [176, 464];
@@ -12,17 +12,18 @@ interface SumpState {
   leak: number;
 }
 
-const words = (v: SumpState) =>
-  [
-    some(v.liquid) ? `sump ${percent(v.liquid)} of its depth full` : "sump dry",
-    on(v.sensor)
-      ? "the sensor calls"
-      : v.liquid >= v.sensor_height
-        ? "liquid is at the sensor and it is silent"
-        : "the sensor is quiet",
-    some(v.leak) ? "a joint leaks" : "nothing leaks",
-    some(v.liquid) && v.liquid >= v.seal_height && "liquid stands at the entry seals",
-  ] as const;
+type Told = keyof SumpState;
+
+const words = (v: SumpState, has: Has<Told>) => [
+  has("liquid") && (some(v.liquid) ? `sump ${percent(v.liquid)} of its depth full` : "sump dry"),
+  has("sensor") && (on(v.sensor) ? "the sensor calls" : "the sensor is quiet"),
+  has("liquid", "sensor", "sensor_height") &&
+    !on(v.sensor) &&
+    v.liquid >= v.sensor_height &&
+    "though liquid stands at it",
+  has("leak") && (some(v.leak) ? "a joint leaks" : "nothing leaks"),
+  has("liquid", "seal_height") && some(v.liquid) && v.liquid >= v.seal_height && "liquid stands at the entry seals",
+];
 
 /** Walls, liquid, and a sensor on its rod; `top` and `floor` of the sump. */
 function basin(
@@ -52,18 +53,31 @@ const pipe = (from: Point, to: Point) => hoseOf([from, to], 18, "full");
 
 const sensorY = (v: SumpState, at: (share: number) => number) => at(v.sensor_height) - 12;
 
-function labels(v: SumpState, at: (share: number) => number, sensorAt: number): string {
+function labels(v: SumpState, has: Has<Told>, at: (share: number) => number, sensorAt: number): string {
   const [sealY, liquidY] = stacked([Math.max(136, at(v.seal_height) - 40), 352]) as [number, number];
   const under = v.liquid >= v.seal_height && some(v.liquid);
   return (
-    label("sensor", 12, sensorAt, [196, Math.min(at(v.sensor_height), at(0) - 9)], on(v.sensor) ? "calls" : "quiet") +
-    label("entry seal", 628, sealY, [right + 6, at(v.seal_height) - 13], under ? "under liquid" : "dry", "right") +
+    label(
+      "sensor",
+      12,
+      sensorAt,
+      [196, Math.min(at(v.sensor_height), at(0) - 9)],
+      has("sensor") && (on(v.sensor) ? "calls" : "quiet"),
+    ) +
+    label(
+      "entry seal",
+      628,
+      sealY,
+      [right + 6, at(v.seal_height) - 13],
+      has("liquid", "seal_height") && (under ? "under liquid" : "dry"),
+      "right",
+    ) +
     label(
       "liquid",
       628,
       liquidY,
       [440, Math.max(Math.min(at(v.liquid) + 8, at(0) - 3), Math.min(at(0) - 3, liquidY - 5))],
-      some(v.liquid) ? percent(v.liquid) : "none",
+      has("liquid") && (some(v.liquid) ? percent(v.liquid) : "none"),
       "right",
     )
   );
@@ -71,8 +85,8 @@ function labels(v: SumpState, at: (share: number) => number, sensorAt: number): 
 
 export const tankSump = picture(
   { liquid: 0, sensor_height: 0.12, seal_height: 0.35, sensor: 0, leak: 0, brim: 0 },
-  (v) => told(...words(v), on(v.brim) && "it runs over the brim"),
-  (v, dash) => {
+  (v, has) => told(...words(v, has), has("brim") && on(v.brim) && "it runs over the brim"),
+  (v, dash, has) => {
     const basinOf = basin(v, 66, 350);
     const y = basinOf.at(v.seal_height);
     const surface = basinOf.at(v.liquid);
@@ -132,11 +146,11 @@ export const tankSump = picture(
         376,
         y < 170 ? y + 60 : y - 62,
         [397, y < 170 ? y + 12 : y - 12],
-        some(v.leak) ? "leaks" : "tight",
+        has("leak") && (some(v.leak) ? "leaks" : "tight"),
       ) +
       note("tank", 320, 408) +
       (on(v.brim) ? note("over the brim", 628, 36, "end", "bad") : "") +
-      labels(v, basinOf.at, sensorAt)
+      labels(v, has, basinOf.at, sensorAt)
     );
   },
 );
@@ -158,12 +172,13 @@ function inlets(through: boolean, y: number): string {
 
 export const sump = picture(
   { liquid: 0, sensor_height: 0.15, seal_height: 0.4, sensor: 0, leak: 0, through: 0 },
-  (v) =>
+  (v, has) =>
     told(
-      ...words(v),
-      on(v.through) ? "the line enters and leaves at the valve's base" : "the riser stands on a tee of the line",
+      ...words(v, has),
+      has("through") &&
+        (on(v.through) ? "the line enters and leaves at the valve's base" : "the riser stands on a tee of the line"),
     ),
-  (v, dash) => {
+  (v, dash, has) => {
     const basinOf = basin(v, 122, 372);
     const y = Math.max(210, basinOf.at(v.seal_height));
     const surface = basinOf.at(v.liquid);
@@ -201,10 +216,10 @@ export const sump = picture(
         12,
         teeY,
         on(v.through) ? [286, 178] : [294, y],
-        some(v.leak) ? "leaks" : "tight",
+        has("leak") && (some(v.leak) ? "leaks" : "tight"),
       ) +
       label("line", 12, lineY, [90, y - 8]) +
-      labels(v, basinOf.at, sensorAt)
+      labels(v, has, basinOf.at, sensorAt)
     );
   },
 );

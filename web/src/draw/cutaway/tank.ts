@@ -8,15 +8,16 @@ const [inner, outer] = [126, 148];
 
 export const tankWalls = picture(
   { tank: 0.6, double: 1, space: 0, sensor: 0 },
-  (v) =>
+  (v, has) =>
     told(
-      on(v.double) ? "two walls" : "one wall, no space to watch",
-      `tank ${percent(v.tank)} of its height`,
-      on(v.double) &&
+      has("double") && (on(v.double) ? "two walls" : "one wall, no space to watch"),
+      has("tank") && `tank ${percent(v.tank)} of its height`,
+      has("double", "space") &&
+        on(v.double) &&
         (some(v.space) ? `liquid in the space between, ${percent(v.space)} of its height` : "the space between is dry"),
-      on(v.double) && (on(v.sensor) ? "the sensor calls" : "the sensor is quiet"),
+      has("double", "sensor") && on(v.double) && (on(v.sensor) ? "the sensor calls" : "the sensor is quiet"),
     ),
-  (v) => {
+  (v, _dash, has) => {
     const [x, y] = center;
     const two = on(v.double);
     const ring = disc(x, y, outer) + disc(x, y, inner);
@@ -41,13 +42,20 @@ export const tankWalls = picture(
         12,
         330,
         two ? [232, 345] : [206, 296],
-        !two ? "none" : some(v.space) ? `${percent(v.space)} high` : "dry",
+        has("space") && (!two ? "none" : some(v.space) ? `${percent(v.space)} high` : "dry"),
       ) +
       (two
-        ? label("sensor", 628, 360, [332, 377], on(v.sensor) ? "calls" : "quiet", "right") +
+        ? label("sensor", 628, 360, [332, 377], has("sensor") && (on(v.sensor) ? "calls" : "quiet"), "right") +
           label("cable", 628, 200, [457, 240], "", "right")
         : "") +
-      label("fuel", 628, 110, [392, between(y + inner, y - inner, v.tank)], percent(v.tank) + " high", "right")
+      label(
+        "fuel",
+        628,
+        110,
+        [392, between(y + inner, y - inner, v.tank)],
+        has("tank") && percent(v.tank) + " high",
+        "right",
+      )
     );
   },
 );
@@ -56,14 +64,14 @@ const long = { x: 150, y: 112, width: 340, height: 284 };
 
 export const tankWater = picture(
   { tank: 0.6, water: 0.04, suction: 0.12 },
-  (v) =>
+  (v, has) =>
     told(
-      `fuel to ${percent(v.tank)} of the diameter`,
-      some(v.water) ? `water to ${percent(v.water)}` : "no water",
-      `the pump draws at ${percent(v.suction)}`,
-      v.water >= v.suction && some(v.water) && "water reaches the pump's inlet",
+      has("tank") && `fuel to ${percent(v.tank)} of the diameter`,
+      has("water") && (some(v.water) ? `water to ${percent(v.water)}` : "no water"),
+      has("suction") && `the pump draws at ${percent(v.suction)}`,
+      has("water", "suction") && v.water >= v.suction && some(v.water) && "water reaches the pump's inlet",
     ),
-  (v) => {
+  (v, _dash, has) => {
     const y = (share: number) => tankLevel(long, share);
     const drawn = some(v.water) && v.water >= v.suction;
     const inlet = y(v.suction);
@@ -102,17 +110,24 @@ export const tankWater = picture(
             "escape",
           )
         : "") +
-      label("fuel", 12, 180, [190, Math.min(380, y(full) + 20)], percent(v.tank) + " high") +
+      label("fuel", 12, 180, [190, Math.min(380, y(full) + 20)], has("tank") && percent(v.tank) + " high") +
       label(
         "water",
         12,
         366,
         [176, Math.min(390, (y(v.water) + 396) / 2)],
-        some(v.water) ? `${percent(v.water)} high` : "none",
+        has("water") && (some(v.water) ? `${percent(v.water)} high` : "none"),
       ) +
       label("probe, floats", 12, 100, [222, 130]) +
       label("pump", 628, 170, [431, Math.min(inlet - 60, 290)], "", "right") +
-      label("inlet", 628, 300, [430, inlet - 6], drawn ? "draws water" : "above water", "right")
+      label(
+        "inlet",
+        628,
+        300,
+        [430, inlet - 6],
+        has("water", "suction") && (drawn ? "draws water" : "above water"),
+        "right",
+      )
     );
   },
 );
@@ -121,18 +136,19 @@ const low = { x: 30, y: 292, width: 580, height: 112 };
 
 export const tankBreathing = picture(
   { tank: 0.5, pressure: 0, out: 0, in: 0 },
-  (v) =>
+  (v, has) =>
     told(
-      v.pressure > 0.02
-        ? `pressure at ${percent(v.pressure)} of the vent's setting`
-        : v.pressure < -0.02
-          ? `vacuum at ${percent(-v.pressure)} of the vent's setting`
-          : "no pressure and no vacuum",
-      some(v.out) && "the pressure poppet lifts, vapor leaves",
-      some(v.in) && "the vacuum poppet swings, air comes in",
-      !some(v.out) && !some(v.in) && "the vent is shut",
+      has("pressure") &&
+        (v.pressure > 0.02
+          ? `pressure at ${percent(v.pressure)} of the vent's setting`
+          : v.pressure < -0.02
+            ? `vacuum at ${percent(-v.pressure)} of the vent's setting`
+            : "no pressure and no vacuum"),
+      has("out") && some(v.out) && "the pressure poppet lifts, vapor leaves",
+      has("in") && some(v.in) && "the vacuum poppet swings, air comes in",
+      has("out", "in") && !some(v.out) && !some(v.in) && "the vent is shut",
     ),
-  (v, dash) => {
+  (v, dash, has) => {
     const at: Point = [440, 206];
     return (
       earth(262) +
@@ -141,13 +157,13 @@ export const tankBreathing = picture(
       upright(440, 206, 296, 44, 6) +
       shape("hollow", "M404 240L476 228V238L404 250Z") +
       shape("line", "M404 240L476 228M404 250L476 238") +
-      dial([130, 130], 62, (v.pressure + 1) / 2) +
+      dial([130, 130], 62, has("pressure") ? (v.pressure + 1) / 2 : null) +
       note("vacuum", 62, 224) +
       note("pressure", 200, 224) +
       note("0", 130, 58) +
       ventValve(at, v.out, v.in, dash) +
-      label("pressure poppet", 176, 40, pressurePlace(at, v.out), some(v.out) ? "lifts" : "shut") +
-      label("vacuum poppet", 628, 232, vacuumPlace(at, v.in), some(v.in) ? "swings" : "shut", "right") +
+      label("pressure poppet", 176, 40, pressurePlace(at, v.out), has("out") && (some(v.out) ? "lifts" : "shut")) +
+      label("vacuum poppet", 628, 232, vacuumPlace(at, v.in), has("in") && (some(v.in) ? "swings" : "shut"), "right") +
       label("vapor", 590, 328, [500, Math.min(340, (tankLevel(low, v.tank) + low.y) / 2 + 6)], "", "right") +
       label("fuel", 40, 386, [110, (tankLevel(low, v.tank) + 404) / 2])
     );

@@ -44,15 +44,15 @@ function truck(left: number): string {
 
 export const drop = picture(
   { truck: 0.7, tank: 0.4, flow: 0, vapor: 0, vent: 0 },
-  (v) =>
+  (v, has) =>
     told(
-      `compartment ${percent(v.truck)} full`,
-      `tank ${percent(v.tank)} of its height`,
-      some(v.flow) ? "fuel runs down by its own weight" : "nothing runs",
-      some(v.vapor) && "vapor goes back to the tanker by the hose",
-      some(v.vent) && "vapor leaves by the vent",
+      has("truck") && `compartment ${percent(v.truck)} full`,
+      has("tank") && `tank ${percent(v.tank)} of its height`,
+      has("flow") && (some(v.flow) ? "fuel runs down by its own weight" : "nothing runs"),
+      has("vapor") && some(v.vapor) && "vapor goes back to the tanker by the hose",
+      has("vent") && some(v.vent) && "vapor leaves by the vent",
     ),
-  (v, dash) =>
+  (v, dash, has) =>
     earth(196) +
     lyingTank(dropTank, v.tank, upright(330, 258, 386, 18, 3, "plain")) +
     upright(330, 198, 262, 18, 5) +
@@ -74,26 +74,27 @@ export const drop = picture(
       ],
       "vapor-flow",
     ) +
-    label("compartment", 12, 22, [70, 84], percent(v.truck) + " full") +
-    label("vapor hose", 300, 40, [362, 116], some(v.vapor) ? "vapor returns" : "no vapor") +
-    label("vent", 460, 84, [586, 80], some(v.vent) ? "vapor leaves" : "shut") +
-    label("delivery hose", 12, 236, [262, 164], some(v.flow) ? "fuel runs" : "still") +
+    label("compartment", 12, 22, [70, 84], has("truck") && percent(v.truck) + " full") +
+    label("vapor hose", 300, 40, [362, 116], has("vapor") && (some(v.vapor) ? "vapor returns" : "no vapor")) +
+    label("vent", 460, 84, [586, 80], has("vent") && (some(v.vent) ? "vapor leaves" : "shut")) +
+    label("delivery hose", 12, 236, [262, 164], has("flow") && (some(v.flow) ? "fuel runs" : "still")) +
     label("drop tube", 12, 304, [320, 320]) +
-    label("tank", 12, 372, [301, 350], percent(v.tank) + " high"),
+    label("tank", 12, 372, [301, 350], has("tank") && percent(v.tank) + " high"),
 );
 
 const fillTank = { x: 40, y: 336, width: 560, height: 76 };
 
 export const fill = picture(
   { cap: 1, container: 0, flow: 0, tank: 0.5 },
-  (v) =>
+  (v, has) =>
     told(
-      v.cap > 0.95 ? "the cap is on" : "the cap is off",
-      some(v.container) ? `spill container ${percent(v.container)} full` : "spill container empty",
-      some(v.flow) && "fuel runs down the drop tube",
-      `tank ${percent(v.tank)} of its height`,
+      has("cap") && (v.cap > 0.95 ? "the cap is on" : "the cap is off"),
+      has("container") &&
+        (some(v.container) ? `spill container ${percent(v.container)} full` : "spill container empty"),
+      has("flow") && some(v.flow) && "fuel runs down the drop tube",
+      has("tank") && `tank ${percent(v.tank)} of its height`,
     ),
-  (v, dash) => {
+  (v, dash, has) => {
     const off = 1 - v.cap;
     const capPlace: Point = [320 + 168 * off, 124 - 20 * off - 40 * Math.sin(Math.PI * off)];
     const elbow: Point[] = [[320, 132], ...curve([320, 104], [320, 56], [270, 40], [150, 40], 10)];
@@ -131,12 +132,18 @@ export const fill = picture(
             ]
           : [...[...elbow].reverse(), [320, 392]],
       ) +
-      label("cap", 628, 40, [capPlace[0] + 12, capPlace[1] - 2], v.cap > 0.95 ? "on" : "off", "right") +
-      label("spill container", 12, 196, [232, 216], some(v.container) ? `${percent(v.container)} full` : "empty") +
+      label("cap", 628, 40, [capPlace[0] + 12, capPlace[1] - 2], has("cap") && (v.cap > 0.95 ? "on" : "off"), "right") +
+      label(
+        "spill container",
+        12,
+        196,
+        [232, 216],
+        has("container") && (some(v.container) ? `${percent(v.container)} full` : "empty"),
+      ) +
       label("drop tube", 12, 296, [302, 300]) +
       label("drain", 628, 196, [386, 246], "", "right") +
       label("fill pipe", 628, 262, [349, 296], "", "right") +
-      label("tank", 628, 304, [500, 337], percent(v.tank) + " high", "right")
+      label("tank", 628, 304, [500, 337], has("tank") && percent(v.tank) + " high", "right")
     );
   },
 );
@@ -162,14 +169,14 @@ const pivot: Point = [365, 226];
 
 export const overfillValve = picture(
   { tank: 0.6, flow: 0, valve: 0, valve_height: 0.95 },
-  (v) =>
+  (v, has) =>
     told(
-      `overfill valve ${shutWord(v.valve)}`,
-      `liquid at ${percent(v.tank)} of the diameter`,
-      `the valve shuts at ${percent(v.valve_height)}`,
-      some(v.flow) ? (v.valve > 0.95 ? "a trickle passes" : "fuel runs") : "nothing runs",
+      has("valve") && `overfill valve ${shutWord(v.valve)}`,
+      has("tank") && `liquid at ${percent(v.tank)} of the diameter`,
+      has("valve_height") && `the valve shuts at ${percent(v.valve_height)}`,
+      has("flow", "valve") && (some(v.flow) ? (v.valve > 0.95 ? "a trickle passes" : "fuel runs") : "nothing runs"),
     ),
-  (v, dash) => {
+  (v, dash, has) => {
     const surface = Math.min(396, Math.max(76, 206 + (v.valve_height - v.tank) * 1100));
     const view = box(250, 30, 250, 375);
     const angle = 90 * v.valve;
@@ -220,14 +227,22 @@ export const overfillValve = picture(
       ) +
       shape("bore", disc(pivot[0], pivot[1], 6)) +
       shape("line", view) +
-      note("shuts at", 110, 236) +
-      note(`${percent(v.valve_height)} of the`, 110, 256, "middle", "state") +
-      note("diameter", 110, 276, "middle", "state") +
-      label("float", 24, 350, turn([343, 296]), v.valve > 0.95 ? "lifted" : v.valve < 0.05 ? "hangs" : "rises") +
-      label("flapper", 628, 130, turn([369, 186]), shutWord(v.valve), "right") +
+      (has("valve_height")
+        ? note("shuts at", 110, 236) +
+          note(`${percent(v.valve_height)} of the`, 110, 256, "middle", "state") +
+          note("diameter", 110, 276, "middle", "state")
+        : "") +
+      label(
+        "float",
+        24,
+        350,
+        turn([343, 296]),
+        has("valve") && (v.valve > 0.95 ? "lifted" : v.valve < 0.05 ? "hangs" : "rises"),
+      ) +
+      label("flapper", 628, 130, turn([369, 186]), has("valve") && shutWord(v.valve), "right") +
       label("drop tube", 628, 330, [438, 340], "", "right") +
       label("tank top", 628, 40, [480, 56], "", "right") +
-      label("liquid", 628, 250, [488, surface], percent(v.tank), "right")
+      label("liquid", 628, 250, [488, surface], has("tank") && percent(v.tank), "right")
     );
   },
 );

@@ -19,14 +19,14 @@ function dryBreak(x: number, open: number): string {
 
 export const vaporReturn = picture(
   { flow: 0, vapor: 0, vent: 0, tank: 0.5 },
-  (v) =>
+  (v, has) =>
     told(
-      some(v.flow) ? "fuel runs into the tank" : "nothing runs",
-      some(v.vapor) ? "its vapor goes back to the tanker by a second hose" : "no vapor goes back",
-      some(v.vent) && "vapor leaves by the vent",
-      `tank ${percent(v.tank)} of its height`,
+      has("flow") && (some(v.flow) ? "fuel runs into the tank" : "nothing runs"),
+      has("vapor") && (some(v.vapor) ? "its vapor goes back to the tanker by a second hose" : "no vapor goes back"),
+      has("vent") && some(v.vent) && "vapor leaves by the vent",
+      has("tank") && `tank ${percent(v.tank)} of its height`,
     ),
-  (v, dash) => {
+  (v, dash, has) => {
     const open = some(v.vapor) ? 1 : 0;
     const fuelHose: Point[] = curve([160, 190], [160, 100], [120, 84], [0, 84]);
     const gasHose: Point[] = curve([330, 146], [330, 50], [230, 40], [0, 40]);
@@ -62,11 +62,11 @@ export const vaporReturn = picture(
       ) +
       (open
         ? label("vapor hose", 390, 30, [318, 90], "vapor returns")
-        : note("vapor hose", 390, 30, "start") + note("not on", 390, 49, "start", "state")) +
-      label("dry break", 390, 138, [340, open ? 182 : 164], open ? "pushed open" : "shut") +
-      label("fuel hose", 12, 156, [130, 120], some(v.flow) ? "fuel runs" : "still") +
+        : note("vapor hose", 390, 30, "start") + (has("vapor") ? note("not on", 390, 49, "start", "state") : "")) +
+      label("dry break", 390, 138, [340, open ? 182 : 164], has("vapor") && (open ? "pushed open" : "shut")) +
+      label("fuel hose", 12, 156, [130, 120], has("flow") && (some(v.flow) ? "fuel runs" : "still")) +
       label("vapor riser", 390, 214, [358, 262]) +
-      label("vent", 426, 84, [550, 74], some(v.vent) ? "vapor leaves" : "shut") +
+      label("vent", 426, 84, [550, 74], has("vent") && (some(v.vent) ? "vapor leaves" : "shut")) +
       label("drop tube", 206, 386, [176, 350]) +
       label("vapor", 440, 336, [420, Math.min(330, (tank.y + tankLevel(tank, v.tank)) / 2)])
     );
@@ -75,19 +75,20 @@ export const vaporReturn = picture(
 
 export const vent = picture(
   { pressure: 0, out: 0, in: 0, blocked: 0 },
-  (v) =>
+  (v, has) =>
     told(
-      v.pressure > 0.02
-        ? `pressure at ${percent(v.pressure)} of the setting`
-        : v.pressure < -0.02
-          ? `vacuum at ${percent(-v.pressure)} of the setting`
-          : "no pressure and no vacuum",
-      some(v.blocked) && "the pipe is blocked",
-      some(v.out) && "the pressure poppet lifts, vapor leaves",
-      some(v.in) && "the vacuum poppet swings, air comes in",
-      !some(v.out) && !some(v.in) && "both poppets are shut",
+      has("pressure") &&
+        (v.pressure > 0.02
+          ? `pressure at ${percent(v.pressure)} of the setting`
+          : v.pressure < -0.02
+            ? `vacuum at ${percent(-v.pressure)} of the setting`
+            : "no pressure and no vacuum"),
+      has("blocked") && some(v.blocked) && "the pipe is blocked",
+      has("out") && some(v.out) && "the pressure poppet lifts, vapor leaves",
+      has("in") && some(v.in) && "the vacuum poppet swings, air comes in",
+      has("out", "in") && !some(v.out) && !some(v.in) && "both poppets are shut",
     ),
-  (v, dash) => {
+  (v, dash, has) => {
     const at: Point = [290, 206];
     const plug = 34 * v.blocked;
     return (
@@ -114,22 +115,22 @@ export const vent = picture(
         "air-flow",
       ) +
       shape("hollow", disc(530, 330, 62)) +
-      gauge(v.pressure) +
-      label("pressure poppet", 12, 30, pressurePlace(at, v.out), some(v.out) ? "lifts" : "shut") +
+      gauge(has("pressure") ? v.pressure : null) +
+      label("pressure poppet", 12, 30, pressurePlace(at, v.out), has("out") && (some(v.out) ? "lifts" : "shut")) +
       label("hood", 628, 60, [408, 110], "", "right") +
-      label("vacuum poppet", 628, 216, vacuumPlace(at, v.in), some(v.in) ? "swings" : "shut", "right") +
-      label("vent pipe", 12, 310, [265, 280], some(v.blocked) ? "blocked" : "clear") +
+      label("vacuum poppet", 628, 216, vacuumPlace(at, v.in), has("in") && (some(v.in) ? "swings" : "shut"), "right") +
+      label("vent pipe", 12, 310, [265, 280], has("blocked") && (some(v.blocked) ? "blocked" : "clear")) +
       label("seat", 12, 236, [220, 122])
     );
   },
 );
 
-const gauge = (pressure: number) => {
+const gauge = (pressure: number | null) => {
   const tick = (angle: number) => turned(angle, [530, 330], shape("line", "M530 276v7"));
   return (
     shape("dial", disc(530, 330, 56)) +
     [-120, -60, 0, 60, 120].map(tick).join("") +
-    turned(120 * pressure, [530, 330], shape("needle", "M530 336V286")) +
+    (pressure === null ? "" : turned(120 * pressure, [530, 330], shape("needle", "M530 336V286"))) +
     shape("pin", disc(530, 330, 4)) +
     note("vacuum", 448, 404) +
     note("pressure", 592, 404)
