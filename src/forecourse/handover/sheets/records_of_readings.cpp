@@ -1,7 +1,5 @@
 #include <algorithm>
-#include <cmath>
 
-#include "forecourse/base/unit_text.h"
 #include "forecourse/checks/rules/period.h"
 #include "forecourse/handover/sheets/walk_of_readings.h"
 #include "forecourse/site/records/test_words.h"
