@@ -31,7 +31,7 @@ void expect_same(const std::string& text) {
   EXPECT_TRUE(read->value == expected->value || (std::isnan(read->value) && std::isnan(expected->value)));
 }
 
-// SOURCE: the standard library's own reading; every bit equal, since both give the nearest double.
+// SOURCE: closed form: the nearest double, which the standard library of this compiler gives too, bit by bit
 TEST(Decimal, IsReadAsTheLibraryReadsIt) {
   for (const char* text : {"",
                            "2.5",

@@ -1,7 +1,6 @@
 #include "forecourse/solvers/sequence/trace.h"
 
 #include <algorithm>
-#include <bit>
 #include <cmath>
 #include <span>
 
@@ -9,7 +8,7 @@ namespace forecourse::solvers::sequence {
 
 namespace {
 
-bool same_bits(double a, double b) { return std::bit_cast<std::uint64_t>(a) == std::bit_cast<std::uint64_t>(b); }
+bool same_bits(double a, double b) { return bit_cast<std::uint64_t>(a) == bit_cast<std::uint64_t>(b); }
 
 bool same_event(const EventRecord& a, const EventRecord& b) {
   return same_bits(a.event.time, b.event.time) && a.event.kind == b.event.kind && a.event.id == b.event.id &&
