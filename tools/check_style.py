@@ -3,6 +3,7 @@
 
 layers      an include goes only to a folder that LAYERS allows, LAYERS runs one way, no study includes another
 kernels     the pure folders include no I/O, clock, thread or random header
+compilers   what wasm/ compiles uses no part of the library that the compiler for WebAssembly lacks
 sources     each [key, place] of a source line is in docs/sources.bib, and each key there is cited somewhere
 docs        in headers of fuel/ and parts/, parameters and results have a [unit], functions a source and an error
 units       no unit factor (0.3048, 6894.757 ...) in code outside base/, nor in the page outside what is generated
@@ -24,6 +25,8 @@ CODE = (".h", ".cpp")
 TEXT = CODE + (".py", ".sh", ".md", ".toml", ".txt", ".json", ".ts", ".tsx", ".mjs", ".css", ".html", ".bib", ".csv", "")
 SKIPPED_FOLDERS = ("build", "out", "node_modules", ".git", "__pycache__")
 IMPURE = re.compile(r"#\s*include\s*<(iostream|fstream|filesystem|cstdio|stdio\.h|print|chrono|thread|random|mutex)>")
+WEB = ("base", "site", "fuel", "parts", "solvers", "network", "studies")
+LACKING = re.compile(r"\bstd::(ranges::\w+|bit_cast)\b")
 OWN_INCLUDE = re.compile(r'\s*#\s*include\s*"forecourse/([^"]+)"')
 CITATION = re.compile(r"\[([A-Za-z][\w:.-]*)\s*(,[^\];]*)?((?:;[^\]]*)?)\]")
 NUMBER = re.compile(r"(?<![\w.])(?:\d[\d']*\.?[\d']*|\.\d[\d']*)(?:[eE][+-]?\d+)?(?=[fFlLuU]*(?![\w.]))")
@@ -121,6 +124,9 @@ class Checker:
         impure = IMPURE.search(text) if layer in PURE else None
         if impure:
             self.fault(path, n, f"{layer} stays pure: no <{impure[1]}>")
+        lacking = LACKING.search(text.split("//")[0]) if layer in WEB else None
+        if lacking:
+            self.fault(path, n, f"{layer} is compiled to WebAssembly too, where there is no std::{lacking[1]}")
         own = OWN_INCLUDE.match(text)
         if not own:
             return

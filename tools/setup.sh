@@ -48,11 +48,11 @@ install_missing() {
     fail "apt-get install failed; the reason stands above."
 }
 
-# configured PRESET: build/PRESET stands. One that came along with a copy of the tree is thrown away.
+# configured PRESET [SOURCE]: build/PRESET stands. One that came along with a copy of the tree is thrown away.
 configured() {
-  local folder=$root/build/$1
+  local folder=$root/build/$1 source=${2:-$root}
   [[ -f $folder/build.ninja ]] || return 1
-  if ! grep -qxF "CMAKE_HOME_DIRECTORY:INTERNAL=$root" "$folder/CMakeCache.txt"; then
+  if ! grep -qxF "CMAKE_HOME_DIRECTORY:INTERNAL=$source" "$folder/CMakeCache.txt"; then
     say "build/$1 was made for another folder: starting afresh"
     rm -rf -- "$folder"
     return 1

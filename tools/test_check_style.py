@@ -51,6 +51,8 @@ FAULTS = [
      'src/forecourse/parts/loss.cpp:1: the first include must be "forecourse/parts/loss.h"'),
     ("clock in a kernel", {"src/forecourse/base/now.cpp": "#include <chrono>\n"},
      "src/forecourse/base/now.cpp:1: base stays pure: no <chrono>"),
+    ("algorithm that a compiler lacks", {"src/forecourse/base/x.cpp": "\nint i = std::ranges::max(a);\n"},
+     "src/forecourse/base/x.cpp:2: base is compiled to WebAssembly too, where there is no std::ranges::max"),
     ("unknown source key", {"src/forecourse/fuel/x.h": "/// One.\n/// \\source [book_2012, eq. 1]\n"},
      "src/forecourse/fuel/x.h:2: unknown source key book_2012"),
     ("source without a place", {"src/forecourse/fuel/x.h": "/// \\source [book_2011]\n"},

@@ -1,9 +1,8 @@
 #include "forecourse/base/number_text.h"
 
-#include <charconv>
-#include <cmath>
 #include <optional>
-#include <system_error>
+
+#include "forecourse/base/decimal.h"
 
 namespace forecourse {
 namespace {
@@ -37,16 +36,15 @@ std::size_t figures_end(std::string_view text, std::size_t at) {
   return at;
 }
 
-Read read_decimal(std::string_view text, std::size_t begin) {
+Read decimal_at(std::string_view text, std::size_t begin) {
   const bool starts = is_digit(text, begin) || (is(text, begin, '.') && is_digit(text, begin + 1));
   if (!starts) {
     const bool endless = says_not_finite(text, begin);
     return NumberFault{endless ? Why::not_finite : Why::missing, begin, text.size()};
   }
-  double value = 0.0;
-  const auto [stop, code] = std::from_chars(text.data() + begin, text.data() + text.size(), value);
-  const auto end = static_cast<std::size_t>(stop - text.data());
-  if (code != std::errc{} || !std::isfinite(value)) return NumberFault{Why::not_finite, begin, end};
+  const auto [value, in_range, size] = leading_decimal(text.substr(begin)).value_or(LeadingDecimal{});
+  const std::size_t end = begin + size;
+  if (!in_range) return NumberFault{Why::not_finite, begin, end};
   if (is(text, end, ',')) return NumberFault{Why::comma, begin, figures_end(text, end)};
   if (is(text, end, '.') && is_digit(text, end + 1)) return NumberFault{Why::two_points, begin, figures_end(text, end)};
   return NumberText{value, end == digits_end(text, begin), end};
@@ -56,9 +54,9 @@ Read read_decimal(std::string_view text, std::size_t begin) {
 std::optional<Read> read_fraction(std::string_view text, std::size_t begin) {
   const std::size_t bar = digits_end(text, begin);
   if (bar == begin || !is(text, bar, '/') || !is_digit(text, bar + 1)) return std::nullopt;
-  const Read above = read_decimal(text.substr(0, bar), begin);
+  const Read above = decimal_at(text.substr(0, bar), begin);
   const std::size_t end = digits_end(text, bar + 1);
-  const Read below = read_decimal(text.substr(0, end), bar + 1);
+  const Read below = decimal_at(text.substr(0, end), bar + 1);
   if (std::holds_alternative<NumberFault>(above)) return above;
   if (std::holds_alternative<NumberFault>(below)) return below;
   const double divisor = std::get<NumberText>(below).value;
@@ -78,7 +76,7 @@ bool one_over(std::string_view text, std::size_t at) {
 
 Read read_number(std::string_view text, std::size_t begin) {
   if (std::optional<Read> fraction = read_fraction(text, begin)) return *fraction;
-  Read first = read_decimal(text, begin);
+  Read first = decimal_at(text, begin);
   const auto* whole = std::get_if<NumberText>(&first);
   if (whole == nullptr) return first;
   std::size_t next = whole->end;

@@ -46,7 +46,7 @@ std::vector<std::string_view> similar_symbols(std::string_view symbol) {
     const bool near = distance <= most && distance < symbol.size();
     if (near || same_but_case) ranked.emplace_back(1 + distance, unit.symbol);
   }
-  std::ranges::stable_sort(ranked, {}, &std::pair<std::size_t, std::string_view>::first);
+  std::stable_sort(ranked.begin(), ranked.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
   std::vector<std::string_view> symbols;
   symbols.reserve(ranked.size());
   for (const auto& entry : ranked) symbols.push_back(entry.second);

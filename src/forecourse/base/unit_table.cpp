@@ -183,14 +183,16 @@ bool Unit::takes_smaller_unit() const {
 std::span<const Unit> known_units() { return units; }
 
 const Unit* find_unit(std::string_view symbol) {
-  const auto* const found = std::ranges::find(units, symbol, &Unit::symbol);
+  const auto* const found =
+      std::find_if(units.begin(), units.end(), [&](const Unit& unit) { return unit.symbol == symbol; });
   return found == units.end() ? nullptr : found;
 }
 
 std::span<const UnitSpelling> other_spellings() { return spellings; }
 
 std::string_view noun_of(const UnitDimension& dimension) {
-  const auto* const found = std::ranges::find(nouns, dimension, &DimensionNoun::dimension);
+  const auto* const found =
+      std::find_if(nouns.begin(), nouns.end(), [&](const DimensionNoun& noun) { return noun.dimension == dimension; });
   return found == nouns.end() ? std::string_view{} : found->noun;
 }
 

@@ -1,6 +1,7 @@
 #include "forecourse/base/unit_text.h"
 
-#include <charconv>
+#include <fmt/format.h>
+
 #include <stdexcept>
 
 #include "forecourse/base/quantity_reader.h"
@@ -71,10 +72,7 @@ double to_si(double value, std::string_view unit, Datum datum) {
 }
 
 std::string show_quantity(double si, std::string_view unit, Datum datum) {
-  char buffer[32];
-  const double value = from_si(si, unit, datum) + 0.0;  // no "-0"
-  const auto end = std::to_chars(buffer, buffer + sizeof buffer, value, std::chars_format::general, 6);
-  return std::string(buffer, end.ptr) + " " + std::string(unit);
+  return fmt::format("{:.6g} {}", from_si(si, unit, datum) + 0.0, unit);  // no "-0"
 }
 
 }  // namespace forecourse

@@ -1,7 +1,7 @@
-#include <charconv>
 #include <filesystem>
 #include <variant>
 
+#include "forecourse/base/decimal.h"
 #include "forecourse/base/unit_text.h"
 #include "forecourse/cli/commands.h"
 #include "forecourse/cli/compare/compare_incident.h"
@@ -33,9 +33,7 @@ bool have_hoses(const TwoSites& sites) {
 
 /// A ratio with its unit or, as in a site file, a bare number.
 std::variant<double, UnitTextError> read_share(const std::string& text) {
-  double number = 0.0;
-  const auto [end, trouble] = std::from_chars(text.data(), text.data() + text.size(), number);
-  if (trouble == std::errc() && end == text.data() + text.size()) return number;
+  if (const std::optional<double> number = read_decimal(text)) return *number;
   return read_quantity(text, Ratio::kind());
 }
 

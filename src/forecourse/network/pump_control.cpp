@@ -4,6 +4,7 @@
 #include <cmath>
 #include <utility>
 
+#include "forecourse/base/index.h"
 #include "forecourse/solvers/bracket.h"
 
 namespace forecourse::network {
@@ -11,8 +12,6 @@ namespace {
 
 constexpr double pressure_agreement = 1e-3;  // [Pa] a hundred times the solver's residual
 constexpr double speed_agreement = 1e-12;    // of full speed
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 double total_flow(const PipingSystem& system, const SystemState& state) {
   double sum = 0.0;

@@ -54,7 +54,7 @@ constexpr std::array published_ranges{
 
 template <class Entry>
 std::optional<Entry> find_by_name(std::span<const Entry> table, std::string_view name) {
-  const auto found = std::ranges::find(table, name, &Entry::name);
+  const auto found = std::find_if(table.begin(), table.end(), [&](const Entry& entry) { return entry.name == name; });
   if (found == table.end()) return {};
   return *found;
 }

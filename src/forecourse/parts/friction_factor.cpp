@@ -1,9 +1,10 @@
 #include "forecourse/parts/friction_factor.h"
 
-#include <bit>
 #include <cmath>
 #include <cstdint>
 #include <numbers>
+
+#include "forecourse/base/bit_cast.h"
 
 namespace forecourse::parts {
 namespace {
@@ -18,9 +19,9 @@ constexpr double rough_wall = 3.7;    // [colebrook_1939, the transition law]
 // The cubic is ours, fitted to log2(1 + m) - m over 0 <= m < 1.
 double rough_log(double v) {
   constexpr std::uint64_t mantissa = 0x000fffffffffffff, exponent_of_one = 0x3ff0000000000000;
-  const auto bits = std::bit_cast<std::uint64_t>(v);
+  const auto bits = bit_cast<std::uint64_t>(v);
   const double exponent = static_cast<double>(static_cast<std::int64_t>(bits >> 52) - 1023);
-  const double m = std::bit_cast<double>((bits & mantissa) | exponent_of_one) - 1.0;
+  const double m = bit_cast<double>((bits & mantissa) | exponent_of_one) - 1.0;
   return std::numbers::ln2 * (exponent + m + m * (1.0 - m) * (0.4408 + m * (0.0816 * m - 0.2427)));
 }
 

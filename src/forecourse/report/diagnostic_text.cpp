@@ -102,7 +102,8 @@ std::string counted(std::size_t count, const std::string& noun) {
 
 LineColumn line_column(std::string_view text, std::size_t offset) {
   offset = std::min(offset, text.size());
-  const auto newlines = static_cast<std::size_t>(std::ranges::count(text.substr(0, offset), '\n'));
+  const auto newlines =
+      static_cast<std::size_t>(std::count(text.begin(), text.begin() + static_cast<std::ptrdiff_t>(offset), '\n'));
   const std::size_t start = line_start(text, offset);
   return {newlines + 1, count_code_points(text.substr(start, offset - start)) + 1};
 }
@@ -126,7 +127,8 @@ std::string to_text(const std::vector<Diagnostic>& diagnostics, const std::vecto
   std::vector<const Diagnostic*> sorted;
   sorted.reserve(diagnostics.size());
   for (const Diagnostic& diagnostic : diagnostics) sorted.push_back(&diagnostic);
-  std::ranges::stable_sort(sorted, {}, [](const Diagnostic* d) { return place_of(*d); });
+  std::stable_sort(sorted.begin(), sorted.end(),
+                   [](const Diagnostic* a, const Diagnostic* b) { return place_of(*a) < place_of(*b); });
   std::string out;
   for (const Diagnostic* diagnostic : sorted) out += to_text(*diagnostic, texts);
   const std::string count = count_text(diagnostics);
@@ -135,7 +137,8 @@ std::string to_text(const std::vector<Diagnostic>& diagnostics, const std::vecto
 
 std::string count_text(const std::vector<Diagnostic>& diagnostics) {
   const auto count = [&](Severity severity) {
-    return static_cast<std::size_t>(std::ranges::count(diagnostics, severity, &Diagnostic::severity));
+    return static_cast<std::size_t>(std::count_if(diagnostics.begin(), diagnostics.end(),
+                                                  [&](const Diagnostic& one) { return one.severity == severity; }));
   };
   const std::size_t errors = count(Severity::error);
   const std::size_t warnings = count(Severity::warning);

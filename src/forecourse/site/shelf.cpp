@@ -55,7 +55,8 @@ class Entry {
 
   [[nodiscard]] ShelfStatus status() const {
     const std::string written = text("status");
-    const auto* const found = std::ranges::find(statuses, written, [](ShelfStatus s) { return std::string(word(s)); });
+    const auto* const found =
+        std::find_if(statuses.begin(), statuses.end(), [&](ShelfStatus s) { return word(s) == written; });
     if (found == statuses.end()) fail("has no status '" + written + "'");
     return *found;
   }
@@ -108,7 +109,7 @@ void read_entries(const toml::table& document, std::string_view key, T (*read)(c
 
 template <class T>
 const T* find_by_id(const std::vector<T>& entries, std::string_view id) {
-  const auto found = std::ranges::find(entries, id, &T::id);
+  const auto found = std::find_if(entries.begin(), entries.end(), [&](const T& entry) { return entry.id == id; });
   return found == entries.end() ? nullptr : &*found;
 }
 

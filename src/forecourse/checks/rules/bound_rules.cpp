@@ -3,10 +3,10 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <charconv>
 #include <set>
 #include <stdexcept>
 
+#include "forecourse/base/decimal.h"
 #include "forecourse/base/nearest_word.h"
 #include "forecourse/base/unit_text.h"
 #include "forecourse/site/rules/read_rule_set.h"
@@ -69,10 +69,7 @@ class Binder {
   }
 
   std::optional<double> count(const Figure& figure, std::string_view key, const site::Name& written) {
-    double value = 0.0;
-    const char* const end = written.text.data() + written.text.size();
-    const auto [read, fault] = std::from_chars(written.text.data(), end, value);
-    if (fault == std::errc() && read == end) return value;
+    if (const std::optional<double> read = read_decimal(written.text)) return read;
     error(written.where, fmt::format("{} is \"{}\", but '{}' is a count", key, written.text, figure.id),
           "write a number without a unit: \"2\"");
     return std::nullopt;

@@ -4,11 +4,11 @@
 
 #include <algorithm>
 #include <array>
-#include <charconv>
 #include <cmath>
 #include <cstdlib>
 #include <variant>
 
+#include "forecourse/base/decimal.h"
 #include "forecourse/base/quantity.h"
 #include "forecourse/base/unit_text.h"
 
@@ -113,9 +113,8 @@ std::string text_on(Grid grid, const Written& as, double si) {
 std::optional<double> read_value(Grid grid, std::string_view bytes) {
   const Steps steps = steps_of(grid);
   if (steps.kind == nullptr) {
-    double out = 0.0;
-    const auto read = std::from_chars(bytes.data(), bytes.data() + bytes.size(), out);
-    return read.ec == std::errc() ? std::optional(out) : std::nullopt;
+    const auto read = leading_decimal(bytes);
+    return read && read->in_range ? std::optional(read->value) : std::nullopt;
   }
   const auto read = read_quantity(bare(bytes), *steps.kind);
   if (const double* value = std::get_if<double>(&read)) return *value;

@@ -1,11 +1,11 @@
 #include "forecourse/handover/sheets/readings.h"
 
 #include <algorithm>
-#include <charconv>
 #include <cmath>
 #include <map>
 #include <tuple>
 
+#include "forecourse/base/decimal.h"
 #include "forecourse/base/nearest_word.h"
 #include "forecourse/base/unit_text.h"
 #include "forecourse/checks/rules/period.h"
@@ -21,10 +21,8 @@ bool is_yes_no(const std::string& unit) { return unit == "yes/no" || unit.empty(
 
 /// A bare number, however it is written out; empty: it is none, or not finite.
 std::optional<double> bare_number(const std::string& text) {
-  double out = 0.0;
-  const char* end = text.data() + text.size();
-  const auto read = std::from_chars(text.data(), end, out);
-  return read.ec == std::errc() && read.ptr == end && std::isfinite(out) ? std::optional(out) : std::nullopt;
+  const std::optional<double> read = read_decimal(text);
+  return read && std::isfinite(*read) ? read : std::nullopt;
 }
 
 /// Whether a reading below zero says something: a place below another, an error, a temperature.

@@ -6,6 +6,7 @@
 #include <numbers>
 #include <variant>
 
+#include "forecourse/base/index.h"
 #include "forecourse/network/escape/changed_system.h"
 #include "forecourse/network/part_laws.h"
 #include "forecourse/site/liquid_level.h"
@@ -13,8 +14,6 @@
 
 namespace forecourse::network {
 namespace {
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 double area_of(double bore) { return 0.25 * std::numbers::pi * bore * bore; }
 

@@ -3,10 +3,10 @@
 #include <algorithm>
 #include <utility>
 
+#include "forecourse/base/index.h"
+
 namespace forecourse::network {
 namespace {
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 void make_graph(PipingSystem& system) {
   std::vector<double> fixed;

@@ -5,6 +5,7 @@
 #include <limits>
 #include <numbers>
 
+#include "forecourse/base/index.h"
 #include "forecourse/network/pump_control.h"
 #include "forecourse/network/system_solver.h"
 
@@ -13,8 +14,6 @@ namespace {
 
 constexpr double infinite = std::numeric_limits<double>::infinity();
 constexpr std::size_t samples = 97;
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 /// Solves the network for a flow drawn at one place, each time from the state before.
 class DrawnAt {

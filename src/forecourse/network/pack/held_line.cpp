@@ -3,10 +3,10 @@
 #include <algorithm>
 #include <limits>
 
+#include "forecourse/base/index.h"
+
 namespace forecourse::network {
 namespace {
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 const site::Pump* find_pump(const site::Site& site, const std::string& id) {
   const auto found =

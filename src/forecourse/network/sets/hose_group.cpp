@@ -7,10 +7,10 @@
 #include <utility>
 #include <variant>
 
+#include "forecourse/base/index.h"
+
 namespace forecourse::network {
 namespace {
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 /// Whether it can be computed and a pump feeds it.
 bool delivers(const PipingSystem& system) {

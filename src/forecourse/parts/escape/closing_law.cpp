@@ -27,7 +27,7 @@ std::optional<ClosingFault> fault_of_curve(double stroke, std::span<const Stroke
   if (stroke < 0.0) return ClosingFault::negative_time;
   if (curve.size() < 2) return ClosingFault::too_few_points;
   if (curve.front().stroke != 0.0 || !(curve.front().flow_coefficient > 0.0)) return ClosingFault::not_from_open;
-  const bool inside = std::ranges::all_of(curve, [](const StrokePoint& p) { return p.stroke <= 1.0; });
+  const bool inside = std::all_of(curve.begin(), curve.end(), [](const StrokePoint& p) { return p.stroke <= 1.0; });
   if (!inside) return ClosingFault::beyond_stroke;
   return std::nullopt;
 }

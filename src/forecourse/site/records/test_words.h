@@ -31,7 +31,8 @@ inline constexpr std::array<WordFor<TestKind>, 19> test_words{{{"line-tightness"
                                                                {"hand-held", TestKind::hand_held}}};
 
 [[nodiscard]] constexpr std::string_view word(TestKind kind) {
-  return std::ranges::find(test_words, kind, &WordFor<TestKind>::value)->word;
+  return std::find_if(test_words.begin(), test_words.end(), [kind](const auto& one) { return one.value == kind; })
+      ->word;
 }
 
 }  // namespace forecourse::site::records

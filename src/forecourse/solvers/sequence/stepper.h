@@ -274,7 +274,7 @@ template <SequenceModel M>
 bool fits(const M& model, const SequenceStart& start) {
   const auto is_compartment = [&](int c) { return c >= 0 && c < model.compartments(); };
   const auto all_finite = [](const std::vector<double>& x) {
-    return std::ranges::all_of(x, [](double v) { return std::isfinite(v); });
+    return std::all_of(x.begin(), x.end(), [](double v) { return std::isfinite(v); });
   };
   for (int l = 0; l < model.links(); ++l) {
     const LinkEnds ends = model.ends(l);

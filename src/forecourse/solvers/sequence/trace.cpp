@@ -1,14 +1,14 @@
 #include "forecourse/solvers/sequence/trace.h"
 
 #include <algorithm>
-#include <bit>
 #include <cmath>
+#include <span>
 
 namespace forecourse::solvers::sequence {
 
 namespace {
 
-bool same_bits(double a, double b) { return std::bit_cast<std::uint64_t>(a) == std::bit_cast<std::uint64_t>(b); }
+bool same_bits(double a, double b) { return bit_cast<std::uint64_t>(a) == bit_cast<std::uint64_t>(b); }
 
 bool same_event(const EventRecord& a, const EventRecord& b) {
   return same_bits(a.event.time, b.event.time) && a.event.kind == b.event.kind && a.event.id == b.event.id &&
@@ -26,8 +26,10 @@ bool near_event(const Trace& a, const Trace& b, std::size_t i, const TraceTolera
   if (x.kind != y.kind || x.id != y.id || x.source != y.source) return false;
   if (a.events[i].flags_after != b.events[i].flags_after || !near(x.time, y.time, t.time, t.relative_time))
     return false;
-  return std::ranges::equal(a.amounts(i), b.amounts(i),
-                            [&](double p, double q) { return near(p, q, t.amount, t.relative_amount); });
+  const std::span<const double> p = a.amounts(i);
+  const std::span<const double> q = b.amounts(i);
+  return std::equal(p.begin(), p.end(), q.begin(), q.end(),
+                    [&](double one, double other) { return near(one, other, t.amount, t.relative_amount); });
 }
 
 /// First index at which two lists differ by `same`, or the shorter length.

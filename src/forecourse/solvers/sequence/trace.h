@@ -1,12 +1,12 @@
 #pragma once
 
-#include <bit>
 #include <cstddef>
 #include <cstdint>
 #include <span>
 #include <string>
 #include <vector>
 
+#include "forecourse/base/bit_cast.h"
 #include "forecourse/solvers/sequence/event.h"
 
 namespace forecourse::solvers::sequence {
@@ -21,7 +21,7 @@ struct ChainHash {
     value = (value ^ word) * 1099511628211U;
     value ^= value >> 32;
   }
-  void add(double number) { add(std::bit_cast<std::uint64_t>(number)); }
+  void add(double number) { add(bit_cast<std::uint64_t>(number)); }
   void add(std::span<const double> numbers) {
     for (const double x : numbers) add(x);
   }

@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "forecourse/base/api_units.h"
+#include "forecourse/base/index.h"
 #include "forecourse/parts/escape/static_limit.h"
 #include "forecourse/parts/vapor/isothermal_flow.h"
 #include "forecourse/solvers/sequence/stepper.h"
@@ -16,8 +17,6 @@ namespace forecourse::studies::delivering {
 namespace {
 
 using Told = Model::Told;
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 double area(double bore) { return 0.25 * std::numbers::pi * bore * bore; }
 

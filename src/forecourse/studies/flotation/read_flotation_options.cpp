@@ -1,6 +1,6 @@
 #include "forecourse/studies/flotation/read_flotation_options.h"
 
-#include <charconv>
+#include "forecourse/base/decimal.h"
 
 namespace forecourse::studies {
 namespace {
@@ -31,11 +31,9 @@ Parsed<FlotationOptions> read_flotation_options(const FlotationTexts& texts, Ask
                            "it counts from grade downward; water above grade is a flood", out.diagnostics);
   out.value.filled = not_negative<Volume>("filled", texts.filled, asker, "write \"1200 gal\"", out.diagnostics);
   if (texts.factor.empty()) return out;
-  double factor = 0.0;
-  const char* end = texts.factor.data() + texts.factor.size();
-  const auto read = std::from_chars(texts.factor.data(), end, factor);
-  if (read.ec == std::errc() && read.ptr == end && factor > 0.0) {
-    out.value.factor = factor;
+  const std::optional<double> factor = read_decimal(texts.factor);
+  if (factor && *factor > 0.0) {
+    out.value.factor = *factor;
   } else {
     refuse(option_name("factor", asker) + " is a number above zero, but '" + texts.factor + "' is written", "write 1.2",
            out.diagnostics);

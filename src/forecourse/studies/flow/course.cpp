@@ -5,6 +5,7 @@
 #include <numbers>
 #include <optional>
 
+#include "forecourse/base/index.h"
 #include "forecourse/site/places.h"
 
 namespace forecourse::studies {
@@ -20,8 +21,6 @@ struct Passed {
   double flow = 0.0;  ///< >= 0 along the way
   bool backwards = false;
 };
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 double elevation_of(const PipingSystem& system, int node) {
   const std::size_t places = system.places.size();

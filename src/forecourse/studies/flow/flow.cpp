@@ -5,6 +5,7 @@
 #include <map>
 #include <utility>
 
+#include "forecourse/base/index.h"
 #include "forecourse/base/nearest_word.h"
 #include "forecourse/network/build.h"
 #include "forecourse/network/solve.h"
@@ -27,8 +28,6 @@ namespace {
 using network::PipingSystem;
 using network::StationNetwork;
 using network::StationState;
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 /// Shares of each blended hose that could be computed, so that a hose with a missing product is not told.
 std::map<std::string, double> shares_found(const StationNetwork& network) {

@@ -5,6 +5,7 @@
 #include <numbers>
 #include <utility>
 
+#include "forecourse/base/index.h"
 #include "forecourse/studies/flow/course.h"
 #include "forecourse/studies/flow/hose_limits.h"
 #include "forecourse/studies/flow/pumps/control_told.h"
@@ -15,8 +16,6 @@ namespace {
 
 using network::PipingSystem;
 using network::SystemState;
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 FlowStatus status_of(const solvers::SteadyReport& report) {
   switch (report.status) {

@@ -4,6 +4,7 @@
 #include <optional>
 #include <vector>
 
+#include "forecourse/base/index.h"
 #include "forecourse/base/unit_text.h"
 
 namespace forecourse::studies {
@@ -11,8 +12,6 @@ namespace {
 
 using network::PipingSystem;
 using network::SystemState;
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 std::string listed(const std::vector<std::string>& ids, std::size_t most) {
   std::string out;

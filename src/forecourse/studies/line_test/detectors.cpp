@@ -113,8 +113,9 @@ class DetectorTeller {
     for (const site::Dispenser& dispenser : in_.site.dispensers) {
       for (const site::Inlet& inlet : dispenser.inlets) {
         std::string name = site::place_name(dispenser, inlet);
-        if (std::ranges::find(in_.system.places, name, &network::Place::id) != in_.system.places.end())
-          out.push_back(std::move(name));
+        const bool leads_to = std::any_of(in_.system.places.begin(), in_.system.places.end(),
+                                          [&](const network::Place& place) { return place.id == name; });
+        if (leads_to) out.push_back(std::move(name));
       }
     }
     return out;

@@ -1,7 +1,8 @@
 #include "forecourse/studies/line_test/read_line_test_options.h"
 
 #include <algorithm>
-#include <charconv>
+
+#include "forecourse/base/decimal.h"
 
 namespace forecourse::studies {
 namespace {
@@ -33,10 +34,8 @@ class Reader {
 
   std::optional<double> number(const char* word, const std::string& text) {
     if (text.empty()) return std::nullopt;
-    double value = 0.0;
-    const char* end = text.data() + text.size();
-    const auto read = std::from_chars(text.data(), end, value);
-    if (read.ec == std::errc() && read.ptr == end && value > 0.0) return value;
+    const std::optional<double> read = read_decimal(text);
+    if (read && *read > 0.0) return read;
     refuse(option_name(word, asker_) + " is a number above zero, but '" + text + "' is written", "write 0.5");
     return std::nullopt;
   }

@@ -4,6 +4,8 @@
 #include <cmath>
 #include <tuple>
 
+#include "forecourse/base/decimal.h"
+
 namespace forecourse::studies {
 namespace {
 
@@ -65,15 +67,15 @@ class Reading {
     auto [amount, unit] = split(rest, " per ");
     if (amount.empty()) std::tie(amount, unit) = split(rest, "/");
     MeterPrice price{product, 0.0, {}};
-    const auto [end, failed] = std::from_chars(amount.data(), amount.data() + amount.size(), price.price);
+    const LeadingDecimal read = leading_decimal(amount).value_or(LeadingDecimal{});
     const auto volume = read_quantity("1 " + unit, Volume::kind());
-    if (amount.empty() || failed != std::errc() || !(price.price > 0.0) || !std::isfinite(price.price) ||
-        !std::holds_alternative<double>(volume)) {
+    const bool priced = read.in_range && read.value > 0.0 && std::isfinite(read.value);
+    if (!priced || !std::holds_alternative<double>(volume)) {
       return refuse(
           option_name("price", asker_) + " is a number above zero for a volume, but '" + text + "' is written", form);
     }
-    price.currency = trimmed({end, static_cast<std::size_t>(amount.data() + amount.size() - end)});
-    price.price /= std::get<double>(volume);
+    price.currency = trimmed(amount.substr(read.end));
+    price.price = read.value / std::get<double>(volume);
     out.push_back(std::move(price));
   }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "forecourse/base/index.h"
 #include "forecourse/parts/vapor/isothermal_flow.h"
 #include "forecourse/parts/vapor/truck_limits.h"
 
@@ -12,8 +13,6 @@ namespace {
 constexpr double rest = 1e-6;           ///< [m3] at which a compartment or hose counts as empty
 constexpr double stalled_share = 0.01;  ///< of the first rate
 constexpr double still = 1e-7;          ///< [m3/s]
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 }  // namespace
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "forecourse/base/index.h"
 #include "forecourse/network/pump_control.h"
 #include "forecourse/parts/dead_headed_pump.h"
 
@@ -10,8 +11,6 @@ namespace {
 
 using network::PipingSystem;
 using network::SystemState;
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 template <class Part>
 const Part* find(const std::vector<Part>& parts, const std::string& id) {

@@ -5,6 +5,7 @@
 #include <limits>
 #include <numbers>
 
+#include "forecourse/base/index.h"
 #include "forecourse/parts/inverse.h"
 
 namespace forecourse::studies {
@@ -16,8 +17,6 @@ using network::Run;
 using network::RunKind;
 
 constexpr double infinite = std::numeric_limits<double>::infinity();
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 double volume_of(const Element& element) {
   return 0.25 * std::numbers::pi * element.bore * element.bore * element.length;

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <utility>
 
+#include "forecourse/base/index.h"
 #include "forecourse/network/pack/held_line.h"
 #include "forecourse/network/pack/stretches.h"
 #include "forecourse/studies/flow/rest/course_fill.h"
@@ -15,8 +16,6 @@ namespace {
 
 using network::PipingSystem;
 using network::PumpPoint;
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 const site::Pump* find_pump(const site::Site& site, const std::string& id) {
   const auto found =

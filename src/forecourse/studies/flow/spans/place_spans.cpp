@@ -4,6 +4,7 @@
 #include <memory>
 #include <utility>
 
+#include "forecourse/base/index.h"
 #include "forecourse/site/liquid_level.h"
 #include "forecourse/site/places.h"
 #include "forecourse/studies/flow/spans/tank_levels.h"
@@ -24,8 +25,6 @@ std::vector<std::string> tanks_of(const PipingSystem& system) {
   }
   return tanks;
 }
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 void set_surface(PipingSystem& system, int node, double elevation) {
   const std::size_t opening = at(node) - system.places.size();

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "forecourse/base/index.h"
 #include "forecourse/network/build.h"
 
 namespace forecourse::studies {
@@ -11,8 +12,6 @@ namespace {
 using network::HosePoint;
 using network::PipingSystem;
 using network::SystemState;
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 /// What is left between both ends of a hose's run when its parts have taken theirs.
 double spare_of(const PipingSystem& system, const SystemState& state, const HosePoint& hose) {

@@ -3,10 +3,10 @@
 #include <utility>
 #include <vector>
 
+#include "forecourse/base/index.h"
+
 namespace forecourse::studies {
 namespace {
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 /// Places that hang together with `start` without the line.
 std::vector<char> side_of(const network::PipingSystem& system, int start, std::size_t line) {

@@ -5,6 +5,7 @@
 #include <numbers>
 #include <optional>
 
+#include "forecourse/base/index.h"
 #include "forecourse/studies/flow/worst/downstream.h"
 #include "forecourse/studies/flow/worst/set_descent.h"
 
@@ -16,8 +17,6 @@ using network::PipingSystem;
 using network::Run;
 using network::RunKind;
 using network::SetStates;
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 class Finder {
  public:

@@ -1,8 +1,8 @@
 #include "forecourse/studies/incident/barriers/proofs.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
-#include <array>
-#include <charconv>
 #include <cmath>
 #include <compare>
 #include <tuple>
@@ -30,9 +30,7 @@ bool older_than_a_year(const site::Date& date, const site::Date& today) {
 std::string inches_up(double length) {
   constexpr double rounding = 1e-6;
   const double hundredths = std::ceil(in_inches(length) * 100.0 - rounding);
-  std::array<char, 32> text{};
-  const auto end = std::to_chars(text.data(), text.data() + text.size(), hundredths / 100.0).ptr;
-  return std::string(text.data(), end) + " in";
+  return fmt::format("{} in", hundredths / 100.0);
 }
 
 }  // namespace

@@ -6,6 +6,7 @@
 #include <set>
 #include <utility>
 
+#include "forecourse/base/index.h"
 #include "forecourse/network/escape/changed_system.h"
 #include "forecourse/network/pack/stretches.h"
 #include "forecourse/site/places.h"
@@ -17,8 +18,6 @@ namespace {
 
 using network::PipingSystem;
 using network::RunKind;
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 double surface_weight(const PipingSystem& system) {
   double lowest = INFINITY;
