@@ -193,6 +193,16 @@ struct SheetsArguments {
   std::string command;                  ///< as typed, for the report
 };
 
+/// What a lesson is told on the command line.
+struct LessonArguments {
+  SiteArguments site;
+  std::string lesson;   ///< a lesson file; empty: the built-in lesson
+  std::string on;       ///< the day of its findings; empty: today
+  bool pdf = false;     ///< lesson.pdf beside lesson.html
+  std::string paper;    ///< of the PDF, as of the flow study
+  std::string command;  ///< as typed, for the report
+};
+
 /// What a delivery is told on the command line.
 struct DeliveryArguments {
   SiteArguments site;
@@ -266,6 +276,9 @@ struct ServeArguments {
 
 /// Every requirement that the station lives under, with value, limit, margin and clause.
 [[nodiscard]] Exit checks_command(const ChecksArguments& arguments);
+
+/// The lesson of a station: pages with its numbers, what each part prevents, as a handout too.
+[[nodiscard]] Exit lesson_command(const LessonArguments& arguments);
 
 /// Every test, inspection and reading that comes back: last done, due, by whom; as a file for a calendar too.
 [[nodiscard]] Exit calendar_command(const CalendarArguments& arguments);

@@ -486,6 +486,11 @@ void add_handover_commands(CLI::App& app, Call& call) {
        "Example: forecourse sheets sites/hollin-gap.toml --out out/sheets --pdf --tolerance flow=\"5 %\"\n"
        "         forecourse sheets sites/hollin-gap.toml --readings out/sheets/readings.csv --store hollin-gap.db"},
       add_sheets_options, sheets_command);
+  add(app, call,
+      {"lesson", "teach with the station's own numbers: pages along the course, what each part prevents, a handout",
+       "Example: forecourse lesson sites/hollin-gap.toml --out out/lesson --pdf\n"
+       "         forecourse lesson sites/hollin-gap.toml --lesson sites/lessons/shear-valve.toml"},
+      add_lesson_options, lesson_command);
 }
 
 void add_other_commands(CLI::App& app, Call& call) {

@@ -72,7 +72,7 @@ struct Lesson {
 /// station lacks; with the place in the lesson's text.
 [[nodiscard]] std::vector<Diagnostic> check_lesson(const LessonFile& file, const Ground& ground);
 
-/// The lesson of a station.
-[[nodiscard]] Lesson make_lesson(const LessonFile& file, const Ground& ground);
+/// The lesson of a station. What check_lesson tells of is left out; `version` and `warnings` are the caller's.
+[[nodiscard]] Lesson make_lesson(const LessonFile& file, const Ground& ground, const Context& context = {});
 
 }  // namespace forecourse::lesson

@@ -177,6 +177,17 @@ TEST(Wants, GiveTheScheduleOfTheCommand) {
   expect_same({"kit", path_of("site-s"), "--json", "--units", "si"}, "site-s", {{"study", "kit"}, {"units", "si"}});
 }
 
+TEST(Wants, GiveTheLessonOfTheCommand) {
+  expect_same({"lesson", path_of("site-s"), "--json", "--on", "2026-11-30"}, "site-s",
+              {{"study", "lesson"}, {"on", "2026-11-30"}});
+  const Json own = document_of("site-s", {{"study", "lesson"}, {"lesson", "format = 1\n[[page]]\npage = \"sump\"\n"}});
+  EXPECT_EQ(own["result"]["pages"].size(), 1U);
+  const Json wrong = answer(site_text("site-s"), "a.toml",
+                            {{"study", "lesson"}, {"lesson", "format = 1\n[[page]]\npage = \"sumq\"\n"}}, {});
+  EXPECT_EQ(wrong["error"], "there is no page 'sumq'");
+  EXPECT_EQ(wrong["hint"], "did you mean 'sump'?");
+}
+
 TEST(Wants, OfTheCalendarTellWhichPartADutyIsOf) {
   const Json got = answer(site_text("hollin-gap"), "a.toml", {{"study", "calendar"}, {"on", "2026-11-30"}}, {});
   EXPECT_TRUE(got["records"].is_null());

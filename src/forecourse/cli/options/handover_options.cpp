@@ -60,4 +60,11 @@ void add_sheets_options(CLI::App& command, SheetsArguments& sheets) {
   add_pdf_options(command, sheets, "sheets");
 }
 
+void add_lesson_options(CLI::App& command, LessonArguments& lesson) {
+  add_site_options(command, lesson.site);
+  command.add_option("--lesson", lesson.lesson, "a lesson of your own (TOML; default: the built-in one)");
+  command.add_option("--on", lesson.on, on_words);
+  add_pdf_options(command, lesson, "lesson");
+}
+
 }  // namespace forecourse::cli

@@ -1,6 +1,8 @@
 #pragma once
 
+#include <cstdint>
 #include <optional>
+#include <span>
 #include <string_view>
 #include <vector>
 
@@ -41,5 +43,8 @@ struct LessonFile {
 
 /// Its text.
 [[nodiscard]] std::string_view built_in_lesson_text();
+
+/// The files of the folder lessons/, as compiled in (see cmake/embed.cmake).
+[[nodiscard]] std::span<const std::string_view> lesson_texts();
 
 }  // namespace forecourse::lesson

@@ -15,7 +15,7 @@ namespace {
 using report::Json;
 using Answerer = Json (*)(const Asked&);
 
-constexpr std::array<std::pair<const char*, Answerer>, 15> studies_known{{{"flow", flow_answer},
+constexpr std::array<std::pair<const char*, Answerer>, 16> studies_known{{{"flow", flow_answer},
                                                                           {"containment", containment_answer},
                                                                           {"tank", tank_answer},
                                                                           {"flotation", flotation_answer},
@@ -29,6 +29,7 @@ constexpr std::array<std::pair<const char*, Answerer>, 15> studies_known{{{"flow
                                                                           {"mends", mends_answer},
                                                                           {"calendar", calendar_answer},
                                                                           {"kit", kit_answer},
+                                                                          {"lesson", lesson_answer},
                                                                           {"compare", compare_answer}}};
 
 Json unknown_study(const std::string& study) {

@@ -35,6 +35,7 @@ struct Asked {
 [[nodiscard]] report::Json mends_answer(const Asked& asked);
 [[nodiscard]] report::Json calendar_answer(const Asked& asked);
 [[nodiscard]] report::Json kit_answer(const Asked& asked);
+[[nodiscard]] report::Json lesson_answer(const Asked& asked);
 [[nodiscard]] report::Json compare_answer(const Asked& asked);
 
 /// What a want may be: the names of the studies and of the drawings.

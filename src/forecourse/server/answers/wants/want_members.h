@@ -40,6 +40,8 @@ inline constexpr auto mends_members = std::to_array<WantMember>({{"study", "\"me
 inline constexpr auto calendar_members =
     std::to_array<WantMember>({{"study", "\"calendar\""}, {"on", "string"}, {"within", "number"}, {"units", "Units"}});
 inline constexpr auto kit_members = std::to_array<WantMember>({{"study", "\"kit\""}, {"units", "Units"}});
+inline constexpr auto lesson_members =
+    std::to_array<WantMember>({{"study", "\"lesson\""}, {"lesson", "string"}, {"on", "string"}, {"units", "Units"}});
 inline constexpr auto containment_members = std::to_array<WantMember>({{"study", "\"containment\""},
                                                                        {"inflows", "string | string[]"},
                                                                        {"sensor_dead_for", "string"},
@@ -199,6 +201,7 @@ inline constexpr auto want_shapes = std::to_array<WantShape>({{"FlowWant", flow_
                                                               {"MendsWant", mends_members},
                                                               {"CalendarWant", calendar_members},
                                                               {"KitWant", kit_members},
+                                                              {"LessonWant", lesson_members},
                                                               {"ContainmentWant", containment_members},
                                                               {"TankWant", tank_members},
                                                               {"FlotationWant", flotation_members},

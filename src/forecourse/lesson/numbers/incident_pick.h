@@ -1,0 +1,22 @@
+#pragma once
+
+#include "forecourse/lesson/numbers/number.h"
+#include "forecourse/lesson/numbers/pick.h"
+
+namespace forecourse::lesson {
+
+/// A value of an incident at the part at hand.
+///
+/// \param value picks it out of the result, with its pointer
+template <class Value>
+[[nodiscard]] Picked of_incident(const From& from, studies::IncidentKind kind, Value value) {
+  const IncidentRun& run = from.incidents.of(kind, from.at);
+  if (!run.reason.empty()) return nothing(run.reason);
+  Picked out = value(run.result);
+  if (out.proof.pointer.empty()) return out;
+  out.proof.command = run.command;
+  out.rests_on = unpublished(run.result.defaults);
+  return out;
+}
+
+}  // namespace forecourse::lesson

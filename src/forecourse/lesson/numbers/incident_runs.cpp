@@ -1,0 +1,38 @@
+#include "forecourse/lesson/numbers/incident_runs.h"
+
+#include <algorithm>
+
+namespace forecourse::lesson {
+
+using studies::IncidentKind;
+
+const IncidentRun& IncidentRuns::of(IncidentKind kind, const std::string& at) {
+  const auto key = std::make_pair(kind, at);
+  const auto found = runs_.find(key);
+  return found != runs_.end() ? found->second : runs_.emplace(key, run(kind, at)).first->second;
+}
+
+IncidentRun IncidentRuns::run(IncidentKind kind, const std::string& at) const {
+  studies::IncidentOptions options;
+  options.kind = kind;
+  options.request.at.text = at;
+  options.charts = false;
+  options.barrier_table = kind == IncidentKind::sump_fire;  // what feeds a fire without the link is told by its row
+  IncidentRun out;
+  out.command = {"incident", word(kind), "--at", at};
+  std::vector<Diagnostic> wrong = check_options(site_, options);
+  if (!wrong.empty()) {  // hoses that the file has open elsewhere may hang at this very place
+    options.none_open = true;
+    wrong = check_options(site_, options);
+    out.command.insert(out.command.end(), {"--open", "none"});
+  }
+  if (!wrong.empty()) {
+    out.reason = wrong.front().message + (wrong.front().hint.empty() ? "" : ": " + wrong.front().hint);
+    return out;
+  }
+  out.result = study_incident(site_, options, context_);
+  out.reason = out.result.problem;
+  return out;
+}
+
+}  // namespace forecourse::lesson

@@ -1,0 +1,48 @@
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "forecourse/base/default_used.h"
+#include "forecourse/lesson/numbers/number.h"
+
+namespace forecourse::lesson {
+
+// What the kinds of number are written with.
+
+/// No value, and why.
+[[nodiscard]] inline Picked nothing(std::string reason) { return {{}, {}, std::move(reason), {}}; }
+
+/// A value with its place in the document of a command, and why it may be empty.
+[[nodiscard]] inline Picked picked(std::optional<double> value, std::vector<std::string> command, std::string pointer,
+                                   std::string reason, std::string rests_on = {}) {
+  return {value, {std::move(command), std::move(pointer)}, std::move(reason), std::move(rests_on)};
+}
+
+/// The first of some defaults that nobody published, of one system or of all.
+[[nodiscard]] inline std::string unpublished(const std::vector<DefaultUsed>& defaults, const std::string& system = {}) {
+  for (const DefaultUsed& used : defaults) {
+    const bool of_it = system.empty() || used.system.empty() || used.system == system;
+    if (of_it && !is_firm(used)) return used.what + ", " + word(used.status);
+  }
+  return {};
+}
+
+/// The place of the first item that is meant.
+template <class Item, class Is>
+[[nodiscard]] std::optional<std::size_t> place_of(const std::vector<Item>& items, Is is) {
+  for (std::size_t i = 0; i < items.size(); ++i) {
+    if (is(items[i])) return i;
+  }
+  return std::nullopt;
+}
+
+/// "/result/tanks/3"
+[[nodiscard]] inline std::string at_place(const std::string& list, std::size_t place) {
+  return list + "/" + std::to_string(place);
+}
+
+}  // namespace forecourse::lesson
