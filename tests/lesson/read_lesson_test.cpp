@@ -41,9 +41,9 @@ std::vector<std::string> told_of_fit(const std::string& text, const std::string&
 TEST(ReadLesson, TellsAllThatIsWrongInOneGo) {
   EXPECT_THAT(
       told_of_reading("format = 1\ntitel = \"x\"\n[[page]]\nnumbers = \"drop-rate\"\n[[page]]\npage = \"\"\n"),
-      ElementsAre("2:1: error: 'titel' is not a key of lesson | did you mean 'title'?",
-                  "4:11: error: numbers is a list of texts, but \"drop-rate\" is a text | write the list in [ ]",
-                  "6:8: error: page is empty | write a name",
+      ElementsAre("4:11: error: numbers is a list of texts, but \"drop-rate\" is a text | write the list in [ ]",
+                  "6:8: error: page is empty | write a text, or remove the key",
+                  "2:1: error: 'titel' is not a key of lesson | did you mean 'title'?",
                   "3:1: error: the page has no name | write the name of one: page = \"shear-groove\"",
                   "5:1: error: the page has no name | write the name of one: page = \"shear-groove\""));
 }

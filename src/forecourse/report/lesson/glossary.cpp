@@ -1,6 +1,7 @@
 #include "forecourse/report/lesson/glossary.h"
 
 #include <algorithm>
+#include <array>
 #include <cctype>
 
 namespace forecourse::report {
@@ -59,19 +60,25 @@ bool has_word(const std::string& text, const std::string& word) {
 
 constexpr std::size_t shortest = 4;  ///< letters; "at" and "of" are everywhere
 
+/// The sections of the vocabulary that are about parts along the course.
+constexpr std::array<std::string_view, 5> of_course{"Delivery, fill and vent", "Tank", "Pump",
+                                                    "Line, sump, shear valve", "Dispenser and hose"};
+
 }  // namespace
 
 std::vector<GlossaryWord> read_glossary(std::string_view text) {
   std::vector<GlossaryWord> out;
   bool in_words = false;
+  std::string section;
   for (const std::string& line : split(text, '\n')) {
+    if (line.rfind("## ", 0) == 0) section = line.substr(3);
     const std::vector<std::string> cells = cells_of(line);
     if (cells.size() < 2) {
       in_words = false;
     } else if (cells[0] == "word" && cells[1] == "meaning") {
       in_words = true;
     } else if (in_words && cells[0].find_first_not_of("-: ") != std::string::npos) {
-      out.push_back({without_ticks(cells[0]), without_ticks(cells[1])});
+      out.push_back({without_ticks(cells[0]), without_ticks(cells[1]), section});
     }
   }
   return out;
@@ -86,9 +93,9 @@ std::vector<GlossaryWord> words_used(const std::vector<GlossaryWord>& words, std
   const std::string low = lowered(text);
   std::vector<GlossaryWord> out;
   for (const GlossaryWord& one : words) {
-    const std::vector<std::string> forms = split(one.word, ',');
-    const auto used = [&](const std::string& form) { return form.size() >= shortest && has_word(low, lowered(form)); };
-    if (std::any_of(forms.begin(), forms.end(), used)) out.push_back(one);
+    const std::string form = lowered(split(one.word, ',').front());
+    const bool is_part = std::find(of_course.begin(), of_course.end(), one.section) != of_course.end();
+    if (is_part && form.size() >= shortest && has_word(low, form)) out.push_back(one);
   }
   std::sort(out.begin(), out.end(),
             [](const GlossaryWord& a, const GlossaryWord& b) { return lowered(a.word) < lowered(b.word); });

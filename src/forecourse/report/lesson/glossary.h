@@ -11,6 +11,7 @@ namespace forecourse::report {
 struct GlossaryWord {
   std::string word;  ///< "restricts at, closes at"
   std::string meaning;
+  std::string section;  ///< heading of its table: "Tank"
 };
 
 /// The words of a vocabulary page (docs/vocabulary.md): of each table with the columns word and meaning.
@@ -19,7 +20,7 @@ struct GlossaryWord {
 /// The built-in vocabulary.
 [[nodiscard]] const std::vector<GlossaryWord>& glossary();
 
-/// Those that a text uses, each as a whole word, in the order of the alphabet.
+/// Those of the parts along the course whose first form a text uses, as a whole word; in the order of the alphabet.
 [[nodiscard]] std::vector<GlossaryWord> words_used(const std::vector<GlossaryWord>& words, std::string_view text);
 
 /// docs/vocabulary.md, as compiled in (see cmake/embed.cmake).
