@@ -139,6 +139,12 @@ export interface KitWant {
   study: "kit";
   units?: Units;
 }
+export interface LessonWant {
+  study: "lesson";
+  lesson?: string;
+  on?: string;
+  units?: Units;
+}
 export interface ContainmentWant {
   study: "containment";
   inflows?: string | string[];
@@ -369,6 +375,7 @@ export type KnownWant =
   | MendsWant
   | CalendarWant
   | KitWant
+  | LessonWant
   | ContainmentWant
   | TankWant
   | FlotationWant
