@@ -135,6 +135,16 @@ export interface CalendarWant {
   within?: number;
   units?: Units;
 }
+export interface LessonWant {
+  study: "lesson";
+  lesson?: string;
+  failure?: string;
+  at?: string;
+  questions?: number;
+  level?: number;
+  seed?: number;
+  units?: Units;
+}
 export interface KitWant {
   study: "kit";
   units?: Units;
@@ -369,6 +379,7 @@ export type KnownWant =
   | MendsWant
   | CalendarWant
   | KitWant
+  | LessonWant
   | ContainmentWant
   | TankWant
   | FlotationWant

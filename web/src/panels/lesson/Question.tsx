@@ -1,0 +1,178 @@
+import { sentence } from "../../draw/words";
+import { act, page, pageQuestions, question, shared, shownIn, tally, tallyOf, told, wordsIn } from "../../state/lesson/session";
+import { barsOf, handsOf, letterOf, orderRows, type Tally } from "../../state/lesson/tally";
+import type { Form, OptionTold, QuestionTold } from "../../state/lesson/told";
+import { Estimates } from "./Estimates";
+
+const asks: Readonly<Record<Form, string>> = {
+  choice: "Which one is it?",
+  fault: "Which part is at fault?",
+  order: "In which order?",
+  estimate: "Make a guess.",
+};
+
+/** A question of the page, for the room. */
+export function QuestionView() {
+  const { over, level } = shared.value.place;
+  if (over.kind !== "question") return null;
+  const q = question.value;
+  if (!q) return <NoQuestion />;
+  const many = pageQuestions.value.length;
+  return (
+    <div class="les-ask">
+      <p class="les-where">
+        <b>Ask the room</b> {over.at + 1} of {many}, level {q.level}
+        {level > 0 && " only"}
+      </p>
+      {q.caution && <p class="les-caution">{sentence(q.caution)}</p>}
+      <h1>{wordsIn(q)}</h1>
+      <Answers q={q} revealed={over.revealed} />
+      {over.revealed && <p class="les-explains">{explanationOf(q)}</p>}
+      <div class="les-foot">
+        <button type="button" class="btn go" onClick={() => act({ do: "ask" })}>
+          {over.revealed ? "Back to the page" : "Show the answer"} <span class="kbd">a</span>
+        </button>
+        {many > 1 && (
+          <button type="button" class="btn" onClick={() => act({ do: "question" })}>
+            Next question <span class="kbd">n</span>
+          </button>
+        )}
+        <Hint form={q.form} />
+      </div>
+    </div>
+  );
+}
+
+export const explanationOf = (q: QuestionTold) =>
+  shared.value.units === "si" ? (q.explanation_si ?? q.explanation) : q.explanation;
+
+function NoQuestion() {
+  const { questions, questionsProblem } = told.value;
+  const why = questionsProblem ?? (questions ? "This page has no question for this station." : "Questions are on their way.");
+  return (
+    <div class="les-ask">
+      <p class="les-where">
+        <b>Ask the room</b> {page.value?.title}
+      </p>
+      <h1>{sentence(why)}</h1>
+      <div class="les-foot">
+        <button type="button" class="btn go" onClick={() => act({ do: "close" })}>
+          Back to the page
+        </button>
+      </div>
+    </div>
+  );
+}
+
+const Hint = ({ form }: { form: Form }) => (
+  <p class="les-hint">
+    {form === "estimate"
+      ? "Type each guess and press Enter. Backspace takes the last one away."
+      : "Arrows choose an answer, digits count its hands."}
+  </p>
+);
+
+function Answers({ q, revealed }: { q: QuestionTold; revealed: boolean }) {
+  if (q.form === "estimate") return <Estimates q={q} tally={tallyOf(q)} revealed={revealed} />;
+  if (q.form === "order") return <Order q={q} revealed={revealed} />;
+  return <Choice q={q} revealed={revealed} />;
+}
+
+function Choice({ q, revealed }: { q: QuestionTold; revealed: boolean }) {
+  const now = tallyOf(q);
+  const bars = barsOf(now);
+  return (
+    <>
+      <p class="les-form">{asks[q.form]}</p>
+      <ol class={revealed ? "les-options revealed" : "les-options"}>
+        {q.options.map((o, i) => (
+          <li key={i} class={`${revealed && o.right ? "right" : ""} ${i === now.row ? "row" : ""}`}>
+            <span class="letter">{letterOf(i)}</span>
+            <Option of={o} revealed={revealed} />
+            <Hands name={letterOf(i)} row={i} tally={now} bar={bars[i] ?? 0} />
+          </li>
+        ))}
+      </ol>
+    </>
+  );
+}
+
+const Option = ({ of, revealed }: { of: OptionTold; revealed: boolean }) => (
+  <div class="words">
+    {wordsIn(of)}
+    {revealed && of.right && <b>Right</b>}
+    {revealed && !of.right && of.why && <small>{sentence(of.why)}</small>}
+  </div>
+);
+
+/** Hands for one answer, as a bar and a number. */
+function Hands(props: { name: string; row: number; tally: Tally; bar: number }) {
+  const { name, row } = props;
+  const hands = props.tally.counts[row] ?? 0;
+  const all = handsOf(props.tally);
+  return (
+    <div class="hands">
+      <span class="room">{all > 0 && <i class="bar" style={{ width: `${100 * props.bar}%` }} />}</span>
+      <button type="button" aria-label={`One hand less for ${name}`} onClick={() => tally({ do: "hand", row, by: -1 })}>
+        −
+      </button>
+      <output aria-label={`Hands for ${name}`}>{hands}</output>
+      <button type="button" aria-label={`One hand more for ${name}`} onClick={() => tally({ do: "hand", row, by: 1 })}>
+        +
+      </button>
+    </div>
+  );
+}
+
+/** The items of an order as they are shown: by their words, so that their places tell nothing. */
+export const mixed = (options: readonly OptionTold[]) =>
+  options.map((option, place) => ({ option, place })).sort((a, b) => (a.option.words < b.option.words ? -1 : 1));
+
+function Order({ q, revealed }: { q: QuestionTold; revealed: boolean }) {
+  const items = mixed(q.options);
+  const letters = q.options.map((_, place) => letterOf(items.findIndex((item) => item.place === place)));
+  const now = tallyOf(q);
+  const bars = barsOf(now);
+  const shown = revealed ? q.options.map((option, place) => ({ option, place })) : items;
+  return (
+    <>
+      <p class="les-form">
+        {asks.order}
+        {revealed && <b> {letters.join(" ")}</b>}
+      </p>
+      <ol class={revealed ? "les-options revealed order" : "les-options order"}>
+        {shown.map(({ option, place }) => (
+          <li key={place} class={revealed ? "right" : ""}>
+            <span class="letter">{letters[place]}</span>
+            <div class="words">
+              {wordsIn(option)}
+              {revealed && option.why && <small>{sentence(option.why)}</small>}
+            </div>
+          </li>
+        ))}
+      </ol>
+      {revealed && (
+        <ul class="les-options had">
+          {orderRows.map((name, i) => (
+            <li key={name} class={i === now.row ? "row" : ""}>
+              <div class="words">{i === 0 ? "Had it in this order" : "Had it otherwise"}</div>
+              <Hands name={name} row={i} tally={now} bar={bars[i] ?? 0} />
+            </li>
+          ))}
+        </ul>
+      )}
+    </>
+  );
+}
+
+/** The right answer of a question in words, for the presenter. */
+export function answerWords(q: QuestionTold): string {
+  if (q.form === "order") {
+    const items = mixed(q.options);
+    return q.options.map((o, place) => `${letterOf(items.findIndex((i) => i.place === place))} ${wordsIn(o)}`).join("; ");
+  }
+  const right = q.options.findIndex((o) => o.right);
+  const option = q.options[right];
+  return option ? `${letterOf(right)}: ${wordsIn(option)}` : (shownIn(q.answer) ?? "");
+}
+
