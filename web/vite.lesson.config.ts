@@ -1,3 +1,4 @@
+import { join } from "node:path";
 import { defineConfig, type Plugin } from "vite";
 
 /** Puts the script and the styles of the page into the page, so that it is one file. */
@@ -19,13 +20,16 @@ function inOnePage(): Plugin {
   };
 }
 
+/** Beside the page of the workbench. */
+const out = join(process.env["FORECOURSE_WEB_OUT"] ?? "../build/release/web", "../lesson-page");
+
 // The lesson as one page that needs no program: the engine, the station and the lesson are put into it by the program.
 export default defineConfig({
   base: "./",
   publicDir: false,
   plugins: [inOnePage()],
   build: {
-    outDir: process.env["FORECOURSE_LESSON_OUT"] ?? "../build/release/lesson",
+    outDir: out,
     emptyOutDir: true,
     target: "es2022",
     assetsInlineLimit: 1_000_000,

@@ -135,16 +135,6 @@ export interface CalendarWant {
   within?: number;
   units?: Units;
 }
-export interface LessonWant {
-  study: "lesson";
-  lesson?: string;
-  failure?: string;
-  at?: string;
-  questions?: number;
-  level?: number;
-  seed?: number;
-  units?: Units;
-}
 export interface KitWant {
   study: "kit";
   units?: Units;
@@ -379,7 +369,6 @@ export type KnownWant =
   | MendsWant
   | CalendarWant
   | KitWant
-  | LessonWant
   | ContainmentWant
   | TankWant
   | FlotationWant

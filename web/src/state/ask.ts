@@ -1,7 +1,7 @@
 import { effect, signal, untracked, type ReadonlySignal } from "@preact/signals";
 import { useEffect, useMemo } from "preact/hooks";
 import { api, Refused } from "../api/client";
-import type { Edit, KnownWant, Want } from "../api/types";
+import type { Edit, Want } from "../api/types";
 import { alive, station } from "./station";
 
 /** What was asked, as it stands. Old answers stay, marked, while new ones are on their way. */
@@ -98,8 +98,8 @@ interface RefusedOne {
 }
 
 /** Asks the open station once; gives the result of the document, or fails with words for the reader. */
-export async function askOnce<A>(want: KnownWant): Promise<A> {
-  const { answers } = await api.ask<RefusedOne>([{ ...want } as Want]);
+export async function askOnce<A>(want: object): Promise<A> {
+  const { answers } = await api.ask<RefusedOne>([want as Want]);
   const { document, error = "no answer", hint } = answers[0] ?? {};
   if (!document) throw new Error(hint ? `${error}; ${hint}` : error);
   return document.result as A;
