@@ -62,6 +62,9 @@ export function questionOf(question: string, page: string, more: Partial<Questio
     tolerance: null,
     order: [],
     explanation: "",
+    explanation_si: "",
+    rests_on: null,
+    caution: null,
     ...more,
   };
 }

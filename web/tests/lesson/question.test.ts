@@ -5,11 +5,12 @@ import { lesson, questionOf, replayOf, sceneOf } from "./fixture";
 vi.stubGlobal("matchMedia", () => ({ matches: true }));
 const session = await import("../../src/state/lesson/session");
 const { act, openLesson, perform, pageQuestions, question, replaying, shared, tally, tallyOf, told } = session;
-const { mixed, answerWords } = await import("../../src/panels/lesson/Question");
+const { answerWords } = await import("../../src/panels/lesson/Question");
 
 const order = questionOf("order", "drop", {
   form: "order",
-  options: ["pump stops", "groove breaks", "line drains"].map((words) => ({ words, words_si: words, right: true, why: null })),
+  options: ["pump stops", "groove breaks", "line drains"].map((words) => ({ words, words_si: words, right: false, why: null })),
+  order: [1, 0, 2],
 });
 const asked: object[] = [];
 let ended = 0;
@@ -43,9 +44,8 @@ describe("a question", () => {
     act({ do: "question" });
     expect(question.value && tallyOf(question.value).counts).toEqual([9, 0, 0]);
   });
-  test("of an order is shown mixed, and told by the letters it was shown with", () => {
-    expect(mixed(order.options).map((o) => o.place)).toEqual([1, 2, 0]);
-    expect(answerWords(order)).toBe("C pump stops; A groove breaks; B line drains");
+  test("of an order is told by the letters it was shown with", () => {
+    expect(answerWords(order)).toBe("B groove breaks; A pump stops; C line drains");
   });
   test("of a choice is told by its letter", () => expect(answerWords(questionOf("q", "drop"))).toBe("B: two"));
 });

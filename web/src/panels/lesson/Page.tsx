@@ -66,7 +66,9 @@ export function PageView() {
         <p>{sentence(state?.words ?? "")}</p>
         <Coming />
       </div>
-      <aside class="les-side">{place.over.kind === "failures" ? <Failures /> : <Facts page={of} />}</aside>
+      <aside class="les-side" tabIndex={0} aria-label="Of this station">
+        {place.over.kind === "failures" ? <Failures /> : <Facts page={of} />}
+      </aside>
       <div class="les-why">
         <section>
           <h2>What it prevents</h2>

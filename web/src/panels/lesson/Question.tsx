@@ -27,7 +27,12 @@ export function QuestionView() {
       {q.caution && <p class="les-caution">{sentence(q.caution)}</p>}
       <h1>{wordsIn(q)}</h1>
       <Answers q={q} revealed={over.revealed} />
-      {over.revealed && <p class="les-explains">{explanationOf(q)}</p>}
+      {over.revealed && (
+        <p class="les-explains">
+          {explanationOf(q)}
+          {q.rests_on && <small> It rests on a default: {q.rests_on}.</small>}
+        </p>
+      )}
       <div class="les-foot">
         <button type="button" class="btn go" onClick={() => act({ do: "ask" })}>
           {over.revealed ? "Back to the page" : "Show the answer"} <span class="kbd">a</span>
@@ -44,7 +49,7 @@ export function QuestionView() {
 }
 
 export const explanationOf = (q: QuestionTold) =>
-  shared.value.units === "si" ? (q.explanation_si ?? q.explanation) : q.explanation;
+  shared.value.units === "si" ? q.explanation_si : q.explanation;
 
 function NoQuestion() {
   const { questions, questionsProblem } = told.value;
@@ -124,30 +129,28 @@ function Hands(props: { name: string; row: number; tally: Tally; bar: number }) 
   );
 }
 
-/** The items of an order as they are shown: by their words, so that their places tell nothing. */
-export const mixed = (options: readonly OptionTold[]) =>
-  options.map((option, place) => ({ option, place })).sort((a, b) => (a.option.words < b.option.words ? -1 : 1));
+const Item = ({ of, revealed }: { of: OptionTold | undefined; revealed: boolean }) => (
+  <div class="words">
+    {of && wordsIn(of)}
+    {revealed && of?.why && <small>{sentence(of.why)}</small>}
+  </div>
+);
 
 function Order({ q, revealed }: { q: QuestionTold; revealed: boolean }) {
-  const items = mixed(q.options);
-  const letters = q.options.map((_, place) => letterOf(items.findIndex((item) => item.place === place)));
   const now = tallyOf(q);
   const bars = barsOf(now);
-  const shown = revealed ? q.options.map((option, place) => ({ option, place })) : items;
+  const places = revealed ? q.order : q.options.map((_, place) => place);
   return (
     <>
       <p class="les-form">
         {asks.order}
-        {revealed && <b> {letters.join(" ")}</b>}
+        {revealed && <b> {q.order.map(letterOf).join(" ")}</b>}
       </p>
       <ol class={revealed ? "les-options revealed order" : "les-options order"}>
-        {shown.map(({ option, place }) => (
+        {places.map((place) => (
           <li key={place} class={revealed ? "right" : ""}>
-            <span class="letter">{letters[place]}</span>
-            <div class="words">
-              {wordsIn(option)}
-              {revealed && option.why && <small>{sentence(option.why)}</small>}
-            </div>
+            <span class="letter">{letterOf(place)}</span>
+            <Item of={q.options[place]} revealed={revealed} />
           </li>
         ))}
       </ol>
@@ -165,11 +168,12 @@ function Order({ q, revealed }: { q: QuestionTold; revealed: boolean }) {
   );
 }
 
+const wordsOf = (option: OptionTold | undefined) => (option ? wordsIn(option) : "");
+
 /** The right answer of a question in words, for the presenter. */
 export function answerWords(q: QuestionTold): string {
   if (q.form === "order") {
-    const items = mixed(q.options);
-    return q.options.map((o, place) => `${letterOf(items.findIndex((i) => i.place === place))} ${wordsIn(o)}`).join("; ");
+    return q.order.map((place) => `${letterOf(place)} ${wordsOf(q.options[place])}`).join("; ");
   }
   const right = q.options.findIndex((o) => o.right);
   const option = q.options[right];

@@ -87,12 +87,18 @@ const allKinds = 500;
 
 const replays = new Map<string, Promise<ReplayTold>>();
 
+/** A replay that can be shown; else it fails with the reason. */
+function whole(replay: ReplayTold): ReplayTold {
+  if (replay.problem || !replay.scenes.length) throw new Error(replay.problem || "there is nothing to show");
+  return replay;
+}
+
 function replayOf(failure: string, at: string): Promise<ReplayTold> {
   const key = `${failure} ${at}`;
   const kept = replays.get(key);
   if (kept) return kept;
   if (!host) return Promise.reject(new Error("no lesson is open"));
-  const asked = host.ask<ReplayTold>({ study: "lesson", failure, ...(at ? { at } : {}) });
+  const asked = host.ask<ReplayTold>({ study: "lesson", failure, ...(at ? { at } : {}) }).then(whole);
   replays.set(key, asked);
   asked.catch(() => replays.delete(key));
   return asked;

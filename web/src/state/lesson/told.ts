@@ -91,8 +91,10 @@ export interface SceneTold {
 export interface ReplayTold {
   failure: string;
   title: string;
-  at: string;
-  caution: string;
+  at: string | null;
+  /** Why there is none. */
+  problem?: string | null;
+  caution: string | null;
   /** The part fails; the part works. */
   scenes: SceneTold[];
 }
@@ -112,18 +114,19 @@ export interface QuestionTold {
   form: Form;
   level: number;
   page: string;
-  caution?: string | null;
+  caution: string | null;
   words: string;
   words_si: string;
   options: OptionTold[];
   answer: ShownValue | null;
   /** Share of the answer within which an estimate counts as right. */
   tolerance: number | null;
-  /** Of an order: its items as they come. */
-  order: string[];
-  order_si?: string[];
+  /** Of an order: the places of its options as they come. */
+  order: number[];
   explanation: string;
-  explanation_si?: string;
+  explanation_si: string;
+  /** An unpublished default that the answer rests on. */
+  rests_on: string | null;
 }
 
 export interface QuestionsTold {
