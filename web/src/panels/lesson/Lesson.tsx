@@ -1,7 +1,7 @@
 import { useCallback, useEffect, useRef, useState } from "preact/hooks";
 import { sentence } from "../../draw/words";
 import {
-  act, openLesson, page, perform, replaying, shared, told, type Host,
+  act, openLesson, page, perform, replaying, shared, shownBy, told, type Host,
 } from "../../state/lesson/session";
 import type { LessonTold } from "../../state/lesson/told";
 import { openPresenter, tellPresenter } from "../../state/lesson/windows";
@@ -29,6 +29,7 @@ export function Lesson({ host, lesson, problem }: Props) {
     if (!dialog.current?.open) dialog.current?.showModal();
     dialog.current?.focus();
   }, []);
+  useEffect(() => shownBy(host), [host]);
   useEffect(() => {
     if (lesson) openLesson(host, lesson);
   }, [lesson, host.station]);

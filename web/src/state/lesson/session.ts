@@ -126,6 +126,9 @@ async function fetchQuestions(from: Host) {
   }
 }
 
+/** The page that a lesson is shown by, which it asks and which it ends. */
+export const shownBy = (page: Host) => void (host = page);
+
 /** Opens a lesson where it was left, or anew where it is another. */
 export function openLesson(of: Host, lesson: LessonTold) {
   const same = told.peek().station === of.station && told.peek().lesson !== null;
