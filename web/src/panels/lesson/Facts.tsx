@@ -18,36 +18,53 @@ export function Shown({ text }: { text: string }) {
   );
 }
 
-function NumberOf({ of }: { of: NumberTold }) {
+function NumberOf({ of, leads }: { of: NumberTold; leads: boolean }) {
   const text = shownIn(of);
   return (
-    <div class="les-number">
+    <div class={leads ? "les-number leads" : "les-number"}>
       <dt>{of.label}</dt>
       <dd>
         {text === null ? <span class="none">Not determined</span> : <Shown text={text} />}
         {text === null && of.reason && <small>{sentence(of.reason)}</small>}
-        {of.rests_on && <small>Rests on a default: {of.rests_on}</small>}
       </dd>
     </div>
   );
 }
 
+/** Room for so many clauses; all of them, with their editions, are in the presenter's window. */
+const mostClauses = 2;
+
+/** A clause in our words, and whether its text was seen. */
+export const ClauseWords = ({ of }: { of: ClauseTold }) => (
+  <>
+    {sentence(of.words)}
+    {!of.text_seen && <i> Not verified.</i>}
+  </>
+);
+
 function Clauses({ of }: { of: readonly ClauseTold[] }) {
   if (!of.length) return null;
+  const more = of.length - mostClauses;
   return (
     <section class="les-clauses">
       <h2>{of.length > 1 ? "The clauses behind it" : "The clause behind it"}</h2>
       <ul>
-        {of.map((c) => (
+        {of.slice(0, mostClauses).map((c) => (
           <li key={`${c.clause} ${c.words}`}>
-            <b>{c.clause}</b>
-            {c.edition ? `, ${c.edition}` : ""}: {sentence(c.words)}
-            {!c.text_seen && <i> Not verified.</i>}
+            <b>{c.clause}</b>: <ClauseWords of={c} />
           </li>
         ))}
       </ul>
+      {more > 0 && <p>and {more} more</p>}
     </section>
   );
+}
+
+/** What numbers of a page rest on that nobody entered, each once. */
+function Defaults({ of }: { of: readonly NumberTold[] }) {
+  const all = [...new Set(of.flatMap((n) => n.rests_on ?? []))];
+  if (!all.length) return null;
+  return <p class="les-defaults">Rests on a default: {all.join("; ")}</p>;
 }
 
 /** Numbers of a page, what the trade calls the part, and the clause. */
@@ -55,9 +72,10 @@ export const Facts = ({ page }: { page: PageTold }) => (
   <div class="les-facts">
     <dl class="les-numbers">
       {page.numbers.map((n) => (
-        <NumberOf key={n.number} of={n} />
+        <NumberOf key={n.number} of={n} leads={n === page.numbers.find((one) => one.shown !== null)} />
       ))}
     </dl>
+    <Defaults of={page.numbers} />
     {page.synonyms.length > 0 && (
       <p class="les-also">
         <span>Also called</span> {page.synonyms.join(", ")}

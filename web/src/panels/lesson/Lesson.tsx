@@ -91,8 +91,8 @@ function Top({ host, present }: { host: Host; present: () => void }) {
   const { over, blank } = shared.value.place;
   return (
     <header class="les-top">
-      <b>{told.value.lesson?.title ?? "Lesson"}</b>
-      <span class="of">{host.station}</span>
+      <b>{host.station || "Lesson"}</b>
+      <span class="title">{told.value.lesson?.title}</span>
       <span class="sp" />
       <button type="button" class="btn" onClick={() => act({ do: "back" })}>
         <span class="kbd">←</span> Back

@@ -23,12 +23,12 @@ export function Where({ page: of }: { page: PageTold }) {
 /** The states in which the picture can stand. */
 function States({ of }: { of: PageTold }) {
   const now = shared.value.place.state;
-  if (of.states.length < 2) return null;
+  if (of.states.length < 2) return <p>{sentence(of.states[0]?.words ?? "")}</p>;
   return (
     <div class="les-states" role="group" aria-label="State of the picture">
       {of.states.map((s, i) => (
         <button type="button" key={s.state} aria-pressed={i === now} onClick={() => act({ do: "show-state", state: i })}>
-          {capital(s.state)}
+          {capital(s.words || s.state)}
         </button>
       ))}
     </div>
@@ -63,7 +63,6 @@ export function PageView() {
       </figure>
       <div class="les-caption">
         <States of={of} />
-        <p>{sentence(state?.words ?? "")}</p>
         <Coming />
       </div>
       <aside class="les-side" tabIndex={0} aria-label="Of this station">

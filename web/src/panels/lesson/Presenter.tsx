@@ -2,6 +2,7 @@ import { useCallback, useEffect, useState } from "preact/hooks";
 import { capital, sentence } from "../../draw/words";
 import { act, failures, page, pageQuestions, perform, question, shared, told, wordsIn } from "../../state/lesson/session";
 import type { PageTold } from "../../state/lesson/told";
+import { ClauseWords } from "./Facts";
 import { useLessonKeys } from "./keyboard";
 import { Where } from "./Page";
 import { answerWords, explanationOf } from "./Question";
@@ -39,6 +40,7 @@ export function Presenter() {
         <Shown />
         <Questions />
         <LeftOut of={of} />
+        <Clauses of={of} />
       </div>
       <Steer />
     </main>
@@ -98,6 +100,24 @@ function Shown() {
     <section class="shown">
       <h2>The room sees</h2>
       <p>{words}</p>
+    </section>
+  );
+}
+
+/** All clauses of the page, with their editions. */
+function Clauses({ of }: { of: PageTold }) {
+  if (!of.clauses.length) return null;
+  return (
+    <section>
+      <h2>Clauses</h2>
+      <ul>
+        {of.clauses.map((c) => (
+          <li key={`${c.clause} ${c.words}`}>
+            <b>{c.clause}</b>
+            {c.edition ? ` (${c.edition})` : ""}: <ClauseWords of={c} />
+          </li>
+        ))}
+      </ul>
     </section>
   );
 }
