@@ -9,7 +9,7 @@ import "./style/lesson.css";
 import "./style/lesson_page.css";
 import { Lesson } from "./panels/lesson/Lesson";
 import { Presenter } from "./panels/lesson/Presenter";
-import { startEngine, type Engine } from "./state/lesson/engine";
+import { start, type Engine } from "../../wasm/engine";
 import { setUnits, type Host, type Units } from "./state/lesson/session";
 import type { LessonTold, LessonWant } from "./state/lesson/told";
 import { followLesson, presents } from "./state/lesson/windows";
@@ -71,7 +71,7 @@ async function begin() {
     host.station = station.name;
     setUnits(station.units);
     document.title = `Lesson: ${station.name}`;
-    host.ask = askOf(await startEngine(carried("engine")), station);
+    host.ask = askOf(await start(carried("engine")), station);
     lesson.value = await host.ask<LessonTold>({ study: "lesson" });
   } catch (error) {
     problem.value = error instanceof Error ? error.message : String(error);
