@@ -23,10 +23,10 @@ const told = async () =>
   ((await commandJson("lesson", `${project}/sites/hollin-gap.toml`)) as LessonDocument).result.pages;
 
 /** The lesson in a browser where little motion is asked for, unless `moves`. */
-async function lesson({ moves = false, query = "?sheet=lesson" } = {}) {
+async function lesson({ moves = false, query = "?sheet=lesson", viewport = projector } = {}) {
   const opened = await open(shared.browser, station.workbench, {
     query,
-    viewport: projector,
+    viewport,
     reducedMotion: moves ? "no-preference" : "reduce",
   });
   onTestFinished(() => opened.context.close());
@@ -116,6 +116,21 @@ describe("the lesson", () => {
     }
   });
 
+  test.each(Object.entries(sizes))("fits a screen that is %s", async (name, viewport) => {
+    const { page } = await lesson({ viewport });
+    await turnTo(page, "shear-poppets");
+    await looked(page);
+    await picture(page, `lesson-${name}`);
+  });
+
+  test("goes by its keys after a button was clicked", async () => {
+    const pages = await told();
+    const { page } = await lesson();
+    await page.click('.les-top button:has-text("Next")');
+    await press(page, " ");
+    expect(await title(page)).toBe(pages[2]?.title);
+  });
+
   test("goes blank and comes back", async () => {
     const { page } = await lesson();
     await press(page, "b");
@@ -173,6 +188,8 @@ describe("break it", () => {
   test("each failure of each page can be shown, or says why it cannot", async () => {
     const pages = await told();
     const { page, seen } = await lesson();
+    const failures = new Set(pages.flatMap((p) => p.failures.filter((f) => f.available).map((f) => f.failure)));
+    expect(failures.size).toBeGreaterThan(10);
     for (const of of pages) {
       for (const [i, failure] of of.failures.entries()) {
         await press(page, "x");

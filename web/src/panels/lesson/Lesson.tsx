@@ -19,6 +19,12 @@ interface Props {
   problem: string | null;
 }
 
+/** After a click the keys are those of the lesson again, not of what was clicked. */
+const giveBack = (event: MouseEvent) => {
+  const target = event.target instanceof Element ? event.target.closest("button") : null;
+  if (event.detail > 0 && target) target.closest("dialog")?.focus();
+};
+
 /** The lesson over everything else, for a projector. */
 export function Lesson({ host, lesson, problem }: Props) {
   const dialog = useRef<HTMLDialogElement>(null);
@@ -42,6 +48,7 @@ export function Lesson({ host, lesson, problem }: Props) {
       tabIndex={-1}
       ref={dialog}
       onCancel={(e) => e.preventDefault()}
+      onClick={giveBack}
     >
       <Top host={host} present={present} />
       <div class="les-body">

@@ -200,7 +200,10 @@ function Steer() {
         class="btn"
         aria-label="Level of the questions"
         value={shared.value.place.level}
-        onChange={(e) => act({ do: "level", level: Number(e.currentTarget.value) })}
+        onChange={(e) => {
+          act({ do: "level", level: Number(e.currentTarget.value) });
+          e.currentTarget.blur();
+        }}
       >
         {levels.map((name, i) => (
           <option key={name} value={i}>

@@ -54,11 +54,13 @@ function Scene({ scene, picture, id }: { scene: SceneTold; picture: string; id: 
   );
 }
 
-/** A scene has room for so many courses at the playhead. */
+/** A scene has room for so many rows; courses at the playhead take what results leave, one at least. */
+const mostRows = 5;
 const mostCourses = 2;
 
 function Courses({ scene, at }: { scene: SceneTold; at: number }) {
-  const rows = scene.courses.slice(0, mostCourses).map((c) => ({
+  const room = Math.min(mostCourses, Math.max(1, mostRows - scene.told.length));
+  const rows = scene.courses.slice(0, room).map((c) => ({
     label: c.label,
     text: courseText(c.quantity, shared.value.units, sceneValue(scene, c.values, at)),
   }));
