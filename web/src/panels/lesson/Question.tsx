@@ -69,13 +69,13 @@ function NoQuestion() {
   );
 }
 
-const Hint = ({ form }: { form: Form }) => (
-  <p class="les-hint">
-    {form === "estimate"
-      ? "Type each guess and press Enter. Backspace takes the last one away."
-      : "Arrows choose an answer, digits count its hands."}
-  </p>
-);
+const hints: Readonly<Record<Form, string>> = {
+  choice: "Arrows choose an answer, digits count its hands.",
+  fault: "Arrows choose an answer, digits count its hands.",
+  order: "The room is counted when the order is shown: arrows and digits.",
+  estimate: "Type each guess and press Enter. Backspace takes the last one away.",
+};
+const Hint = ({ form }: { form: Form }) => <p class="les-hint">{hints[form]}</p>;
 
 function Answers({ q, revealed }: { q: QuestionTold; revealed: boolean }) {
   if (q.form === "estimate") return <Estimates q={q} tally={tallyOf(q)} revealed={revealed} />;
