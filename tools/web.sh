@@ -27,7 +27,7 @@ web_packages() {
 web_build() {
   local stamp=$1/web.built
   if [[ -f $stamp && -f $1/web/index.html ]] &&
-    [[ -z $(find "$root/web" "$root/shelf" -name node_modules -prune -o -type f -newer "$stamp" -print -quit) ]]; then
+    [[ -z $(find "$root/web" "$root/shelf" "$root/wasm" -name node_modules -prune -o -type f -newer "$stamp" -print -quit) ]]; then
     return
   fi
   web_packages

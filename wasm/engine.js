@@ -4,9 +4,7 @@
 //   const ask = await load();
 //   ask({ site: textOfTheFile, study: "flow" });   // { document } or { error, hint }
 
-const packed = "@ENGINE@";
-
-const unpack = () => {
+const unpack = (packed) => {
   const bytes = Uint8Array.from(atob(packed), (letter) => letter.charCodeAt(0));
   return new Response(new Blob([bytes]).stream().pipeThrough(new DecompressionStream("gzip"))).arrayBuffer();
 };
@@ -34,11 +32,11 @@ const missing = (name) => () => {
   throw new Error(`the engine has no ${name}`);
 };
 
-/** Starts the engine; gives the function that answers requests, one after the other. */
-export async function load() {
+/** Starts the engine from its packed module; gives the function that answers requests, one after the other. */
+export async function start(packed) {
   let memory;
   const given = surroundings(() => new DataView(memory.buffer));
-  const module = await WebAssembly.compile(await unpack());
+  const module = await WebAssembly.compile(await unpack(packed));
   const imports = {};
   for (const { module: from, name } of WebAssembly.Module.imports(module)) {
     (imports[from] ??= {})[name] = given[name] ?? missing(name);
@@ -56,3 +54,6 @@ export async function load() {
     return JSON.parse(new TextDecoder().decode(bytes.subarray(told, bytes.indexOf(0, told))));
   };
 }
+
+/** The engine that this file holds. */
+export const load = () => start("@ENGINE@");

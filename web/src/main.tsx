@@ -16,6 +16,8 @@ import "./style/ledger.css";
 import "./style/ledgerview.css";
 import "./style/kit.css";
 import "./style/reports.css";
+import "./style/lesson.css";
+import "./style/lesson_page.css";
 import "./style/states.css";
 import "./style/drawing.css";
 import "./style/narrow.css";
@@ -27,17 +29,28 @@ import { Incident } from "./panels/incident/Incident";
 import { Kit } from "./panels/kit/Kit";
 import { Ledger } from "./panels/ledger/Ledger";
 import { Reports } from "./panels/reports/Reports";
+import { Presenter } from "./panels/lesson/Presenter";
+import { LessonSheet } from "./panels/shell/LessonSheet";
 import { Shell } from "./panels/shell/Shell";
 import { Site } from "./panels/site/Site";
 import { Tank } from "./panels/tank/Tank";
 import { listenToKeys } from "./state/keys";
+import { followLesson, presents } from "./state/lesson/windows";
 import { follow } from "./state/station";
 
-follow();
-listenToKeys();
-render(
-  <Shell
-    panels={{ site: Site, tank: Tank, flow: Flow, incident: Incident, containment: Containment, ledger: Ledger, checks: Checks, kit: Kit, reports: Reports }}
-  />,
-  document.body,
-);
+if (presents !== null) {
+  followLesson(presents);
+  render(<Presenter />, document.body);
+} else {
+  follow();
+  listenToKeys();
+  render(
+    <Shell
+      panels={{
+        site: Site, tank: Tank, flow: Flow, incident: Incident, containment: Containment, ledger: Ledger, checks: Checks,
+        kit: Kit, lesson: LessonSheet, reports: Reports,
+      }}
+    />,
+    document.body,
+  );
+}

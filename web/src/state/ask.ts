@@ -89,3 +89,18 @@ export function useStanding<A>(question: () => Question | null, key: unknown = n
   useEffect(() => asked.end, [asked]);
   return asked.now.value;
 }
+
+/** What the program refuses of one question of several. */
+interface RefusedOne {
+  error?: string;
+  hint?: string;
+  document?: { result: unknown };
+}
+
+/** Asks the open station once; gives the result of the document, or fails with words for the reader. */
+export async function askOnce<A>(want: object): Promise<A> {
+  const { answers } = await api.ask<RefusedOne>([want as Want]);
+  const { document, error = "no answer", hint } = answers[0] ?? {};
+  if (!document) throw new Error(hint ? `${error}; ${hint}` : error);
+  return document.result as A;
+}

@@ -28,6 +28,7 @@ function onKey(event: KeyboardEvent) {
   } else if (event.key === "[") select(Math.max(1, selection.value.stop - 1));
   else if (event.key === "]") select(Math.min(11, selection.value.stop + 1));
   else if (event.key === "v" || event.key === "V") turnView(event.shiftKey ? -1 : 1);
+  else if (event.key === "w") sheet.value = "lesson";
   else if (event.key === "u") setUnits(units.value === "us" ? "si" : "us");
   else if (event.key === "?") keyListOpen.value = !keyListOpen.value;
 }

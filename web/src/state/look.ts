@@ -2,6 +2,8 @@ import { computed, effect, signal } from "@preact/signals";
 import type { Units } from "../api/types";
 import { station } from "./station";
 
+export { stopNames } from "./stops";
+
 export const sheets = [
   { key: "1", id: "site", name: "Site" },
   { key: "2", id: "tank", name: "Tank" },
@@ -11,6 +13,7 @@ export const sheets = [
   { key: "6", id: "ledger", name: "Ledger" },
   { key: "7", id: "checks", name: "Checks" },
   { key: "8", id: "kit", name: "Kit and calendar" },
+  { key: "9", id: "lesson", name: "Lesson" },
   { key: "0", id: "reports", name: "Reports" },
 ] as const;
 export type SheetId = (typeof sheets)[number]["id"];
@@ -78,9 +81,6 @@ export const setProduct = (id: string) => (chosenProduct.value = id);
 export const selection = signal<{ stop: number; part: string | null }>({ stop: 3, part: null });
 export const select = (stop: number, part: string | null = null) => (selection.value = { stop, part });
 
-export const stopNames = [
-  "Tanker", "Fill", "Tank", "Pump", "Line", "Sump", "Shear valve", "Meter", "Hose", "Nozzle", "Vapor",
-] as const;
 
 effect(() => {
   const root = document.documentElement;

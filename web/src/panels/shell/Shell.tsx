@@ -187,7 +187,8 @@ export function Head(props: { title: string; about: ComponentChildren; children?
 }
 
 const keyList: [string, string][] = [
-  ["1 2 3 4 5 6 7 8 0", "open a sheet"],
+  ["1 2 3 4 5 6 7 8 9 0", "open a sheet"],
+  ["w", "the lesson"],
   ["v", "next view of the sheet; with Shift the one before"],
   ["[ ]", "stop of the course, back and on"],
   ["Arrows", "move the focused part on the plan; Shift: five steps"],
