@@ -31,14 +31,16 @@ struct SceneValue {
   std::string label;
   std::optional<double> value;  ///< [SI]; empty: not determined, or never
   Quantity quantity = Quantity::volume;
+  std::string pointer;  ///< where the command of the scene prints it (RFC 6901)
 };
 
 /// One way it goes. `values` are what the picture of the page is drawn from, each in [0, 1] but where its page says
 /// otherwise; all vectors are as long as `time`.
 struct Scene {
-  std::string name;          ///< "without shear valve"
-  bool works = false;        ///< the part does what it is there for
-  std::vector<double> time;  ///< [s]
+  std::string name;                  ///< "without shear valve"
+  bool works = false;                ///< the part does what it is there for
+  std::vector<std::string> command;  ///< that prints what is told, as of a proof
+  std::vector<double> time;          ///< [s]
   std::map<std::string, std::vector<double>> values;
   std::vector<Course> courses;
   std::vector<SceneEvent> events;
@@ -52,8 +54,8 @@ struct Replay {
   std::string at;             ///< id of the part
   std::string problem;        ///< why there is none; empty: there is
   std::string caution;        ///< shown before any number
-  std::vector<Scene> scenes;  ///< failing, working
-  Proof proof;
+  std::vector<Scene> scenes;  ///< failing, working; none where there is a problem
+  Proof proof;                ///< the command of the failing scene, and where it prints the first value told
 };
 
 /// A kind of failure.
@@ -69,5 +71,9 @@ struct FailureKind {
 [[nodiscard]] const std::vector<FailureKind>& failure_kinds();
 /// Null where there is none.
 [[nodiscard]] const FailureKind* find_failure(std::string_view id);
+
+/// A failure at a part of a station, or at what it happens to first there.
+[[nodiscard]] Replay run_failure(const FailureKind& kind, const site::Site& site, const std::string& at,
+                                 const Context& context = {});
 
 }  // namespace forecourse::lesson

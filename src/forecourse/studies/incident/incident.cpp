@@ -12,6 +12,7 @@
 #include "forecourse/studies/incident/fire/fire_told.h"
 #include "forecourse/studies/incident/overfill/overfill.h"
 #include "forecourse/studies/incident/release/told_run.h"
+#include "forecourse/studies/incident/runs_alone.h"
 #include "forecourse/studies/incident/spread/spread.h"
 
 namespace forecourse::studies {
@@ -49,8 +50,8 @@ constexpr std::size_t drawn_for_long_range = 32;  ///< where one run is a month 
 /// Works an incident out, part by part.
 class Work {
  public:
-  Work(const site::Site& site, const IncidentOptions& options, const Context& context)
-      : site_(site), options_(options), context_(context), request_(merged_request(site, options)) {
+  Work(const site::Site& site, const IncidentOptions& options, const Context& context, bool draws = true)
+      : site_(site), options_(options), context_(context), draws_(draws), request_(merged_request(site, options)) {
     result_.options = options;
     result_.options.request = request_;
     result_.version = FORECOURSE_VERSION;
@@ -238,7 +239,7 @@ class Work {
   void widen_by_inputs(const std::set<Barrier>& unsure) {
     const bool any = std::any_of(inputs_.used().begin(), inputs_.used().end(),
                                  [](const InputUsed& input) { return !input.value.is_certain(); });
-    if (!any || options_.kind == IncidentKind::drive_off || options_.kind == IncidentKind::overfill) return;
+    if (!any || !draws_ || options_.kind == IncidentKind::drive_off || options_.kind == IncidentKind::overfill) return;
     IncidentOptions drawn = options_;
     if (drawn.runs == 0) drawn.runs = options_.kind == IncidentKind::crack ? drawn_for_long_range : drawn_for_range;
     std::set<Barrier> missing = taken_;
@@ -314,6 +315,7 @@ class Work {
   const site::Site& site_;
   const IncidentOptions& options_;
   const Context& context_;
+  bool draws_;  ///< uncertain inputs are drawn for the ranges
   site::IncidentRequest request_;
   Groundwork ground_;
   Inputs inputs_;
@@ -325,6 +327,10 @@ class Work {
 
 IncidentResult study_incident(const site::Site& site, const IncidentOptions& options, const Context& context) {
   return Work(site, options, context).all();
+}
+
+IncidentResult incident_runs_alone(const site::Site& site, const IncidentOptions& options, const Context& context) {
+  return Work(site, options, context, false).all();
 }
 
 }  // namespace forecourse::studies
