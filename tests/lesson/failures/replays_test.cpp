@@ -135,6 +135,7 @@ TEST(Failures, WhatEscapesIsWhatTheLedgerOfTheIncidentBringsOut) {
   for (const char* barrier : {"", "shear-valve"}) {
     studies::IncidentTexts texts{"struck"};
     texts.at = "D3";
+    texts.open.emplace();
     if (*barrier != '\0') texts.without = {barrier};
     const auto options = studies::read_incident_options(texts, studies::Asker::command);
     ASSERT_TRUE(options.ok());

@@ -132,7 +132,8 @@ Scene told_scene(const IncidentSide& side, const IncidentWorked& worked, bool wo
   if (!run.chart.pressure.empty()) {
     scene.courses.push_back({"pressure", "pressure in the line there", Quantity::pressure, run.chart.pressure});
   }
-  scene.events.reserve(run.timeline.size());
+  scene.events.reserve(run.timeline.size() + 1);
+  if (side.texts.open && side.texts.open->empty()) scene.events.push_back({0.0, "no hose is open elsewhere"});
   for (const studies::TimelineRow& row : run.timeline) scene.events.push_back({row.time, row.words});
   const std::string at = "/result/runs/" + std::to_string(worked.run) + "/";
   scene.told = {{"escapes", run.escaped, Quantity::volume, at + "escaped_m3"},

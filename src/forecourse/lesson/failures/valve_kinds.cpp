@@ -18,6 +18,13 @@ IncidentSide side(std::string name, const char* kind, const std::string& at, std
   return out;
 }
 
+/// Nobody fuels elsewhere: what escapes is what this dispenser lets out, and it is found at once.
+IncidentSide struck_side(std::string name, const std::string& at, std::vector<std::string> without = {}) {
+  IncidentSide out = side(std::move(name), "struck", at, std::move(without));
+  out.texts.open.emplace();
+  return out;
+}
+
 IncidentPlan none(const std::string& at, std::string problem) {
   IncidentPlan out;
   out.at = at;
@@ -57,7 +64,7 @@ IncidentPlan struck(const site::Site& site, const std::string& at, Fits fits, co
   IncidentPlan out;
   out.spot = spots.front();
   out.at = out.spot.dispenser->id.text;
-  out.works = side("shear valve works", "struck", out.at);
+  out.works = struck_side("shear valve works", out.at);
   out.acts = Happening::valve_shut;
   out.idle = "no shear valve shuts here: enter the valve with its poppet and its closing";
   return out;
@@ -68,14 +75,14 @@ IncidentPlan struck(const site::Site& site, const std::string& at, Fits fits, co
 IncidentPlan plan_struck(const site::Site& site, const std::string& at) {
   IncidentPlan out =
       struck(site, at, has_shear_valve, "no shear valve is listed: add shear_valve = { ... } to a [[dispenser.inlet]]");
-  out.fails = side("without shear valve", "struck", out.at, {"shear-valve"});
+  out.fails = struck_side("without shear valve", out.at, {"shear-valve"});
   return out;
 }
 
 IncidentPlan plan_single_poppet(const site::Site& site, const std::string& at) {
   IncidentPlan out = struck(site, at, has_double_poppet,
                             "no shear valve with two poppets is listed: say poppet = \"double\" of a shear_valve");
-  out.fails = side("without upper poppet", "struck", out.at, {"upper-poppet"});
+  out.fails = struck_side("without upper poppet", out.at, {"upper-poppet"});
   out.works.name = "both poppets work";
   return out;
 }
@@ -83,7 +90,7 @@ IncidentPlan plan_single_poppet(const site::Site& site, const std::string& at) {
 IncidentPlan plan_unanchored(const site::Site& site, const std::string& at) {
   IncidentPlan out =
       struck(site, at, has_shear_valve, "no shear valve is listed: add shear_valve = { ... } to a [[dispenser.inlet]]");
-  out.fails = side("shear valve not anchored", "struck", out.at);
+  out.fails = struck_side("shear valve not anchored", out.at);
   out.fails.run = "shear valve not anchored";
   out.works.name = "shear valve anchored";
   out.fixed = {{"anchored", 0.0, 1.0}};
