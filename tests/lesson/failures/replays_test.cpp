@@ -223,6 +223,11 @@ TEST(Failures, AnUnknownOneIsToldWithTheNearest) {
   EXPECT_EQ(asked.diagnostics.front().message, "there is no failure 'stuck'");
   EXPECT_EQ(asked.diagnostics.front().hint.rfind("did you mean 'struck'?", 0), 0U);
   EXPECT_TRUE(asked_failure("struck").ok());
+  const site::Site site = site_of("hollin-gap");
+  EXPECT_TRUE(check_part(site, "D4.regular-b").empty());
+  EXPECT_TRUE(check_part(site, "").empty());
+  ASSERT_EQ(check_part(site, "D9").size(), 1U);
+  EXPECT_EQ(check_part(site, "D9").front().message, "there is no part 'D9' at this station");
 }
 
 INSTANTIATE_TEST_SUITE_P(Stations, EveryFailure, ::testing::ValuesIn(stations), [](const auto& one) {

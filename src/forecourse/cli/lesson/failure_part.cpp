@@ -16,6 +16,10 @@ Exit failure_part(const SiteArguments& arguments, const std::string& failure, co
     print_error(report::to_text(kind.diagnostics, source.texts));
     return Exit::bad_input;
   }
+  if (const std::vector<Diagnostic> wrong = lesson::check_part(source.site, at); !wrong.empty()) {
+    print_error(report::to_text(wrong, source.texts));
+    return Exit::bad_input;
+  }
   const lesson::Replay replay = lesson::run_failure(*kind.value, source.site, at);
   const report::ReportFacts facts{{}, {}, source.texts};
   if (arguments.json) {

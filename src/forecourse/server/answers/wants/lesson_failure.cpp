@@ -11,6 +11,7 @@ report::Json lesson_failure(const OpenedSite& opened, const std::string& failure
                             const Context& context) {
   const Parsed<const lesson::FailureKind*> kind = lesson::asked_failure(failure);
   if (!kind.ok()) return refused(kind.diagnostics);
+  if (const std::vector<Diagnostic> wrong = lesson::check_part(opened.site, at); !wrong.empty()) return refused(wrong);
   const lesson::Replay replay = lesson::run_failure(*kind.value, opened.site, at, context);
   return {{"document", report::replay_document(replay, opened.warnings, {{}, {}, opened.texts})}};
 }
