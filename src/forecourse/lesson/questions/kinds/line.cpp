@@ -47,7 +47,7 @@ Asked where_drains(const Ground& ground, Chance& chance) {
   draft.asks = {
       "The inner wall of line " + line->line + " leaks, the outer one is tight. Where does the fuel come to light?",
       {}};
-  draft.explains = {line->words, {}};
+  draft.explains = {"It runs " + line->words + ".", {}};
   return choose_words(std::move(draft), {"in the sump of " + line->sump, {}}, wrong, chance);
 }
 

@@ -244,7 +244,6 @@ Asked link_time(const Ground& ground, Chance& chance) {
                  {constant, Quantity::time}}};
   draft.explains = {"It needs {} of the way to the gas. Until then fuel goes on feeding the fire.",
                     {{(rated - start) / (gas - start), Quantity::share}}};
-  draft.rests_on = illustrative_of(result.inputs);
   return choose_value(std::move(draft), {parts, Quantity::time},
                       {{constant, "One whole time constant."},
                        {constant * rated / gas, "By ratio of absolute temperatures."},

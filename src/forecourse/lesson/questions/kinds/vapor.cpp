@@ -28,7 +28,7 @@ Asked vapor_kept(const Ground& ground, Chance& chance) {
                     " are sold in a month. Without vapor return at the drop, {} of it are lost as vapor in all. "
                     "How much of that does a vapor return keep?",
                 {{*product->throughput, Quantity::volume}, {*product->without_stage_one, Quantity::mass}}};
-  draft.explains = {"{} are lost all the same, most of it at the vehicle and by spills.",
+  draft.explains = {"{} are lost all the same, elsewhere than at the drop.",
                     {{*product->with_stage_one, Quantity::mass}}};
   return choose_value(std::move(draft), {kept, Quantity::mass},
                       {{*product->without_stage_one, "All of it: as if the drop were the only loss."},
