@@ -20,6 +20,12 @@ double filter_loss(const studies::FlowState& state, const std::string& hose) {
   return loss;
 }
 
+std::string filter_words(const std::string& place, const std::string& hose, const std::string& other) {
+  std::string out = "The filter of " + place;
+  out.append(" serves ").append(hose).append(" and ").append(other).append(". With ").append(hose);
+  return out + " alone it takes {}. What does it take with both?";
+}
+
 Asked filter_with_two_hoses(const Ground& ground, Chance& chance) {
   std::vector<KnownHose> all = plain_hoses(ground.site);
   chance.shuffle(all);
@@ -37,9 +43,7 @@ Asked filter_with_two_hoses(const Ground& ground, Chance& chance) {
     if (!(alone > 0.0) || !(both > 0.0)) continue;
     Question draft;
     draft.at = site::place_name(*one.dispenser, *inlet);
-    draft.asks = {"The filter of " + draft.at + " serves " + hose + " and " + other->hose->id.text + ". With " + hose +
-                      " alone it takes {}. What does it take with both?",
-                  {{alone, Quantity::pressure}}};
+    draft.asks = {filter_words(draft.at, hose, other->hose->id.text), {{alone, Quantity::pressure}}};
     draft.explains = {"Its loss grows with the square of what passes, and each hose gives a little less than alone.",
                       {}};
     draft.rests_on = illustrative_of(result.defaults);
@@ -59,6 +63,12 @@ struct Cause {
   std::string why;
   Choke choke;
 };
+
+/// Whether the first hose gives less than it should by far, and all flow as they should.
+bool shows(const std::vector<Amount>& usual, const std::vector<Amount>& seen) {
+  const bool flow = std::all_of(usual.begin(), usual.end(), [](const Amount& one) { return one.value > 0.0; });
+  return flow && seen[0].value > 0.0 && seen[0].value <= 0.85 * usual[0].value;
+}
 
 Asked slow_hose(const Ground& ground, Chance& chance) {
   std::vector<KnownHose> all = plain_hoses(ground.site);
@@ -93,8 +103,7 @@ Asked slow_hose(const Ground& ground, Chance& chance) {
     if (!truth.choke(changed)) continue;
     const std::vector<Amount> usual = read(ground.site);
     const std::vector<Amount> seen = read(changed);
-    if (!(usual[0].value > 0.0) || !(seen[0].value > 0.0) || seen[0].value > 0.85 * usual[0].value) continue;
-    if (!(usual[1].value > 0.0) || !(usual[2].value > 0.0)) continue;
+    if (!shows(usual, seen)) continue;
     Question draft;
     draft.at = place;
     draft.asks = {"Alone, hose " + one.hose->id.text + " should give {}, " + beside->hose->id.text +
