@@ -2,7 +2,8 @@
 # Shared by ./test and whoever puts the engine into a page: the engine as WebAssembly. To be sourced after
 # tools/setup.sh.
 
-# wasm_build: build/wasm/engine.js, one file that holds all of the engine. Silent when there is nothing to do.
+# wasm_build FOLDER: build/wasm/engine.js, one file that holds all of the engine, and FOLDER/engine.packed, where the
+# program looks for it. Silent when there is nothing to do.
 wasm_build() {
   local folder=$root/build/wasm emscripten
   if ! command -v em++ >/dev/null; then install_missing "$root/packages/wasm.txt"; fi
@@ -16,4 +17,5 @@ wasm_build() {
     }
   fi
   build wasm
+  cmp -s -- "$folder/engine.packed" "$1/engine.packed" || cp -- "$folder/engine.packed" "$1/engine.packed"
 }

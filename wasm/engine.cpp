@@ -14,8 +14,10 @@ using forecourse::server::Asked;
 
 /// What can be asked for. Each answers as the command of its name does with --json, and takes the options that the
 /// workbench's page gives it (server/answers/wants/want_members.h).
-constexpr std::array<std::pair<const char*, Json (*)(const Asked&)>, 2> studies{
-    {{"flow", forecourse::server::flow_answer}, {"incident", forecourse::server::incident_answer}}};
+constexpr std::array<std::pair<const char*, Json (*)(const Asked&)>, 3> studies{
+    {{"flow", forecourse::server::flow_answer},
+     {"incident", forecourse::server::incident_answer},
+     {"lesson", forecourse::server::lesson_answer}}};
 
 std::string taken(Json& request, const char* key, const char* otherwise) {
   const auto found = request.find(key);

@@ -103,5 +103,23 @@ TEST(LessonCommand, TellsWhatIsWrong) {
   EXPECT_EQ(lesson(folder, "no-such.toml", "").exit, 2);
 }
 
+TEST(LessonQuestions, AreAskedAndWritten) {
+  const std::string folder = scratch_folder("lesson-questions");
+  const Outcome told = lesson(folder, "hollin-gap.toml", "--questions 4 --level 1 --seed 3 --json --out out");
+  EXPECT_EQ(told.exit, 0) << told.err;
+  const json document = json::parse(told.out);
+  EXPECT_EQ(document["result"]["questions"].size(), 4U);
+  for (const json& one : document["result"]["questions"]) EXPECT_EQ(one["level"], 1);
+  EXPECT_TRUE(has(file_text(folder + "/out/questions.html"), "Key, for the trainer"));
+  EXPECT_EQ(json::parse(file_text(folder + "/out/questions.json"))["options"]["seed"], 3);
+}
+
+TEST(LessonQuestions, OfAPageThatIsNotThereAreRefused) {
+  const std::string folder = scratch_folder("lesson-questions-wrong");
+  const Outcome told = lesson(folder, "hollin-gap.toml", "--questions 4 --page nozle");
+  EXPECT_EQ(told.exit, 2);
+  EXPECT_TRUE(has(told.err, "there is no page 'nozle'")) << told.err;
+}
+
 }  // namespace
 }  // namespace forecourse::cli

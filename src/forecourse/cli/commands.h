@@ -193,14 +193,26 @@ struct SheetsArguments {
   std::string command;                  ///< as typed, for the report
 };
 
+/// What the command lesson is told of questions.
+struct QuestionsArguments {
+  std::optional<std::size_t> count;  ///< empty: no questions are asked for
+  int level = 0;                     ///< 0: every level
+  std::uint64_t seed = 1;
+  std::string page;  ///< empty: every page
+};
+
 /// What a lesson is told on the command line.
 struct LessonArguments {
   SiteArguments site;
-  std::string lesson;   ///< a lesson file; empty: the built-in lesson
-  std::string on;       ///< the day of its findings; empty: today
-  bool pdf = false;     ///< lesson.pdf beside lesson.html
-  std::string paper;    ///< of the PDF, as of the flow study
-  std::string command;  ///< as typed, for the report
+  std::string lesson;            ///< a lesson file; empty: the built-in lesson
+  std::string failure;           ///< id of what is broken instead; empty: nothing
+  std::string at;                ///< of the failure: id of the part
+  QuestionsArguments questions;  ///< asked instead, where there is a count
+  std::string take_away;         ///< file of the lesson that needs no program; empty: none is written
+  std::string on;                ///< the day of its findings; empty: today
+  bool pdf = false;              ///< lesson.pdf beside lesson.html
+  std::string paper;             ///< of the PDF, as of the flow study
+  std::string command;           ///< as typed, for the report
 };
 
 /// What a delivery is told on the command line.

@@ -3,6 +3,9 @@
 
 #include "forecourse/cli/commands.h"
 #include "forecourse/cli/console.h"
+#include "forecourse/cli/lesson/failure_part.h"
+#include "forecourse/cli/lesson/questions_part.h"
+#include "forecourse/cli/lesson/take_away_part.h"
 #include "forecourse/cli/output.h"
 #include "forecourse/cli/pdf.h"
 #include "forecourse/report/diagnostic_text.h"
@@ -47,6 +50,7 @@ Exit lesson_command(const LessonArguments& arguments) {
     print_error("error: --pdf needs --out, the folder to write into\n");
     return Exit::bad_input;
   }
+  if (!arguments.failure.empty()) return failure_part(arguments.site, arguments.failure, arguments.at);
   SiteSource source;
   if (!load_site(arguments.site, source)) return Exit::bad_input;
   const std::optional<site::Date> on = day_of(arguments.on);
@@ -54,11 +58,18 @@ Exit lesson_command(const LessonArguments& arguments) {
   if (!on || !file) return Exit::bad_input;
   const lesson::Studies studies = lesson::make_studies(source.site, *on);
   const lesson::Ground ground = lesson::ground_of(source.site, studies);
+  if (arguments.questions.count) {
+    return questions_part(arguments.questions, arguments.site, source, ground,
+                          {arguments.pdf, arguments.paper, arguments.command});
+  }
   std::vector<Diagnostic> wrong;  // the built-in lesson is our own
   if (!arguments.lesson.empty()) wrong = lesson::check_lesson(*file, ground);
   if (!wrong.empty()) {
     print_error(report::to_text(wrong, source.texts));
     return Exit::bad_input;
+  }
+  if (!arguments.take_away.empty()) {
+    return take_away_part(source, arguments.lesson.empty() ? "" : source.texts.back().text, arguments.take_away);
   }
   lesson::Lesson lesson = lesson::make_lesson(*file, ground);
   lesson.version = FORECOURSE_VERSION;

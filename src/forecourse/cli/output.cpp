@@ -35,6 +35,12 @@ bool make_folder(const std::string& folder) {
   return !trouble;
 }
 
+std::string beside_program(const std::string& name) {
+  std::error_code trouble;
+  const std::filesystem::path program = std::filesystem::read_symlink("/proc/self/exe", trouble);
+  return trouble ? name : (program.parent_path() / name).string();
+}
+
 bool falls_short(const std::vector<checks::Finding>& findings) {
   return std::any_of(findings.begin(), findings.end(),
                      [](const checks::Finding& finding) { return finding.state == checks::FindingState::falls_short; });

@@ -21,6 +21,9 @@ namespace forecourse::cli {
 /// Makes a folder with those above it; false, with the reason on standard error, if it cannot be.
 [[nodiscard]] bool make_folder(const std::string& folder);
 
+/// Path of a file or folder that is built beside the program.
+[[nodiscard]] std::string beside_program(const std::string& name);
+
 /// True if one of them falls short.
 [[nodiscard]] bool falls_short(const std::vector<checks::Finding>& findings);
 

@@ -489,7 +489,9 @@ void add_handover_commands(CLI::App& app, Call& call) {
   add(app, call,
       {"lesson", "teach with the station's own numbers: pages along the course, what each part prevents, a handout",
        "Example: forecourse lesson sites/hollin-gap.toml --out out/lesson --pdf\n"
-       "         forecourse lesson sites/hollin-gap.toml --lesson sites/lessons/shear-valve.toml"},
+       "         forecourse lesson sites/hollin-gap.toml --lesson sites/lessons/shear-valve.toml\n"
+       "         forecourse lesson sites/hollin-gap.toml --questions 10 --level 1 --out out/questions --pdf\n"
+       "         forecourse lesson sites/hollin-gap.toml --failure struck --at D1"},
       add_lesson_options, lesson_command);
 }
 

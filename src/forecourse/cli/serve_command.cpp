@@ -13,6 +13,7 @@
 
 #include "forecourse/cli/commands.h"
 #include "forecourse/cli/console.h"
+#include "forecourse/cli/output.h"
 #include "forecourse/server/http/workbench.h"
 
 namespace forecourse::cli {
@@ -39,13 +40,6 @@ void allow_more_files() {
   setrlimit(RLIMIT_NOFILE, &limit);
 }
 
-/// The folder `web` beside the program.
-std::string web_beside_program() {
-  std::error_code trouble;
-  const std::filesystem::path program = std::filesystem::read_symlink("/proc/self/exe", trouble);
-  return trouble ? std::string() : (program.parent_path() / "web").string();
-}
-
 /// Ends the workbench. What does not end in time is left: what was told to be saved is on the disk.
 void end(server::Workbench& workbench) {
   std::thread([] {
@@ -69,7 +63,7 @@ Exit serve_command(const ServeArguments& arguments) {
   const sigset_t signals = hold_ending_signals();
   allow_more_files();
   server::Workbench workbench({arguments.site, arguments.port,
-                               arguments.web.empty() ? web_beside_program() : arguments.web, arguments.records});
+                               arguments.web.empty() ? beside_program("web") : arguments.web, arguments.records});
   const std::string why = workbench.start();
   if (!why.empty()) {
     print_error("error: " + why + "\n");

@@ -180,6 +180,8 @@ TEST(Wants, GiveTheScheduleOfTheCommand) {
 TEST(Wants, GiveTheLessonOfTheCommand) {
   expect_same({"lesson", path_of("site-s"), "--json", "--on", "2026-11-30"}, "site-s",
               {{"study", "lesson"}, {"on", "2026-11-30"}});
+  expect_same({"lesson", path_of("site-s"), "--json", "--questions", "3", "--seed", "2"}, "site-s",
+              {{"study", "lesson"}, {"questions", 3U}, {"seed", 2U}});
   const Json own = document_of("site-s", {{"study", "lesson"}, {"lesson", "format = 1\n[[page]]\npage = \"sump\"\n"}});
   EXPECT_EQ(own["result"]["pages"].size(), 1U);
   const Json wrong = answer(site_text("site-s"), "a.toml",

@@ -142,6 +142,12 @@ export interface KitWant {
 export interface LessonWant {
   study: "lesson";
   lesson?: string;
+  failure?: string;
+  at?: string;
+  questions?: number;
+  level?: number;
+  seed?: number;
+  page?: string;
   on?: string;
   units?: Units;
 }

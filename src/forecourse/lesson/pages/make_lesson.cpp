@@ -7,6 +7,7 @@
 #include "forecourse/lesson/pages/merged_page.h"
 #include "forecourse/lesson/pages/page_kind.h"
 #include "forecourse/lesson/pages/picture_states.h"
+#include "forecourse/lesson/questions/ask.h"
 
 namespace forecourse::lesson {
 namespace {
@@ -49,8 +50,7 @@ bool is_asked(const PageEntry& entry, const QuestionKind& kind) {
 void add_questions(const PageEntry& entry, const Ground& ground, Page& page) {
   for (const QuestionKind& kind : question_kinds()) {
     if (!is_asked(entry, kind)) continue;
-    Chance chance(first_seed, 0);
-    const Asked asked = kind.make(ground, chance);
+    const Asked asked = ask_kind(kind, ground, first_seed);
     if (const auto* left_out = std::get_if<LeftOut>(&asked)) {
       page.questions_left_out.push_back(*left_out);
     } else {

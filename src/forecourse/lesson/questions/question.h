@@ -43,15 +43,20 @@ struct Option {
 struct Question {
   std::string question;  ///< id of its kind
   Form form = Form::choice;
-  int level = 1;     ///< 1 who is new, 2 who installs, 3 who specifies
-  std::string page;  ///< id of the page that it belongs to
+  int level = 1;        ///< 1 who is new, 2 who installs, 3 who specifies
+  std::string page;     ///< id of the page that it belongs to
+  std::string at;       ///< id of the part it is about; empty: the whole station
+  std::string caution;  ///< shown before it; empty: none is needed
   Phrase asks;
-  std::vector<Option> options;   ///< of a choice and a fault: shuffled; of an order: in the order to be found
+  /// Of a choice and a fault shuffled, of an order in the order to be found.
+  std::vector<Option> options;
   std::optional<Amount> answer;  ///< of an estimate, and of a choice between values
-  double tolerance = 0.0;        ///< of an estimate: share of the answer that still counts as right [1]
-  Phrase explains;               ///< why, with the numbers of the station
-  std::string rests_on;          ///< an unpublished default that the answer rests on; empty: none
-  Proof proof;                   ///< of the answer; empty command: it is in no document
+  /// Share of the answer within which an estimate still counts as right; of a choice, beyond which every wrong answer
+  /// lies; of an order, by which each item differs from the next [1].
+  double tolerance = 0.0;
+  Phrase explains;       ///< why, with the numbers of the station
+  std::string rests_on;  ///< an unpublished default that the answer rests on; empty: none
+  Proof proof;           ///< of the answer; empty command: it is in no document
 };
 
 /// A question that this station makes trivial, ambiguous, or impossible.

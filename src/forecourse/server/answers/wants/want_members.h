@@ -40,8 +40,16 @@ inline constexpr auto mends_members = std::to_array<WantMember>({{"study", "\"me
 inline constexpr auto calendar_members =
     std::to_array<WantMember>({{"study", "\"calendar\""}, {"on", "string"}, {"within", "number"}, {"units", "Units"}});
 inline constexpr auto kit_members = std::to_array<WantMember>({{"study", "\"kit\""}, {"units", "Units"}});
-inline constexpr auto lesson_members =
-    std::to_array<WantMember>({{"study", "\"lesson\""}, {"lesson", "string"}, {"on", "string"}, {"units", "Units"}});
+inline constexpr auto lesson_members = std::to_array<WantMember>({{"study", "\"lesson\""},
+                                                                  {"lesson", "string"},
+                                                                  {"failure", "string"},
+                                                                  {"at", "string"},
+                                                                  {"questions", "number"},
+                                                                  {"level", "number"},
+                                                                  {"seed", "number"},
+                                                                  {"page", "string"},
+                                                                  {"on", "string"},
+                                                                  {"units", "Units"}});
 inline constexpr auto containment_members = std::to_array<WantMember>({{"study", "\"containment\""},
                                                                        {"inflows", "string | string[]"},
                                                                        {"sensor_dead_for", "string"},
