@@ -1,8 +1,8 @@
 #include "forecourse/lesson/failures/scene.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
-#include <array>
-#include <charconv>
 #include <cmath>
 #include <cstddef>
 #include <iterator>
@@ -44,9 +44,7 @@ Scene steady_scene(const std::string& name, bool works, double span) {
 }
 
 std::string exact(double value, const char* unit) {
-  std::array<char, 40> text{};
-  const auto end = std::to_chars(text.data(), text.data() + text.size(), value).ptr;
-  return std::string(text.data(), end) + " " + unit;
+  return fmt::format("{} {}", value, unit);  // the shortest text that is read as the same value
 }
 
 double between(const std::vector<double>& x, const std::vector<double>& y, double at) {

@@ -10,7 +10,7 @@ namespace forecourse::lesson {
 /// \param value picks it out of the result, with its pointer
 template <class Value>
 [[nodiscard]] Picked of_incident(const From& from, studies::IncidentKind kind, Value value) {
-  const IncidentRun& run = from.incidents.of(kind, from.at);
+  const WorkedIncident& run = from.incidents.of(kind, from.at);
   if (!run.reason.empty()) return nothing(run.reason);
   Picked out = value(run.result);
   if (out.proof.pointer.empty()) return out;

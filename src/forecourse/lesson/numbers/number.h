@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "forecourse/lesson/ground.h"
-#include "forecourse/lesson/numbers/incident_runs.h"
+#include "forecourse/lesson/numbers/worked_incidents.h"
 #include "forecourse/lesson/told.h"
 
 namespace forecourse::lesson {
@@ -14,7 +14,7 @@ namespace forecourse::lesson {
 struct From {
   const Ground& ground;
   std::string at;
-  IncidentRuns& incidents;
+  WorkedIncidents& incidents;
 };
 
 /// A value picked out of a study, and where the command line prints it.

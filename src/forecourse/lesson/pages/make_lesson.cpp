@@ -59,7 +59,7 @@ void add_questions(const PageEntry& entry, const Ground& ground, Page& page) {
   }
 }
 
-Page page_of(const PageEntry& entry, const std::string& subject, const Ground& ground, IncidentRuns& incidents) {
+Page page_of(const PageEntry& entry, const std::string& subject, const Ground& ground, WorkedIncidents& incidents) {
   Page page;
   page.page = entry.page.text;
   page.stop = stop_of(entry.stop.text).value_or(site::Stop::station);
@@ -85,7 +85,7 @@ Page page_of(const PageEntry& entry, const std::string& subject, const Ground& g
 Lesson make_lesson(const LessonFile& file, const Ground& ground, const Context& context) {
   Lesson out;
   out.title = file.title.empty() ? built_in_lesson().title.text : file.title.text;
-  IncidentRuns incidents(ground.site, context);
+  WorkedIncidents incidents(ground.site, context);
   for (const PageEntry& given : file.pages) {
     const PageKind* kind = find_page(given.page.text);
     if (kind == nullptr) continue;

@@ -1,4 +1,4 @@
-#include "forecourse/lesson/numbers/incident_runs.h"
+#include "forecourse/lesson/numbers/worked_incidents.h"
 
 #include <algorithm>
 
@@ -6,19 +6,19 @@ namespace forecourse::lesson {
 
 using studies::IncidentKind;
 
-const IncidentRun& IncidentRuns::of(IncidentKind kind, const std::string& at) {
+const WorkedIncident& WorkedIncidents::of(IncidentKind kind, const std::string& at) {
   const auto key = std::make_pair(kind, at);
   const auto found = runs_.find(key);
   return found != runs_.end() ? found->second : runs_.emplace(key, run(kind, at)).first->second;
 }
 
-IncidentRun IncidentRuns::run(IncidentKind kind, const std::string& at) const {
+WorkedIncident WorkedIncidents::run(IncidentKind kind, const std::string& at) const {
   studies::IncidentOptions options;
   options.kind = kind;
   options.request.at.text = at;
   options.charts = false;
   options.barrier_table = kind == IncidentKind::sump_fire;  // what feeds a fire without the link is told by its row
-  IncidentRun out;
+  WorkedIncident out;
   out.command = {"incident", word(kind), "--at", at};
   std::vector<Diagnostic> wrong = check_options(site_, options);
   if (!wrong.empty()) {  // hoses that the file has open elsewhere may hang at this very place
