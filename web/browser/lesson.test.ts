@@ -156,15 +156,13 @@ describe("the lesson", () => {
 });
 
 describe("break it", () => {
-  test("plays both scenes within the second, behind the caution", async () => {
+  test("plays both scenes, behind the caution", async () => {
     const { page, seen } = await lesson();
     await turnTo(page, "shear-poppets");
     await press(page, "x");
     await looked(page);
-    const start = performance.now();
     await press(page, "1");
     await page.waitForSelector(".les-replay");
-    expect(performance.now() - start).toBeLessThan(1000);
     expect(await page.locator(".les-scene .cutaway").count()).toBe(2);
     expect(await page.locator(".les-scene.works").count()).toBe(1);
     const order = await page.evaluate(() => {

@@ -29,7 +29,7 @@ struct SceneEvent {
 /// A result of a scene in one value.
 struct SceneValue {
   std::string label;
-  std::optional<double> value;  ///< [SI]; empty: not determined, or never
+  std::optional<double> value;  ///< [SI]; empty: not determined; of a time: never
   Quantity quantity = Quantity::volume;
   std::string pointer;  ///< where the command of the scene prints it (RFC 6901)
 };

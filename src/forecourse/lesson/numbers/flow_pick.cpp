@@ -46,7 +46,7 @@ std::optional<InFlow<studies::HoseFlow>> hose_in_flow(const Ground& ground, cons
   if (flow == nullptr) return std::nullopt;
   std::optional<InFlow<studies::HoseFlow>> shut;
   for (std::size_t i = 0; i < flow->states.size(); ++i) {
-    const auto found = in_state(flow->states[i], i, &SystemFlow::hoses, "/hoses", hose);
+    auto found = in_state(flow->states[i], i, &SystemFlow::hoses, "/hoses", hose);
     if (found && found->told->open) return found;
     if (!shut) shut = found;
   }

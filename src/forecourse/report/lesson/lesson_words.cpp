@@ -10,8 +10,7 @@ namespace forecourse::report {
 std::vector<std::string> lesson_cautions() {
   return {std::string("If something escapes: ") + incident_first, stalled_caution,
           "Computed from what was entered. It teaches; a computed result is no test and no approval.",
-          "The edition of the code that the local authority has adopted rules, and so do the equipment's listing and "
-          "instructions.",
+          "The adopted edition of the code rules, and so do the equipment's listing and instructions.",
           "Certified testers do the tests, licensed trades the work. Never try a failure at a station."};
 }
 

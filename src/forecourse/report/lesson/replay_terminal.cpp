@@ -16,7 +16,8 @@ std::string value_of(const Scene& scene, const std::string& label, site::Display
   const auto found =
       std::find_if(scene.told.begin(), scene.told.end(), [&](const SceneValue& one) { return one.label == label; });
   if (found == scene.told.end()) return {};
-  return found->value ? shown(found->value, found->quantity, display, glyphs) : "never";
+  if (found->value) return shown(found->value, found->quantity, display, glyphs);
+  return found->quantity == lesson::Quantity::time ? "never" : "not determined";
 }
 
 /// What both tell, a row for each label.

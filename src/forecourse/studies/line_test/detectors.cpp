@@ -99,12 +99,12 @@ class DetectorTeller {
                      : "no quiet time is long enough: it does not come to a result it can be held to";
   }
 
-  void add_catch(std::string where, double pressure) {
+  void add_catch(std::string where, double pressure, bool held = false) {
     const parts::Estimate rates = rates_at(hourly_rate(), hourly_pressure(), pressure);
     const double sharp =
         parts::leak_rate(parts::leak_law({hourly_pressure(), hourly_rate()}, parts::sharp_hole_exponent), pressure);
     const double laminar = sharp == rates.low ? rates.high : rates.low;
-    out_.catches.push_back({std::move(where), pressure, sharp, laminar, sharp * minute});
+    out_.catches.push_back({std::move(where), pressure, sharp, laminar, sharp * minute, held});
   }
 
   /// The inlets of dispensers that the line leads to.
@@ -138,9 +138,9 @@ class DetectorTeller {
   void add_held_catch(const site::LeakDetector& detector) {
     if (!line_.held) return;
     const network::Place* place = test_place(detector);
-    if (place == nullptr) return add_catch("the pressure held, pump off", *line_.held);
+    if (place == nullptr) return add_catch("the pressure held, pump off", *line_.held, true);
     const double there = *network::held_line(in_.site, in_.system).held - in_.system.weight_of(place->elevation);
-    if (there > 0.0) add_catch("the pressure held at " + place->id + ", pump off", there);
+    if (there > 0.0) add_catch("the pressure held at " + place->id + ", pump off", there, true);
   }
 
   void tell_catches(const site::LeakDetector& detector) {

@@ -100,6 +100,7 @@ struct CatchTold {
   double rate = 0.0;      ///< of a sharp hole [m3/s]
   double laminar = 0.0;   ///< of a narrow crack [m3/s]
   double minute = 0.0;    ///< volume caught in a minute through the sharp hole [m3]
+  bool held = false;      ///< the pressure is what the line holds with the pump off
 };
 
 struct RestartTold {

@@ -30,7 +30,7 @@ export function QuestionView() {
       {over.revealed && (
         <p class="les-explains">
           {explanationOf(q)}
-          {q.rests_on && <small> It rests on a default: {q.rests_on}.</small>}
+          {q.rests_on && <span class="rests"> It rests on a default: {q.rests_on}.</span>}
         </p>
       )}
       <div class="les-foot">

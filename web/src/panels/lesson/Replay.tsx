@@ -46,7 +46,7 @@ function Scene({ scene, picture, id }: { scene: SceneTold; picture: string; id: 
         {scene.told.map((one) => (
           <div key={one.label}>
             <dt>{one.label}</dt>
-            <dd>{shownIn(one) ?? "not determined"}</dd>
+            <dd>{shownIn(one) ?? (one.quantity === "time" ? "never" : "not determined")}</dd>
           </div>
         ))}
       </dl>

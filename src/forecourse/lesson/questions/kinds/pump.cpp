@@ -149,8 +149,7 @@ Asked leak_at_line_pressure(const Ground& ground, Chance& chance) {
     for (const studies::LineTest& line : ground.studied.line_test->lines) {
       for (const studies::DetectorTold& detector : line.detectors) {
         for (const studies::CatchTold& caught : detector.catches) {
-          if (detector.detects && detector.at && caught.where.rfind("pressure held", 0) == 0)
-            some.push_back({&detector, &caught});
+          if (detector.detects && detector.at && caught.held) some.push_back({&detector, &caught});
         }
       }
     }

@@ -50,6 +50,7 @@ Asked struck_flow(const Ground& ground, Chance& chance) {
   std::vector<Slip> slips;
   if (!hoses.empty()) {
     std::vector<std::string> ids;
+    ids.reserve(hoses.size());
     for (const KnownHose& one : hoses) ids.push_back(one.hose->id.text);
     const studies::FlowResult result = flows(ground.site, {{ids.front()}, ids});
     if (const auto alone = flow_at(result.states[0], ids.front())) {
