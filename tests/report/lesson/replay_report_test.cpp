@@ -4,9 +4,12 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 #include "forecourse/lesson/failures/cautions.h"
 #include "forecourse/report/delivery/delivery_report.h"
 #include "forecourse/report/incident/incident_report.h"
+#include "forecourse/studies/incident/incident.h"
 #include "support/stations.h"
 
 namespace forecourse::report {
@@ -39,6 +42,29 @@ TEST(ReplayReport, TheDocumentHasBothScenes) {
     EXPECT_EQ(scene["told"][0]["unit"], "m3");
     EXPECT_FALSE(scene["told"][0]["shown"].get<std::string>().empty());
   }
+}
+
+TEST(ReplayReport, ListsWhatNobodyEntered) {
+  const site::Site site = test::station(test::site_text("hollin-gap"));
+  const lesson::Replay replay = struck(site);
+  const studies::IncidentResult whole = studies::study_incident(site, [] {
+    studies::IncidentOptions out;
+    out.request.at.text = "D1";
+    out.none_open = true;
+    return out;
+  }());
+  std::size_t loose = 0;
+  for (const studies::InputUsed& input : whole.inputs) {
+    if (input.entered || input.status != DefaultStatus::illustrative) continue;
+    ++loose;
+    const std::vector<std::string>& told = replay.scenes[1].rests_on;  // the valve acts, as in the whole study
+    EXPECT_EQ(std::count(told.begin(), told.end(), input.what + ", illustrative"), 1) << input.what;
+  }
+  EXPECT_GT(loose, 0U);
+  const std::string text = replay_summary(replay, {}, site, {100, false, true, false});
+  EXPECT_NE(text.find("Rests on\n"), std::string::npos) << text;
+  const Json document = replay_document(replay, {});
+  EXPECT_EQ(document["result"]["scenes"][0]["rests_on"], Json(replay.scenes[0].rests_on));
 }
 
 TEST(ReplayReport, TheTerminalHasTheCautionBeforeAnyFigure) {

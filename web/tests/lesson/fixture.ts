@@ -76,7 +76,7 @@ export const questions = [
 ];
 
 export function sceneOf(name: string, works: boolean, more: Partial<SceneTold> = {}): SceneTold {
-  return { name, works, time_s: [0, 10], values: {}, courses: [], events: [], told: [], ...more };
+  return { name, works, time_s: [0, 10], values: {}, courses: [], events: [], told: [], rests_on: [], ...more };
 }
 
 export const replayOf = (...scenes: SceneTold[]): ReplayTold => ({

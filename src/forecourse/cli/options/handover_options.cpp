@@ -62,12 +62,16 @@ void add_sheets_options(CLI::App& command, SheetsArguments& sheets) {
 
 namespace {
 
-void add_questions_options(CLI::App& command, QuestionsArguments& questions) {
-  command.add_option("--questions", questions.count, "ask so many questions of this station, instead of the lesson");
-  command.add_option("--level", questions.level,
-                     "of the questions: 1 who is new, 2 who installs, 3 who specifies (default: all)");
-  command.add_option("--seed", questions.seed, "which questions, about which parts (default: 1)");
-  command.add_option("--page", questions.page, "questions of this page alone: nozzle");
+CLI::Option* add_questions_options(CLI::App& command, QuestionsArguments& questions) {
+  CLI::Option* count = command.add_option("--questions", questions.count,
+                                          "ask so many questions of this station, instead of the lesson");
+  command
+      .add_option("--level", questions.level,
+                  "of the questions: 1 who is new, 2 who installs, 3 who specifies (default: all)")
+      ->needs(count);
+  command.add_option("--seed", questions.seed, "which questions, about which parts (default: 1)")->needs(count);
+  command.add_option("--page", questions.page, "questions of this page alone: nozzle")->needs(count);
+  return count;
 }
 
 }  // namespace
@@ -79,8 +83,9 @@ void add_lesson_options(CLI::App& command, LessonArguments& lesson) {
       "--failure", lesson.failure, "break a part, instead of the lesson: struck, vent-blocked, drive-off, ...");
   command.add_option("--at", lesson.at, "of the failure: the part (default: the first that it can happen to)")
       ->needs(failure);
-  add_questions_options(command, lesson.questions);
-  command.add_option("--take-away", lesson.take_away, "write the lesson as one file that runs in any browser, offline");
+  CLI::Option* questions = add_questions_options(command, lesson.questions)->excludes(failure);
+  command.add_option("--take-away", lesson.take_away, "write the lesson as one file that runs in any browser, offline")
+      ->excludes(failure, questions);
   command.add_option("--on", lesson.on, on_words);
   add_pdf_options(command, lesson, "lesson");
 }

@@ -7,6 +7,7 @@
 
 #include "forecourse/lesson/failures/scene.h"
 #include "forecourse/lesson/failures/spot.h"
+#include "forecourse/lesson/rests_on.h"
 #include "forecourse/studies/tank/tank.h"
 
 namespace forecourse::lesson {
@@ -121,6 +122,7 @@ DropWorked work_out(const site::Site& site, const DropSide& side, bool charts, c
   out.problem = result.problem;
   if (out.problem.empty() && result.runs.empty()) out.problem = "nothing is dropped into tank " + side.texts.tank;
   if (!out.problem.empty()) return out;
+  out.rests_on = lesson::rests_on(result.defaults);
   out.run = std::move(result.runs.front());
   if (out.run.drops.empty()) out.problem = "nothing is dropped into tank " + side.texts.tank;
   return out;
@@ -148,6 +150,7 @@ Scene drop_scene(const DropSide& side, const DropWorked& worked, const DropMost&
   scene.name = side.name;
   scene.works = works;
   scene.command = worked.command;
+  scene.rests_on = worked.rests_on;
   scene.time = run.chart.time;
   scene.events.reserve(run.events.size());
   for (const studies::DeliveryEvent& event : run.events) scene.events.push_back({event.time, event.words});

@@ -21,6 +21,7 @@ struct DropWorked {
   std::string problem;  ///< why there is none, and what to enter
   studies::DeliveryRun run;
   std::vector<std::string> command;
+  std::vector<std::string> rests_on;
 };
 
 [[nodiscard]] DropWorked work_out(const site::Site& site, const DropSide& side, bool charts,

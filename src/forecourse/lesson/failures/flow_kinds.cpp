@@ -5,6 +5,7 @@
 #include "forecourse/lesson/failures/kinds.h"
 #include "forecourse/lesson/failures/loss_text.h"
 #include "forecourse/lesson/failures/scene.h"
+#include "forecourse/lesson/rests_on.h"
 #include "forecourse/site/places.h"
 #include "forecourse/studies/flow/read_flow_options.h"
 
@@ -31,6 +32,7 @@ struct HoseAlone {
   std::string pointer;
   std::string loss_pointer;
   std::vector<std::string> command;
+  std::vector<std::string> rests_on;
 };
 
 HoseAlone hose_alone(const site::Site& site, const std::string& hose, const std::vector<std::string>& sets) {
@@ -53,6 +55,7 @@ HoseAlone hose_alone(const site::Site& site, const std::string& hose, const std:
       }
       out.problem.clear();
       out.flow = told.hose_flow;
+      out.rests_on = lesson::rests_on(result.defaults, systems[s].system);
       const std::string at = "/result/states/0/systems/" + std::to_string(s) + "/hoses/" + std::to_string(h) + "/";
       out.pointer = at + "hose_flow_m3_per_s";
       for (std::size_t b = 0; b < told.budget.size(); ++b) {
@@ -70,7 +73,8 @@ HoseAlone hose_alone(const site::Site& site, const std::string& hose, const std:
 struct Clogging {
   std::string problem;
   std::string hose;
-  std::string words;  ///< how far it is clogged
+  std::string words;       ///< how far it is clogged
+  bool is_chosen = false;  ///< nobody entered how far
   HoseAlone clean, clogged;
 };
 
@@ -109,6 +113,7 @@ Clogging clogging(const site::Site& site, const std::string& at) {
   const site::Part& filter = own ? *spot.hose->filter : *spot.inlet->filter;
   site::Site changed = site;
   const std::string set = set_loss(changed, spot, filter.loaded ? *filter.loaded : times(clogged_times, *filter.loss));
+  out.is_chosen = !filter.loaded;
   out.words = filter.loaded ? "the filter has the loss at which it is due for a change"
                             : "the filter has ten times the loss of a clean one";
   out.clean = hose_alone(site, out.hose, {});
@@ -128,6 +133,8 @@ Scene scene_of(const Clogging& told, bool works) {
     scene.told.push_back({"lost in the filter", alone.filter_loss, Quantity::pressure, alone.loss_pointer});
   }
   scene.command = alone.command;
+  scene.rests_on = alone.rests_on;
+  if (told.is_chosen) scene.rests_on.insert(scene.rests_on.begin(), told.words + ", chosen for this lesson");
   return scene;
 }
 
@@ -138,6 +145,7 @@ struct Rest {
   studies::LineAtRest line;
   std::size_t number = 0;  ///< of the study's lines
   std::size_t place = 0;   ///< that is shown
+  std::vector<std::string> rests_on;
 };
 
 /// The first place of the line where all of its pressures are known.
@@ -168,6 +176,7 @@ Rest rest_of(const site::Site& site, const std::string& at) {
     out.line = line;
     out.number = i;
     out.place = *place;
+    out.rests_on = lesson::rests_on(result.defaults, line.system);
     if (product.empty()) out.at = line.system;
     return out;
   }
@@ -204,6 +213,7 @@ Scene scene_of(const Rest& rest, bool works) {
                      (works ? "/held_pressure_gauge_pa" : "/decayed_pressure_gauge_pa")}};
   tell_first_flow(rest, works, scene);
   scene.command = {"flow", "--open", "none"};
+  scene.rests_on = rest.rests_on;
   return scene;
 }
 

@@ -8,7 +8,7 @@ namespace {
 
 using studies::Happening;
 
-/// When somebody presses the stop, where the file does not say so; a chosen time, told among the events.
+/// When somebody presses the stop, where the file does not say so; a chosen time, told with what the scene rests on.
 constexpr const char* pressed_after = "60 s";
 
 bool has_breakaway(const Spot& spot) { return spot.hose->breakaway || spot.hose->parting; }
@@ -19,22 +19,16 @@ bool says_stop(const site::Site& site, const char* kind) {
   return found != site.incidents.end() && found->stop_at;
 }
 
-IncidentSide side(const char* name, const char* kind, const std::string& at) {
-  IncidentSide out;
-  out.name = name;
-  out.texts.kind = kind;
-  out.texts.at = at;
-  return out;
-}
-
 /// With and without somebody who stops the pumps.
 IncidentPlan stopped(const site::Site& site, const char* kind, const std::string& at) {
   IncidentPlan out;
   out.at = at;
-  out.fails = side("nobody can stop the pumps", kind, at);
-  out.fails.texts.without = {"emergency-stop"};
-  out.works = side("emergency stop works", kind, at);
-  if (!says_stop(site, kind)) out.works.texts.stop_at = pressed_after;
+  out.fails = incident_side("nobody can stop the pumps", kind, at, {"emergency-stop"});
+  out.works = incident_side("emergency stop works", kind, at);
+  if (!says_stop(site, kind)) {
+    out.works.texts.stop_at = pressed_after;
+    out.works.chosen = {"somebody presses the stop after " + std::string(pressed_after) + ", chosen for this lesson"};
+  }
   out.acts = Happening::emergency_stop;
   out.idle = "nothing is stopped here";
   return out;
@@ -66,9 +60,8 @@ IncidentPlan plan_drive_off(const site::Site& site, const std::string& at) {
   }
   out.spot = spots.front();
   out.at = out.spot.id;
-  out.fails = side("without breakaway", "drive-off", out.at);
-  out.fails.texts.without = {"breakaway"};
-  out.works = side("breakaway works", "drive-off", out.at);
+  out.fails = incident_side("without breakaway", "drive-off", out.at, {"breakaway"});
+  out.works = incident_side("breakaway works", "drive-off", out.at);
   out.acts = Happening::breakaway_parts;
   out.idle = "the breakaway is not what gives way first here";
   return out;

@@ -4,6 +4,7 @@
 #include <cstddef>
 #include <iterator>
 
+#include "forecourse/lesson/rests_on.h"
 #include "forecourse/studies/incident/runs_alone.h"
 
 namespace forecourse::lesson {
@@ -66,6 +67,16 @@ bool is_outside(Holder holder) {
 }
 
 }  // namespace
+
+IncidentSide incident_side(std::string name, const char* kind, const std::string& at,
+                           std::vector<std::string> without) {
+  IncidentSide out;
+  out.name = std::move(name);
+  out.texts.kind = kind;
+  out.texts.at = at;
+  out.texts.without = std::move(without);
+  return out;
+}
 
 IncidentWorked work_out(const site::Site& site, const IncidentSide& asked, bool charts, const Context& context) {
   IncidentWorked out;
@@ -133,8 +144,10 @@ Scene told_scene(const IncidentSide& side, const IncidentWorked& worked, bool wo
     scene.courses.push_back({"pressure", "pressure in the line there", Quantity::pressure, run.chart.pressure});
   }
   scene.events.reserve(run.timeline.size() + 1);
-  if (side.texts.open && side.texts.open->empty()) scene.events.push_back({0.0, "no hose is open elsewhere"});
+  if (worked.result.options.none_open) scene.events.push_back({0.0, "no hose is open elsewhere"});
   for (const studies::TimelineRow& row : run.timeline) scene.events.push_back({row.time, row.words});
+  scene.rests_on = rests_on(worked.result);
+  scene.rests_on.insert(scene.rests_on.begin(), side.chosen.begin(), side.chosen.end());
   const std::string at = "/result/runs/" + std::to_string(worked.run) + "/";
   scene.told = {{"escapes", run.escaped, Quantity::volume, at + "escaped_m3"},
                 {"of it, outside every container", run.to_environment, Quantity::volume, at + "to_environment_m3"},

@@ -13,9 +13,13 @@ namespace forecourse::lesson {
 struct IncidentSide {
   std::string name;  ///< of the scene
   studies::IncidentTexts texts;
-  std::string run = {};                ///< how the name of the run begins that is shown; empty: the first
-  std::vector<std::string> sets = {};  ///< values changed in the site it is worked out of, as typed behind `--set`
+  std::string run = {};                  ///< how the name of the run begins that is shown; empty: the first
+  std::vector<std::string> sets = {};    ///< values changed in the site it is worked out of, as typed behind `--set`
+  std::vector<std::string> chosen = {};  ///< figures of it that neither the file nor a source gives, in words
 };
+
+[[nodiscard]] IncidentSide incident_side(std::string name, const char* kind, const std::string& at,
+                                         std::vector<std::string> without = {});
 
 /// One worked out.
 struct IncidentWorked {

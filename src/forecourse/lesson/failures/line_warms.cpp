@@ -5,6 +5,7 @@
 #include "forecourse/lesson/failures/cautions.h"
 #include "forecourse/lesson/failures/kinds.h"
 #include "forecourse/lesson/failures/scene.h"
+#include "forecourse/lesson/rests_on.h"
 #include "forecourse/studies/line_test/line_test.h"
 #include "forecourse/studies/line_test/read_line_test_options.h"
 
@@ -20,8 +21,8 @@ struct Warming {
   std::string problem;
   std::string product;
   studies::LineTest line;
-  double relief = 0.0;   ///< [Pa] gauge
-  double shutoff = 0.0;  ///< [Pa] gauge, of the pump
+  double relief = 0.0;  ///< [Pa] gauge
+  std::vector<std::string> rests_on;
 };
 
 /// The pump of a product whose relief opens at a known pressure.
@@ -48,6 +49,7 @@ Warming warming(const site::Site& site, const std::string& at) {
     studies::LineTestResult result = study_line_test(site, options.value);
     if (!result.errors.empty() || result.lines.empty()) continue;
     out.line = std::move(result.lines.front());
+    out.rests_on = lesson::rests_on(result.defaults);
     out.problem = out.line.problem.empty() ? out.line.pressure_test.problem : out.line.problem;
     if (!out.problem.empty()) continue;
     const auto relief = relief_of(site, out.product);
@@ -66,6 +68,8 @@ Scene scene_of(const Warming& told, bool works) {
   Scene scene;
   scene.name = works ? "relief works" : "without relief";
   scene.works = works;
+  scene.rests_on = told.rests_on;
+  scene.rests_on.insert(scene.rests_on.begin(), "fuel 5 K colder than the ground, chosen for this lesson");
   scene.command = {"line-test", "--product", told.product, std::string("--warmer=") + colder};
   std::vector<double> pressure;
   std::optional<double> opens;

@@ -4,6 +4,7 @@
 
 #include "forecourse/lesson/failures/kinds.h"
 #include "forecourse/lesson/failures/scene.h"
+#include "forecourse/lesson/rests_on.h"
 #include "forecourse/studies/meter/meter.h"
 
 namespace forecourse::lesson {
@@ -72,6 +73,7 @@ Scene scene_of(const site::Site& site, const Draws& draws, bool works) {
   const Told told = told_of(site, draws, indicated);
   Scene scene = steady_scene(works ? "meter right" : "meter runs fast", works, span);
   scene.command = told.command;
+  scene.rests_on = rests_on(told.result.defaults);
   hold(scene, "flow", 1.0);
   scene.values["count"] = {0.0, share_of(indicated, most)};
   scene.courses = {{"told", "told by the meter", Quantity::volume, {0.0, indicated}},

@@ -20,12 +20,9 @@ const site::Fill* fill_with_valve(const site::Tank& tank) {
   return found == tank.fills.end() ? nullptr : &*found;
 }
 
-IncidentSide side(const char* name, const std::string& tank, std::vector<std::string> without) {
-  IncidentSide out;
-  out.name = name;
-  out.texts.kind = "overfill";
-  out.texts.at = tank;
-  out.texts.without = std::move(without);
+/// An overfill that the driver does not watch.
+IncidentSide unwatched(const char* name, const std::string& tank, std::vector<std::string> without) {
+  IncidentSide out = incident_side(name, "overfill", tank, std::move(without));
   out.texts.dead = {"driver"};
   return out;
 }
@@ -90,8 +87,8 @@ Overfill overfill(const site::Site& site, const std::string& at, bool charts, co
   const Drop& drop = all.front();
   out.tank = drop.tank->id.text;
   out.fill = fill_with_valve(*drop.tank);
-  out.fails = side("without overfill valve", out.tank, {"overfill-valve"});
-  out.works = side("overfill valve works", out.tank, {});
+  out.fails = unwatched("without overfill valve", out.tank, {"overfill-valve"});
+  out.works = unwatched("overfill valve works", out.tank, {});
   work_both(site, charts, context, out);
   if (!out.problem.empty() || out.failing.shown().escaped > 0.0) return out;
   const double capacity = tank_told(site, out.tank).capacity;

@@ -45,6 +45,7 @@ struct Scene {
   std::vector<Course> courses;
   std::vector<SceneEvent> events;
   std::vector<SceneValue> told;
+  std::vector<std::string> rests_on;  ///< what nobody entered and no source gives: "..., illustrative"
 };
 
 /// A failure of this station, computed: once with the part failing, once with it working.

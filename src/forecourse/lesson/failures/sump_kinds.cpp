@@ -6,6 +6,7 @@
 #include "forecourse/lesson/failures/kinds.h"
 #include "forecourse/lesson/failures/published_hole.h"
 #include "forecourse/lesson/failures/scene.h"
+#include "forecourse/lesson/rests_on.h"
 #include "forecourse/studies/containment/containment.h"
 #include "forecourse/studies/line_test/line_test.h"
 
@@ -22,6 +23,7 @@ struct Filling {
   ContainedSump sump;
   std::size_t number = 0;  ///< of the study's sumps
   double inflow = 0.0;     ///< [m3/s]
+  std::vector<std::string> rests_on;
 };
 
 Filling filling(const site::Site& site, const std::string& owner, bool of_tank, double inflow) {
@@ -30,6 +32,7 @@ Filling filling(const site::Site& site, const std::string& owner, bool of_tank, 
   const ContainmentResult result = study_containment(site, options);
   Filling out;
   out.inflow = inflow;
+  out.rests_on = lesson::rests_on(result.defaults);
   const auto found = std::find_if(result.sumps.begin(), result.sumps.end(), [&](const ContainedSump& one) {
     return one.of_tank == of_tank && (owner.empty() || one.owner == owner);
   });
@@ -95,6 +98,7 @@ Scene filling_scene(const Filling& filling, std::string name, double until, bool
                 {"to the brim", fill.to_brim, Quantity::time, at + "to_brim_s"},
                 {"runs in", filling.inflow, Quantity::leak, at + "inflow_m3_per_s"}};
   scene.command = {"containment", "--inflow", exact(filling.inflow, "m3/s")};
+  scene.rests_on = filling.rests_on;
   return scene;
 }
 

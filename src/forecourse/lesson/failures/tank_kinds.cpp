@@ -3,6 +3,7 @@
 
 #include "forecourse/lesson/failures/kinds.h"
 #include "forecourse/lesson/failures/scene.h"
+#include "forecourse/lesson/rests_on.h"
 #include "forecourse/studies/tank/read_tank_options.h"
 
 namespace forecourse::lesson {
@@ -96,6 +97,7 @@ Scene scene_of(const Water& told, bool works) {
   const double level = works ? tank.now->water_level.value_or(0.0) : told.high.tank.now->level;
   hold(scene, "water", share_of(level, tank.full_level));
   scene.command = works ? told.now.command : told.high.command;
+  scene.rests_on = rests_on((works ? told.now : told.high).tank.defaults);
   if (works) {
     scene.told = {{"water in the tank", tank.now->water, Quantity::volume, "/result/tanks/0/now/water_m3"}};
     scene.events = {{0.0, "the pump draws fuel: the water lies below its inlet"}};

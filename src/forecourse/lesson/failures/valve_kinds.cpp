@@ -9,18 +9,9 @@ namespace {
 
 using studies::Happening;
 
-IncidentSide side(std::string name, const char* kind, const std::string& at, std::vector<std::string> without = {}) {
-  IncidentSide out;
-  out.name = std::move(name);
-  out.texts.kind = kind;
-  out.texts.at = at;
-  out.texts.without = std::move(without);
-  return out;
-}
-
 /// Nobody fuels elsewhere: what escapes is what this dispenser lets out, and it is found at once.
 IncidentSide struck_side(std::string name, const std::string& at, std::vector<std::string> without = {}) {
-  IncidentSide out = side(std::move(name), "struck", at, std::move(without));
+  IncidentSide out = incident_side(std::move(name), "struck", at, std::move(without));
   out.texts.open.emplace();
   return out;
 }
@@ -56,6 +47,14 @@ bool says_leak(const site::Site& site, const char* kind) {
     if (one.kind.text == kind) return !one.readings.empty() || one.open_area;
   }
   return false;
+}
+
+/// Where the file does not say how much leaks: the hole of the published rate.
+void leak_as_published(const site::Site& site, const char* kind, IncidentPlan& plan) {
+  if (says_leak(site, kind)) return;
+  const PublishedHole hole = published_hole(site, plan.spot.inlet->product.text);
+  plan.problem = hole.problem;
+  plan.fails.texts.open_area = plan.works.texts.open_area = hole.area;
 }
 
 IncidentPlan struck(const site::Site& site, const std::string& at, Fits fits, const char* enter) {
@@ -107,14 +106,11 @@ IncidentPlan plan_cracked(const site::Site& site, const std::string& at) {
   IncidentPlan out;
   out.spot = spots.front();
   out.at = out.spot.id;
-  out.fails = side("without crack trip", "crack", out.at, {"crack-trip"});
-  out.works = side("crack trip works", "crack", out.at);
+  out.fails = incident_side("without crack trip", "crack", out.at, {"crack-trip"});
+  out.works = incident_side("crack trip works", "crack", out.at);
   out.acts = Happening::crack_trips;
   out.idle = "the crack leaks too little for its crack trip, or the line has too little pressure for it";
-  if (says_leak(site, "crack")) return out;
-  const PublishedHole hole = published_hole(site, out.spot.inlet->product.text);
-  out.problem = hole.problem;
-  out.fails.texts.open_area = out.works.texts.open_area = hole.area;
+  leak_as_published(site, "crack", out);
   return out;
 }
 
@@ -126,14 +122,11 @@ IncidentPlan plan_sump_fire(const site::Site& site, const std::string& at) {
   IncidentPlan out;
   out.spot = spots.front();
   out.at = out.spot.dispenser->id.text;
-  out.fails = side("without fusible link", "sump-fire", out.at, {"fusible-link"});
-  out.works = side("fusible link works", "sump-fire", out.at);
+  out.fails = incident_side("without fusible link", "sump-fire", out.at, {"fusible-link"});
+  out.works = incident_side("fusible link works", "sump-fire", out.at);
   out.acts = Happening::link_parts;
   out.idle = "when the link parts is not determined";
-  if (says_leak(site, "sump-fire")) return out;
-  const PublishedHole hole = published_hole(site, out.spot.inlet->product.text);
-  out.problem = hole.problem;
-  out.fails.texts.open_area = out.works.texts.open_area = hole.area;
+  leak_as_published(site, "sump-fire", out);
   return out;
 }
 
@@ -147,15 +140,12 @@ IncidentPlan plan_sensor_dead(const site::Site& site, const std::string& at) {
   IncidentPlan out;
   out.spot = spots.front();
   out.at = out.spot.id;
-  out.fails = side("sump sensor dead", "crack", out.at);
+  out.fails = incident_side("sump sensor dead", "crack", out.at);
   out.fails.texts.dead = {"sump-sensor"};
-  out.works = side("sump sensor works", "crack", out.at);
+  out.works = incident_side("sump sensor works", "crack", out.at);
   out.acts = Happening::sensor_wet;
   out.idle = "the leak does not reach the sensor in the time that is counted";
-  if (says_leak(site, "crack")) return out;
-  const PublishedHole hole = published_hole(site, out.spot.inlet->product.text);
-  out.problem = hole.problem;
-  out.fails.texts.open_area = out.works.texts.open_area = hole.area;
+  leak_as_published(site, "crack", out);
   return out;
 }
 
@@ -170,8 +160,8 @@ IncidentPlan plan_no_detector(const site::Site& site, const std::string& at) {
     IncidentPlan out;
     out.spot = spot;
     out.at = spot.id;
-    out.fails = side("without leak detector", "crack", out.at, {"leak-detector"});
-    out.works = side("leak detector works", "crack", out.at);
+    out.fails = incident_side("without leak detector", "crack", out.at, {"leak-detector"});
+    out.works = incident_side("leak detector works", "crack", out.at);
     out.fails.texts.open_area = out.works.texts.open_area = hole.area;
     out.acts = Happening::detector_due;
     out.idle = "whether the leak detector must see the leak is not known: enter its detects and at";

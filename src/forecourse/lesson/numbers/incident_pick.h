@@ -15,7 +15,7 @@ template <class Value>
   Picked out = value(run.result);
   if (out.proof.pointer.empty()) return out;
   out.proof.command = run.command;
-  out.rests_on = unpublished(run.result.defaults);
+  out.rests_on = first_of(lesson::rests_on(run.result));
   return out;
 }
 

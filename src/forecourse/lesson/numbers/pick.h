@@ -8,6 +8,7 @@
 
 #include "forecourse/base/default_used.h"
 #include "forecourse/lesson/numbers/number.h"
+#include "forecourse/lesson/rests_on.h"
 
 namespace forecourse::lesson {
 
@@ -24,11 +25,7 @@ namespace forecourse::lesson {
 
 /// The first of some defaults that nobody published, of one system or of all.
 [[nodiscard]] inline std::string unpublished(const std::vector<DefaultUsed>& defaults, const std::string& system = {}) {
-  for (const DefaultUsed& used : defaults) {
-    const bool of_it = system.empty() || used.system.empty() || used.system == system;
-    if (of_it && !is_firm(used)) return used.what + ", " + word(used.status);
-  }
-  return {};
+  return first_of(rests_on(defaults, system));
 }
 
 /// The place of the first item that is meant.

@@ -42,7 +42,8 @@ Json scene_json(const Scene& scene) {
                               [](const lesson::SceneEvent& one) {
                                 return Json{{"time_s", one.time}, {"words", one.words}};
                               })},
-          {"told", array_of(scene.told, told_json)}};
+          {"told", array_of(scene.told, told_json)},
+          {"rests_on", scene.rests_on}};
 }
 
 }  // namespace

@@ -61,6 +61,19 @@ terminal::Table event_table(const Replay& replay, Glyphs glyphs) {
   return out;
 }
 
+/// What nobody entered and no source gives, of both scenes.
+void tell_rests_on(const Replay& replay, terminal::Page& page) {
+  std::vector<std::string> told;
+  for (const Scene& scene : replay.scenes) {
+    for (const std::string& one : scene.rests_on) {
+      if (std::find(told.begin(), told.end(), one) == told.end()) told.push_back(one);
+    }
+  }
+  if (told.empty()) return;
+  page.heading("Rests on");
+  for (const std::string& one : told) page.item(one);
+}
+
 }  // namespace
 
 std::string replay_summary(const Replay& replay, const std::vector<Diagnostic>& warnings, const site::Site& site,
@@ -75,6 +88,7 @@ std::string replay_summary(const Replay& replay, const std::vector<Diagnostic>& 
   }
   if (!replay.caution.empty()) page.notice("Caution", replay.caution);
   page.table(told_table(replay, site.display, glyphs));
+  tell_rests_on(replay, page);
   page.heading("What happens");
   page.table(event_table(replay, glyphs));
   tell_end({FORECOURSE_VERSION, {}, warnings, replay_cautions(replay)}, site.display, glyphs, facts.written, page);

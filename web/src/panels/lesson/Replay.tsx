@@ -24,6 +24,7 @@ export function Replay({ replay, picture }: { replay: ReplayTold; picture: strin
         <h1>{replay.title}</h1>
         {replay.at && <p class="les-where">at {replay.at}</p>}
       </header>
+      <RestsOn scenes={replay.scenes} />
       <div class="les-scenes">
         {replay.scenes.map((scene, i) => (
           <Scene key={scene.name} scene={scene} picture={picture} id={`scene-${i}`} />
@@ -31,6 +32,18 @@ export function Replay({ replay, picture }: { replay: ReplayTold; picture: strin
       </div>
       <PlayBar stage={stage} />
     </div>
+  );
+}
+
+/** What neither the file nor a source gives, of both scenes: the first, and how many more. */
+function RestsOn({ scenes }: { scenes: SceneTold[] }) {
+  const [first, ...more] = new Set(scenes.flatMap((scene) => scene.rests_on));
+  if (first === undefined) return null;
+  return (
+    <p class="les-rests">
+      Rests on: {first}
+      {more.length > 0 && ` (and ${more.length} more, which \`forecourse lesson --failure\` lists)`}
+    </p>
   );
 }
 

@@ -86,6 +86,8 @@ export interface SceneTold {
   courses: CourseTold[];
   events: { time_s: number; words: string }[];
   told: (ShownValue & { label: string })[];
+  /** What nobody entered and no source gives. */
+  rests_on: string[];
 }
 
 export interface ReplayTold {

@@ -66,7 +66,7 @@ std::vector<NumberKind> line_numbers() {
   return {{"line-velocity", "Speed in the line, with the hoses open", Quantity::velocity, velocity},
           {"line-loss", "Lost in the line, with the hoses open", Quantity::pressure, loss},
           {"line-flow", "Through the line, with the hoses open", Quantity::flow, flow},
-          {"line-held", "Held in the line when the pump has stopped", Quantity::pressure, held},
+          {"line-held", "Held at the height of the tank's liquid, pump off", Quantity::pressure, held},
           {"line-volume", "Fuel in the lines of this product", Quantity::volume, volume},
           {"line-fall", "Falls toward its sump", Quantity::share, fall}};
 }

@@ -7,6 +7,7 @@
 #include "forecourse/lesson/questions/make/draft.h"
 #include "forecourse/lesson/questions/make/known.h"
 #include "forecourse/site/places.h"
+#include "forecourse/studies/ledger/months.h"
 
 namespace forecourse::lesson {
 namespace {
@@ -163,10 +164,11 @@ const site::Throughput* some_sold(const Ground& ground, Chance& chance) {
 }
 
 Asked monthly_limit(const Ground& ground, Chance& chance) {
+  if (!is_federal(ground.site)) return left_out(not_federal);
   const site::Throughput* sold = some_sold(ground, chance);
   if (sold == nullptr) return left_out("what is sold in a month is not entered: enter operations.throughput");
   const double throughput = sold->per_month->likely.si();
-  const double fixed = to_si(130.0, "gal");  // [cfr_280, 280.43(a)(1)]
+  const double fixed = studies::monthly_limit(0.0);
   Question draft;
   draft.at = sold->product.text;
   draft.asks = {"{} of " + draft.at +
@@ -174,7 +176,7 @@ Asked monthly_limit(const Ground& ground, Chance& chance) {
                     "be looked into?",
                 {{throughput, Quantity::volume}}};
   draft.explains = {"1.0 % of what was sold, and {} besides, by 40 CFR 280.43(a).", {{fixed, Quantity::volume}}};
-  return choose_value(std::move(draft), {0.01 * throughput + fixed, Quantity::volume},
+  return choose_value(std::move(draft), {studies::monthly_limit(throughput), Quantity::volume},
                       {{0.01 * throughput, "1.0 % alone, without the 130 gal."},
                        {fixed, "The 130 gal alone, without the 1.0 %."},
                        {0.005 * throughput + fixed, "0.5 %, by another rule for meters."},

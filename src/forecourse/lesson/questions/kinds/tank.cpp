@@ -6,6 +6,7 @@
 #include "forecourse/lesson/questions/kinds/all.h"
 #include "forecourse/lesson/questions/make/draft.h"
 #include "forecourse/lesson/questions/make/known.h"
+#include "forecourse/studies/ledger/months.h"
 
 namespace forecourse::lesson {
 namespace {
@@ -26,10 +27,6 @@ Asked volume_at_reading(const Ground& ground, Chance& chance) {
   return estimate(std::move(draft), {tank->now->volume, Quantity::volume}, 0.10);
 }
 
-/// What the monthly rule lets pass for a throughput [m3].
-/// \source [cfr_280, 280.43(a)(1): 1.0 percent of flow-through plus 130 gallons]
-double monthly_limit(double throughput) { return 0.01 * throughput + to_si(130.0, "gal"); }
-
 /// A product that one tank alone holds, with its monthly throughput.
 const site::Throughput* sold_from_one_tank(const Ground& ground, Chance& chance) {
   if (!ground.site.operations) return nullptr;
@@ -47,23 +44,25 @@ constexpr const char* no_throughput =
     "what is sold in a month of a product with one tank is not entered: enter operations.throughput";
 
 Asked leak_hidden_in_month(const Ground& ground, Chance& chance) {
+  if (!is_federal(ground.site)) return left_out(not_federal);
   const site::Throughput* sold = sold_from_one_tank(ground, chance);
   if (sold == nullptr) return left_out(no_throughput);
   const double throughput = sold->per_month->likely.si();
   const double month = to_si(30.0, "d");
+  const double test = to_si(0.2, "gal/h");  // [cfr_280, 280.43(c), 280.43(d)]
   Question draft;
   draft.at = sold->product.text;
   draft.asks = {"{} of " + draft.at +
                     " are sold in 30 days. How large a steady leak stays within the monthly limit of 1.0 % of what is "
                     "sold and {}?",
-                {{throughput, Quantity::volume}, {to_si(130.0, "gal"), Quantity::volume}}};
+                {{throughput, Quantity::volume}, {studies::monthly_limit(0.0), Quantity::volume}}};
   draft.explains = {"The limit is {} in 30 days. A monthly test has to find {}.",
-                    {{monthly_limit(throughput), Quantity::volume}, {to_si(0.2, "gal/h"), Quantity::leak}}};
-  return choose_value(std::move(draft), {monthly_limit(throughput) / month, Quantity::leak},
+                    {{studies::monthly_limit(throughput), Quantity::volume}, {test, Quantity::leak}}};
+  return choose_value(std::move(draft), {studies::monthly_limit(throughput) / month, Quantity::leak},
                       {{0.01 * throughput / month, "1.0 % of what is sold, without the fixed part."},
-                       {to_si(0.2, "gal/h"), "What a monthly test has to find, which is another rule."},
-                       {to_si(130.0, "gal") / month, "The fixed part alone."},
-                       {24.0 * monthly_limit(throughput) / month, "A day taken for an hour."}},
+                       {test, "What a monthly test has to find, which is another rule."},
+                       {studies::monthly_limit(0.0) / month, "The fixed part alone."},
+                       {24.0 * studies::monthly_limit(throughput) / month, "A day taken for an hour."}},
                       chance);
 }
 

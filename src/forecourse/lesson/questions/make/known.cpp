@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "forecourse/site/places.h"
+#include "forecourse/site/rules/is_under.h"
 
 namespace forecourse::lesson {
 
@@ -186,6 +187,8 @@ studies::IncidentResult struck(const site::Site& site, const std::string& dispen
   options.without.push_back(studies::Barrier::leak_detector);
   return studies::study_incident(site, options);
 }
+
+bool is_federal(const site::Site& site) { return site.rules.empty() || site::is_under(site, "us-federal"); }
 
 std::string illustrative_of(const std::vector<DefaultUsed>& defaults) {
   const auto found = std::find_if(defaults.begin(), defaults.end(), [](const DefaultUsed& one) {

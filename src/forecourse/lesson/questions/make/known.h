@@ -86,6 +86,10 @@ struct HoseFlows {
                                              const std::vector<studies::Barrier>& without);
 [[nodiscard]] studies::IncidentOptions brief(studies::IncidentKind kind, const std::string& at);
 
+/// Whether the federal rules are its own: it names them, or no rules at all.
+[[nodiscard]] bool is_federal(const site::Site& site);
+inline constexpr const char* not_federal = "the station names other rules than us-federal, which ask this";
+
 /// Shown before what escapes.
 inline constexpr const char* escape_caution =
     "In an emergency stop the pump, clear people away and call the fire service before anything else.";
