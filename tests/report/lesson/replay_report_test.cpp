@@ -57,8 +57,11 @@ TEST(ReplayReport, ListsWhatNobodyEntered) {
   for (const studies::InputUsed& input : whole.inputs) {
     if (input.entered || input.status != DefaultStatus::illustrative) continue;
     ++loose;
-    const std::vector<std::string>& told = replay.scenes[1].rests_on;  // the valve acts, as in the whole study
-    EXPECT_EQ(std::count(told.begin(), told.end(), input.what + ", illustrative"), 1) << input.what;
+    // The study runs with and without the valve; each scene lists what its own side needs.
+    const bool is_told = std::any_of(replay.scenes.begin(), replay.scenes.end(), [&](const lesson::Scene& scene) {
+      return std::count(scene.rests_on.begin(), scene.rests_on.end(), input.what + ", illustrative") == 1;
+    });
+    EXPECT_TRUE(is_told) << input.what;
   }
   EXPECT_GT(loose, 0U);
   const std::string text = replay_summary(replay, {}, site, {100, false, true, false});

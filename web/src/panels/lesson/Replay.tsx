@@ -42,7 +42,7 @@ function RestsOn({ scenes }: { scenes: SceneTold[] }) {
   return (
     <p class="les-rests">
       Rests on: {first}
-      {more.length > 0 && ` (and ${more.length} more, which \`forecourse lesson --failure\` lists)`}
+      {more.length > 0 && ` (and ${more.length} more)`}
     </p>
   );
 }
