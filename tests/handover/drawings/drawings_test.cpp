@@ -29,7 +29,7 @@ using test::with;
 using testing::HasSubstr;
 using testing::IsEmpty;
 
-const std::vector<std::string>& examples() {
+const std::vector<std::string>& example_names() {
   static const std::vector<std::string> names{"hollin-gap", "ludd-bank", "marle-cross", "pell-ridge",
                                               "site-s",     "thornby",   "truck-lane"};
   return names;
@@ -150,7 +150,7 @@ TEST(Drawings, LinesFollowTheirLengths) {
 }
 
 TEST(Drawings, EachPartIsPlacedListedOrElsewhere) {
-  for (const std::string& name : examples()) {
+  for (const std::string& name : example_names()) {
     const site::Site site = station(site_text(name));
     std::map<std::string, int> all;
     for (const StationPart& part : parts_of_station(site)) ++all[part.kind];
@@ -192,7 +192,7 @@ TEST(Drawings, ADispenserWithoutAPositionTakesItsPartsOffThePlan) {
 
 /// Everything that is drawn lies on the paper, letters by their estimated length.
 TEST(Drawings, AllLiesOnThePaper) {
-  for (const std::string& name : examples()) {
+  for (const std::string& name : example_names()) {
     const site::Site site = station(site_text(name));
     for (const char* paper : {"a4", "a3", "letter", "tabloid"}) {
       for (const Drawing& drawing : draw_station(site, Asked{.paper = paper}).drawings) {

@@ -34,7 +34,7 @@ using testing::SizeIs;
 
 constexpr double rounding = 1e-9;  // [m] of sums of a few hundred lengths
 
-const std::vector<std::string>& examples() {
+const std::vector<std::string>& example_names() {
   static const std::vector<std::string> names{"hollin-gap", "ludd-bank", "marle-cross", "pell-ridge",
                                               "site-s",     "thornby",   "truck-lane"};
   return names;
@@ -106,7 +106,7 @@ double pipe_laid(const site::Site& site) {
 }
 
 TEST(Kit, LengthsOfPipeAreThoseOfTheSite) {
-  for (const std::string& name : examples()) {
+  for (const std::string& name : example_names()) {
     const site::Site site = station(site_text(name));
     EXPECT_NEAR(pipe_in(make_kit(site, {}, nullptr)), pipe_laid(site), rounding) << name;
   }
@@ -124,7 +124,7 @@ TEST(Kit, LengthsOfASmallStation) {
 
 // The property that the schedule follows the file, for each line of each example.
 TEST(Kit, TwiceTheLengthOfALineIsThatMuchMorePipe) {
-  for (const std::string& name : examples()) {
+  for (const std::string& name : example_names()) {
     const std::string text = site_text(name);
     const site::Site site = station(text);
     const double before = pipe_in(make_kit(site, {}, nullptr));
@@ -176,7 +176,7 @@ position = ["40 m", "40 m"]
 
 TEST(Kit, EachPartStandsInOneRow) {
   std::vector<std::string> texts{std::string(site::whole_station)};
-  for (const std::string& name : examples()) texts.push_back(site_text(name));
+  for (const std::string& name : example_names()) texts.push_back(site_text(name));
   for (const std::string& text : texts) {
     const site::Site site = station(text);
     const Kit kit = make_kit(site, {}, nullptr);
@@ -189,7 +189,7 @@ TEST(Kit, EachPartStandsInOneRow) {
 }
 
 TEST(Kit, CountsAreThoseOfTheParts) {
-  for (const std::string& name : examples()) {
+  for (const std::string& name : example_names()) {
     const site::Site site = station(site_text(name));
     const Kit kit = make_kit(site, {}, nullptr);
     const auto parts = parts_of_station(site);
@@ -323,7 +323,7 @@ TEST(Kit, WithoutElevationsNoPressureIsTold) {
 }
 
 TEST(Kit, WithoutTheFlowStudyNoPressureOfFuelIsTold) {
-  for (const std::string& name : examples()) {
+  for (const std::string& name : example_names()) {
     for (const KitRow& row : counts_of(site_text(name)).rows) {
       if (row.needed.bears == Bears::fuel) {
         EXPECT_EQ(row.needed.pressure_gauge, std::nullopt) << name << row.what;
@@ -376,7 +376,7 @@ TEST(Kit, EuropeanStandardsAreForWhoLivesUnderThem) {
 }
 
 TEST(Kit, FitIsNeverShownByWhatIsMissing) {
-  for (const std::string& name : examples()) {
+  for (const std::string& name : example_names()) {
     for (const KitRow& row : counts_of(site_text(name)).rows) {
       if (row.compatibility.fit == Fit::not_determined) {
         EXPECT_FALSE(row.compatibility.missing.empty()) << row.what;
@@ -425,7 +425,7 @@ TEST(Kit, AShearValveShutsTheHosesBehindIt) {
 }
 
 TEST(Kit, SparesAreInTheOrderOfTheirConsequence) {
-  for (const std::string& name : examples()) {
+  for (const std::string& name : example_names()) {
     const Kit kit = counts_of(site_text(name));
     for (std::size_t i = 1; i < kit.spares.size(); ++i)
       EXPECT_LE(static_cast<int>(kit.spares[i - 1].consequence), static_cast<int>(kit.spares[i].consequence)) << name;
@@ -480,7 +480,7 @@ TEST(Kit, ASpreadOfALengthHasItsEnds) {
 
 TEST(Kit, EveryKindOfPartIsInTheTable) {
   std::vector<std::string> texts{std::string(site::whole_station)};
-  for (const std::string& name : examples()) texts.push_back(site_text(name));
+  for (const std::string& name : example_names()) texts.push_back(site_text(name));
   for (const std::string& text : texts) {
     const site::Site site = station(text);
     for (const StationPart& part : parts_of_station(site)) EXPECT_NE(find_part_kind(part.kind), nullptr) << part.kind;

@@ -28,7 +28,7 @@ std::map<std::string, int> count_of(const site::Site& site) {
   return out;
 }
 
-const std::vector<std::string>& examples() {
+const std::vector<std::string>& example_names() {
   static const std::vector<std::string> names{"hollin-gap", "ludd-bank", "marle-cross", "pell-ridge",
                                               "site-s",     "thornby",   "truck-lane"};
   return names;
@@ -126,7 +126,7 @@ TEST(StationParts, TheTankSumpIsOneOfTheSumpsOnATank) {
 }
 
 TEST(StationParts, AreInTheOrderOfTheCourse) {
-  for (const std::string& name : examples()) {
+  for (const std::string& name : example_names()) {
     const site::Site site = station(site_text(name));
     int last = 0;
     for (const StationPart& part : parts_of_station(site)) {
@@ -138,7 +138,7 @@ TEST(StationParts, AreInTheOrderOfTheCourse) {
 
 TEST(StationParts, EachHasAPathOfItsOwnThatLeadsToIt) {
   std::vector<std::string> texts{std::string(site::whole_station)};
-  for (const std::string& name : examples()) texts.push_back(site_text(name));
+  for (const std::string& name : example_names()) texts.push_back(site_text(name));
   for (const std::string& text : texts) {
     const site::Site site = station(text);
     std::set<std::string> seen;

@@ -17,7 +17,6 @@ WorkedIncident WorkedIncidents::run(IncidentKind kind, const std::string& at) co
   options.kind = kind;
   options.request.at.text = at;
   options.charts = false;
-  options.barrier_table = kind == IncidentKind::sump_fire;  // what feeds a fire without the link is told by its row
   WorkedIncident out;
   out.command = {"incident", word(kind), "--at", at};
   std::vector<Diagnostic> wrong = check_options(site_, options);
