@@ -66,3 +66,16 @@ export function cutaway(page: PageId, values: Values, { dash = 0, id = page }: M
 
 /** The state of a picture in words. */
 export const cutawayWords = (page: PageId, values: Values): string => pictures[page].words(values);
+
+/** What a picture names: the state of a part, or what is wrong (without a state). */
+export interface Named {
+  name: string;
+  state: string;
+}
+
+/** What the text of a picture names that has a state, after what is wrong; for where its own words would be too small. */
+export function namedIn(picture: string): Named[] {
+  const wrong = [...picture.matchAll(/class="bad">([^<]*)</g)].map(([, name = ""]) => ({ name, state: "" }));
+  const parts = picture.matchAll(/class="name">([^<]*)<\/text><text[^>]*class="state">([^<]*)</g);
+  return [...wrong, ...[...parts].map(([, name = "", state = ""]) => ({ name, state }))];
+}

@@ -5,13 +5,15 @@ import type { ClauseTold, NumberTold, PageTold } from "../../state/lesson/told";
 
 /** Figures of more places than this are set smaller. */
 const roomy = 6;
+/** One that is longer, as a range of two is, is set smaller still. */
+const long = 10;
 
 /** A shown value with its unit set smaller. */
 export function Shown({ text }: { text: string }) {
   const { figure, unit } = figureAndUnit(text);
   return (
     <>
-      <span class={figure.length > roomy ? "n long" : "n"}>{figure}</span>
+      <span class={figure.length > long ? "n range" : figure.length > roomy ? "n long" : "n"}>{figure}</span>
       {unit && <span class="u"> {unit}</span>}
     </>
   );

@@ -1,6 +1,6 @@
 import { effect, signal } from "@preact/signals";
 import { useEffect, useRef, useState } from "preact/hooks";
-import { cutaway, cutawayWords, hasCutaway } from "../../draw/cutaway/cutaway";
+import { cutaway, cutawayWords, hasCutaway, namedIn } from "../../draw/cutaway/cutaway";
 import { shared } from "../../state/lesson/session";
 
 export type Values = Readonly<Record<string, number | null>>;
@@ -98,4 +98,18 @@ export function Picture({ picture, values, id, moves = false }: Props) {
   );
   if (!hasCutaway(picture)) return <p class="les-no-picture">This page has no picture.</p>;
   return <div class="les-picture" role="img" aria-label={cutawayWords(picture, known(values))} ref={box} />;
+}
+
+/** What the picture of a page names, in words that a small picture has no room for. */
+export function PictureWords({ picture, values }: { picture: string; values: Values }) {
+  if (!hasCutaway(picture)) return null;
+  return (
+    <ul class="les-named">
+      {namedIn(cutaway(picture, known(values))).map(({ name, state }) => (
+        <li key={name} class={state ? "" : "bad"}>
+          {name} {state && <b>{state}</b>}
+        </li>
+      ))}
+    </ul>
+  );
 }

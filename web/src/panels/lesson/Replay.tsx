@@ -6,7 +6,7 @@ import { lastWords, sceneValue, sceneValues, stageOf, type Stage } from "../../s
 import { act, perform, shared, shownIn } from "../../state/lesson/session";
 import type { ReplayTold, SceneTold } from "../../state/lesson/told";
 import { play, playing, seek, setStage, time } from "../../state/player";
-import { Picture } from "./Picture";
+import { Picture, PictureWords } from "./Picture";
 
 /** A part of one station twice: failing, and working. */
 export function Replay({ replay, picture }: { replay: ReplayTold; picture: string }) {
@@ -52,7 +52,10 @@ function Scene({ scene, picture, id }: { scene: SceneTold; picture: string; id: 
   return (
     <section class={scene.works ? "les-scene works" : "les-scene"} aria-label={scene.name}>
       <h2>{capital(scene.name)}</h2>
-      <Picture picture={picture} values={sceneValues(scene, at)} id={id} />
+      <div class="les-drawn">
+        <Picture picture={picture} values={sceneValues(scene, at)} id={id} />
+        <PictureWords picture={picture} values={sceneValues(scene, at)} />
+      </div>
       <p class="happens">{sentence(lastWords(scene, at))}</p>
       <dl>
         <Courses scene={scene} at={at} />
