@@ -6,14 +6,12 @@
 Changed is: against the commit in FORECOURSE_TIDY_BASE, else against the last commit before this one. A changed header
 is checked through the source file of the same name, if there is one.
 
-With all, the sources of a folder are read as one where they compile as one, else its halves (two files may each have a
-helper of the same name): the headers, where most of the time goes, are then read once and not once for each file.
+With all, the files are those that the build joins (FORECOURSE_JOINED): the headers, where most of the time goes, are
+then read once and not once for each source.
 """
-import itertools
 import json
 import os
 import shlex
-import shutil
 import subprocess
 import sys
 from concurrent.futures import ThreadPoolExecutor
@@ -40,36 +38,22 @@ def changed_sources():
     return sorted(source for source in sources if source.exists())
 
 
-def flags_of_sources(build):
-    """The switches that decide how a source of ours is read, of all targets together."""
+def commands_of(build):
+    """How the build compiles src/, by file: each source of ours, or what several are joined in."""
     commands = json.loads((build / "compile_commands.json").read_text())
-    ours = [command for command in commands if Path(command["file"]).is_relative_to(ROOT / "src")]
-    words = {word for command in ours for word in shlex.split(command["command"])}
-    return sorted(word for word in words if word.startswith(("-I", "-D", "-isystem", "-std=")))
+    places = (ROOT / "src", build / "joined")
+    return {file: command for command in commands
+            if (file := Path(command["file"])).is_relative_to(places[0]) or file.is_relative_to(places[1])}
 
 
-def together(build, flags):
-    """The sources of each folder as few files that compile, each with the folder of its switches."""
-    place = build / "tidy"
-    shutil.rmtree(place, ignore_errors=True)
-    place.mkdir()
-
-    def units(sources):
-        if len(sources) == 1:
-            return [(sources[0], build)]
-        one = place / ("_".join(sources[0].relative_to(ROOT / "src").with_suffix("").parts) + "_and_more.cpp")
-        one.write_text("".join(f'#include "{source}"  // NOLINT(bugprone-suspicious-include)\n' for source in sources))
-        read = subprocess.run(["g++", *flags, "-w", "-fsyntax-only", one], capture_output=True)
-        half = len(sources) // 2
-        return [(one, place)] if read.returncode == 0 else units(sources[:half]) + units(sources[half:])
-
-    folders = [list(sources) for _, sources in itertools.groupby(all_sources(), key=lambda source: source.parent)]
-    with ThreadPoolExecutor(os.cpu_count()) as pool:
-        files = list(itertools.chain(*pool.map(units, folders)))
-    commands = [{"directory": str(place), "file": str(file), "arguments": ["c++", *flags, "-c", str(file)]}
-                for file, switches in files if switches == place]
-    (place / "compile_commands.json").write_text(json.dumps(commands))
-    return files
+def apart(sources, commands, place):
+    """Writes how each source would be compiled by itself."""
+    switches = ("-I", "-D", "-isystem", "-std=")
+    words = {word for command in commands.values() for word in shlex.split(command["command"])}
+    flags = sorted(word for word in words if word.startswith(switches))
+    place.mkdir(exist_ok=True)
+    told = [{"directory": str(place), "file": str(file), "arguments": ["c++", *flags, "-c", str(file)]} for file in sources]
+    (place / "compile_commands.json").write_text(json.dumps(told))
 
 
 def tidy(file, commands):
@@ -85,14 +69,15 @@ def tidy(file, commands):
 
 def main():
     build, which = Path(sys.argv[1]).resolve(), sys.argv[2]
+    commands = commands_of(build)
     if which == "all":
-        files = together(build, flags_of_sources(build))
-        print(f"clang-tidy: {len(all_sources())} files as {len(files)}", flush=True)
+        place, files = build, sorted(commands)
     else:
-        files = [(source, build) for source in changed_sources()]
-        print(f"clang-tidy: {len(files)} files", flush=True)
+        place, files = build / "tidy", changed_sources()
+        apart(files, commands, place)
+    print(f"clang-tidy: {len(files)} files", flush=True)
     with ThreadPoolExecutor(os.cpu_count()) as pool:
-        codes = list(pool.map(lambda file: tidy(*file), files))
+        codes = list(pool.map(lambda file: tidy(file, place), files))
     return 1 if any(codes) else 0
 
 

@@ -62,6 +62,11 @@ TEST_P(LessonNumbers, EqualThoseOfTheCommandLine) {
       }
       ASSERT_TRUE(told.contains(place));
       EXPECT_EQ(told.at(place), number["value"]);
+      if (!number["low"].is_null()) {
+        const json& spread = told.at(place.parent_pointer());
+        EXPECT_EQ(spread.at("low"), number["low"]);
+        EXPECT_EQ(spread.at("high"), number["high"]);
+      }
       ++equal;
     }
   }

@@ -29,7 +29,7 @@ import { Incident } from "./panels/incident/Incident";
 import { Kit } from "./panels/kit/Kit";
 import { Ledger } from "./panels/ledger/Ledger";
 import { Reports } from "./panels/reports/Reports";
-import { Presenter } from "./panels/lesson/Presenter";
+import { later } from "./panels/parts/later";
 import { LessonSheet } from "./panels/shell/LessonSheet";
 import { Shell } from "./panels/shell/Shell";
 import { Site } from "./panels/site/Site";
@@ -37,6 +37,8 @@ import { Tank } from "./panels/tank/Tank";
 import { listenToKeys } from "./state/keys";
 import { followLesson, presents } from "./state/lesson/windows";
 import { follow } from "./state/station";
+
+const Presenter = later(async () => (await import("./panels/lesson/Presenter")).Presenter);
 
 if (presents !== null) {
   followLesson(presents);

@@ -40,14 +40,21 @@ struct Proof {
   std::string pointer;               ///< "/result/hoses/0/alone/flow_m3_per_s"
 };
 
+/// How far a value may lie to either side [SI].
+struct Ends {
+  double low = 0.0;
+  double high = 0.0;
+};
+
 /// A value of the station as a page shows it.
 struct Number {
   std::string number;           ///< id of its kind: "hose-flow-alone"
   std::string label;            ///< "Regular at D1.a, alone"
   std::optional<double> value;  ///< [SI]; empty: not determined
   Quantity quantity = Quantity::flow;
-  std::string reason;    ///< why it is empty, and what to enter
-  std::string rests_on;  ///< an unpublished default that it rests on; empty: none
+  std::optional<Ends> range;  ///< shown in place of the value; beside `likely` in the document, as `low` and `high`
+  std::string reason;         ///< why it is empty, and what to enter
+  std::string rests_on;       ///< an unpublished default that it rests on; empty: none
   Proof proof;
 };
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import {
-  barsOf, guessesOf, handsOf, keyIn, noTally, partsOfShown, rightGuesses, rowCount, type Tally, type TallyAction,
+  barsOf, guessesOf, handsOf, keyIn, noTally, figureAndUnit, partsOfShown, rightGuesses, rowCount, type Tally, type TallyAction,
 } from "../../src/state/lesson/tally";
 import type { Form } from "../../src/state/lesson/told";
 import { questionOf } from "./fixture";
@@ -90,4 +90,18 @@ describe("a shown value", () => {
     ["3\u00A0inH2O", 3, "inH2O"],
   ])("%s", (shown, number, unit) => expect(partsOfShown(shown)).toEqual({ number, unit }));
   test("of words has no number", () => expect(partsOfShown("not determined")).toBeNull());
+});
+
+describe("a shown value", () => {
+  test.each([
+    ["12.25\u00A0gpm", "12.25", "gpm"],
+    ["0.46 to 591.99\u00A0gal", "0.46 to 591.99", "gal"],
+    ["8\u00A0147\u00A0gal", "8\u00A0147", "gal"],
+    ["\u22126.00\u00A0in", "\u22126.00", "in"],
+    ["43\u00A0g/m3", "43", "g/m3"],
+    ["95.0\u00A0%", "95.0", "%"],
+    ["8\u00A0147", "8\u00A0147", ""],
+  ])("%s is a figure with its unit", (text, figure, unit) => {
+    expect(figureAndUnit(text)).toEqual({ figure, unit });
+  });
 });

@@ -50,7 +50,7 @@ bool is_uncertain(const std::vector<site::UncertainValue>& values, const studies
 }
 
 template <class Read>
-std::vector<FigureAt> each_sump(const Facts& facts, Read read) {
+std::vector<FigureAt> each_contained_sump(const Facts& facts, Read read) {
   std::vector<FigureAt> out;
   if (facts.containment == nullptr) return out;
   const std::vector<site::UncertainValue> uncertain = site::uncertain_values(facts.site);
@@ -79,17 +79,17 @@ const studies::SumpFill* fill_at(const studies::ContainedSump& sump, double infl
 }
 
 std::vector<FigureAt> sump_room(const Facts& facts) {
-  return each_sump(facts, [](const studies::ContainedSump& sump, FigureAt& at) { at.value = sump.brim; });
+  return each_contained_sump(facts, [](const studies::ContainedSump& sump, FigureAt& at) { at.value = sump.brim; });
 }
 
 std::vector<FigureAt> sump_sensor_time(const Facts& facts) {
-  return each_sump(facts, [](const studies::ContainedSump& sump, FigureAt& at) {
+  return each_contained_sump(facts, [](const studies::ContainedSump& sump, FigureAt& at) {
     if (const auto* fill = fill_at(sump, to_si(3.0, "gph"))) at.value = fill->to_sensor;
   });
 }
 
 std::vector<FigureAt> sump_brim_time(const Facts& facts) {
-  return each_sump(facts, [](const studies::ContainedSump& sump, FigureAt& at) {
+  return each_contained_sump(facts, [](const studies::ContainedSump& sump, FigureAt& at) {
     if (const auto* fill = fill_at(sump, to_si(10.0, "gpm"))) at.value = fill->to_brim;
   });
 }

@@ -5,6 +5,20 @@
 
 namespace forecourse::lesson {
 
+/// What is likely of a spread, with its ends where they differ.
+///
+/// \param pointer of the spread
+[[nodiscard]] inline Picked picked_spread(const std::optional<studies::Spread>& spread, const std::string& pointer,
+                                          std::string reason) {
+  Picked out;
+  out.proof.pointer = pointer + "/likely";
+  out.reason = std::move(reason);
+  if (!spread) return out;
+  out.value = spread->likely;
+  if (!spread->is_certain()) out.range = Ends{spread->low, spread->high};
+  return out;
+}
+
 /// A value of an incident at the part at hand.
 ///
 /// \param value picks it out of the result, with its pointer

@@ -27,7 +27,7 @@ const NumberKind* find_number(std::string_view id) {
 
 Number number_of(const NumberKind& kind, const From& from) {
   Picked picked = kind.pick(from);
-  Number out{std::string(kind.id), std::string(kind.label), picked.value, kind.quantity, {}, {}, {}};
+  Number out{std::string(kind.id), std::string(kind.label), picked.value, kind.quantity, picked.range, {}, {}, {}};
   if (!picked.value) out.reason = picked.reason.empty() ? "not determined here" : std::move(picked.reason);
   out.rests_on = std::move(picked.rests_on);
   out.proof = std::move(picked.proof);

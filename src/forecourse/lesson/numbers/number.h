@@ -23,6 +23,7 @@ struct Picked {
   Proof proof = {};                  ///< without a command: no study was made
   std::string reason = {};           ///< why there is no value, and what to enter
   std::string rests_on = {};         ///< an unpublished default that it rests on
+  std::optional<Ends> range = {};    ///< where the value is one of a spread
 };
 
 /// A kind of number: what a page can show of a station.

@@ -15,12 +15,12 @@ namespace forecourse::lesson {
 // What the kinds of number are written with.
 
 /// No value, and why.
-[[nodiscard]] inline Picked nothing(std::string reason) { return {{}, {}, std::move(reason), {}}; }
+[[nodiscard]] inline Picked nothing(std::string reason) { return {{}, {}, std::move(reason), {}, {}}; }
 
 /// A value with its place in the document of a command, and why it may be empty.
 [[nodiscard]] inline Picked picked(std::optional<double> value, std::vector<std::string> command, std::string pointer,
                                    std::string reason, std::string rests_on = {}) {
-  return {value, {std::move(command), std::move(pointer)}, std::move(reason), std::move(rests_on)};
+  return {value, {std::move(command), std::move(pointer)}, std::move(reason), std::move(rests_on), {}};
 }
 
 /// The first of some defaults that nobody published, of one system or of all.

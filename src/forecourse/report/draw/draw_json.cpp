@@ -11,7 +11,7 @@ Json points(const std::vector<Point>& all) {
   return array_of(all, [](const Point& one) { return json(one); });
 }
 
-const char* word(LineType line) {
+const char* line_word(LineType line) {
   switch (line) {
     case LineType::dashed:
       return "dashed";
@@ -25,13 +25,13 @@ const char* word(LineType line) {
   return "solid";
 }
 
-const char* word(Anchor anchor) {
+const char* anchor_word(Anchor anchor) {
   return anchor == Anchor::left ? "left" : anchor == Anchor::middle ? "middle" : "right";
 }
 
 Json json(const Layer& layer) {
   return {{"id", layer.id},           {"words", layer.words},   {"color_index", layer.color},
-          {"line", word(layer.line)}, {"width_m", layer.width}, {"printed", layer.printed}};
+          {"line", line_word(layer.line)}, {"width_m", layer.width}, {"printed", layer.printed}};
 }
 
 Json json(const Path& path) {
@@ -53,7 +53,7 @@ Json json(const Arc& arc) {
 
 Json json(const Text& text) {
   return {{"layer", text.layer},     {"at_m", json(text.at)},       {"text", text.text},
-          {"height_m", text.height}, {"anchor", word(text.anchor)}, {"angle_rad", text.angle}};
+          {"height_m", text.height}, {"anchor", anchor_word(text.anchor)}, {"angle_rad", text.angle}};
 }
 
 Json json(const handover::Dimension& d) {

@@ -38,4 +38,17 @@ std::string shown(std::optional<double> value, Quantity quantity, site::Display 
   }
 }
 
+std::string shown(const lesson::Ends& range, Quantity quantity, site::Display display, Glyphs glyphs) {
+  const std::string low = shown(range.low, quantity, display, glyphs);
+  const std::string high = shown(range.high, quantity, display, glyphs);
+  if (low == high) return low;
+  const auto measure = measure_of(quantity);
+  return (measure ? number(*measure, display, range.low, glyphs) : low) + " to " + high;
+}
+
+std::string shown(const lesson::Number& number, site::Display display, Glyphs glyphs) {
+  if (number.range) return shown(*number.range, number.quantity, display, glyphs);
+  return number.value ? shown(number.value, number.quantity, display, glyphs) : std::string();
+}
+
 }  // namespace forecourse::report

@@ -12,4 +12,11 @@ namespace forecourse::report {
 [[nodiscard]] std::string shown(std::optional<double> value, lesson::Quantity quantity, site::Display display,
                                 Glyphs glyphs = Glyphs::unicode);
 
+/// The same of two ends: "0.46 to 0.59 gal"; one value where both are shown alike.
+[[nodiscard]] std::string shown(const lesson::Ends& range, lesson::Quantity quantity, site::Display display,
+                                Glyphs glyphs = Glyphs::unicode);
+
+/// A number of a page: its range where it has one, else its value; empty where it has none.
+[[nodiscard]] std::string shown(const lesson::Number& number, site::Display display, Glyphs glyphs = Glyphs::unicode);
+
 }  // namespace forecourse::report

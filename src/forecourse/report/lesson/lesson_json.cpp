@@ -8,14 +8,14 @@ using lesson::Number;
 using lesson::Page;
 using site::Display;
 
-Json shown_or_null(const Number& number, Display display) {
-  return number.value ? Json(shown(number.value, number.quantity, display)) : Json();
-}
+Json shown_or_null(const Number& number, Display display) { return text_or_null(shown(number, display)); }
 
 Json number_json(const Number& number) {
   return {{"number", number.number},
           {"label", number.label},
           {"value", number_or_null(number.value)},
+          {"low", number.range ? Json(number.range->low) : Json()},
+          {"high", number.range ? Json(number.range->high) : Json()},
           {"unit", lesson::unit(number.quantity)},
           {"quantity", lesson::word(number.quantity)},
           {"shown", shown_or_null(number, Display::us)},

@@ -22,7 +22,7 @@ std::string stop_words(const lesson::Page& page) {
 }
 
 std::string value_words(const lesson::Number& number, site::Display display, Glyphs glyphs) {
-  return number.value ? shown(number.value, number.quantity, display, glyphs) : "not determined: " + number.reason;
+  return number.value ? shown(number, display, glyphs) : "not determined: " + number.reason;
 }
 
 }  // namespace forecourse::report

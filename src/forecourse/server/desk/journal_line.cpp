@@ -8,8 +8,6 @@
 namespace forecourse::server {
 namespace {
 
-using Json = nlohmann::json;
-
 /// FNV-1a, 64 bits: tells a torn line from a whole one.
 std::string checksum(std::string_view bytes) {
   std::uint64_t sum = 0xcbf29ce484222325U;
@@ -17,7 +15,7 @@ std::string checksum(std::string_view bytes) {
   return fmt::format("{:016x}", sum);
 }
 
-std::string line_of(const Json& json) {
+std::string line_of(const nlohmann::json& json) {
   const std::string text = json.dump();
   return checksum(text) + ' ' + text + '\n';
 }
@@ -44,51 +42,51 @@ std::string bytes_of(const std::string& code_points) {
   return out;
 }
 
-Json step_json(const Step& step) {
+nlohmann::json step_json(const Step& step) {
   return {{"label", code_points(step.label)},
           {"at", step.change.at},
           {"out", code_points(step.change.out)},
           {"in", code_points(step.change.in)}};
 }
 
-std::string bytes_at(const Json& json, const char* key) { return bytes_of(json.at(key).get<std::string>()); }
+std::string bytes_at(const nlohmann::json& json, const char* key) { return bytes_of(json.at(key).get<std::string>()); }
 
-Step step_of(const Json& json) {
+Step step_of(const nlohmann::json& json) {
   return {bytes_at(json, "label"), {json.at("at").get<std::size_t>(), bytes_at(json, "out"), bytes_at(json, "in")}};
 }
 
-KeptText kept_of(const Json& json) {
+KeptText kept_of(const nlohmann::json& json) {
   KeptText kept{bytes_at(json, "text"), json.at("revision").get<int>(), {}, json.at("done").get<std::size_t>()};
-  for (const Json& step : json.at("steps")) kept.steps.push_back(step_of(step));
+  for (const nlohmann::json& step : json.at("steps")) kept.steps.push_back(step_of(step));
   kept.done = std::min(kept.done, kept.steps.size());
   return kept;
 }
 
-Move move_of(const Json& json) {
+Move move_of(const nlohmann::json& json) {
   if (json.contains("undo")) return {Move::Kind::undo, {}};
   if (json.contains("redo")) return {Move::Kind::redo, {}};
   return {Move::Kind::step, step_of(json.at("step"))};
 }
 
 /// The JSON of the first line, which is taken off; a torn or changed one gives a discarded value.
-Json next_line(std::string_view& journal) {
-  Json torn(Json::value_t::discarded);
+nlohmann::json next_line(std::string_view& journal) {
+  nlohmann::json torn(nlohmann::json::value_t::discarded);
   const std::size_t end = journal.find('\n');
   const std::size_t blank = journal.find(' ');
   if (end == std::string_view::npos || blank > end) return torn;
   const std::string_view sum = journal.substr(0, blank);
   const std::string_view text = journal.substr(blank + 1, end - blank - 1);
   journal.remove_prefix(end + 1);
-  return sum == checksum(text) ? Json::parse(text, nullptr, false) : torn;
+  return sum == checksum(text) ? nlohmann::json::parse(text, nullptr, false) : torn;
 }
 
 /// Reads one line into the kept text: the first is the whole, the others are moves.
-bool take_line(const Json& line, std::optional<KeptText>& kept) {
+bool take_line(const nlohmann::json& line, std::optional<KeptText>& kept) {
   try {
     if (kept) return make(*kept, move_of(line));
     kept = kept_of(line.at("whole"));
     return true;
-  } catch (const Json::exception&) {  // whole, but no line of ours
+  } catch (const nlohmann::json::exception&) {  // whole, but no line of ours
     return false;
   }
 }
@@ -96,7 +94,7 @@ bool take_line(const Json& line, std::optional<KeptText>& kept) {
 }  // namespace
 
 std::string journal_line(const KeptText& kept) {
-  Json steps = Json::array();
+  nlohmann::json steps = nlohmann::json::array();
   for (const Step& step : kept.steps) steps.push_back(step_json(step));
   return line_of({{"whole",
                    {{"text", code_points(kept.text)},
@@ -114,7 +112,7 @@ std::string journal_line(const Move& move) {
 std::optional<KeptText> read_journal(std::string_view journal) {
   std::optional<KeptText> kept;
   while (!journal.empty()) {
-    const Json line = next_line(journal);
+    const nlohmann::json line = next_line(journal);
     if (line.is_discarded() || !take_line(line, kept)) break;
   }
   return kept;

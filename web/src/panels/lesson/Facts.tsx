@@ -1,5 +1,5 @@
 import { failures, act, shownIn } from "../../state/lesson/session";
-import { partsOfShown } from "../../state/lesson/tally";
+import { figureAndUnit } from "../../state/lesson/tally";
 import { sentence } from "../../draw/words";
 import type { ClauseTold, NumberTold, PageTold } from "../../state/lesson/told";
 
@@ -8,8 +8,7 @@ const roomy = 6;
 
 /** A shown value with its unit set smaller. */
 export function Shown({ text }: { text: string }) {
-  const unit = partsOfShown(text)?.unit ?? "";
-  const figure = unit ? text.slice(0, text.length - unit.length).trim() : text;
+  const { figure, unit } = figureAndUnit(text);
   return (
     <>
       <span class={figure.length > roomy ? "n long" : "n"}>{figure}</span>

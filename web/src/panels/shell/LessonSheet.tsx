@@ -5,7 +5,9 @@ import { letterKeys, select, sheet, units, type SheetId } from "../../state/look
 import { page, setLetters, setUnits, type Host } from "../../state/lesson/session";
 import type { LessonTold } from "../../state/lesson/told";
 import { station } from "../../state/station";
-import { Lesson } from "../lesson/Lesson";
+import { later } from "../parts/later";
+
+const Lesson = later(async () => (await import("../lesson/Lesson")).Lesson);
 
 /** The sheet to go back to when the lesson ends. */
 let before: SheetId = "site";

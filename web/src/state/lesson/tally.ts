@@ -109,6 +109,12 @@ export function partsOfShown(shown: string | null | undefined): { number: number
   return Number.isFinite(number) ? { number, unit: match[2] ?? "" } : null;
 }
 
+/** A shown value, or a range of two, and its unit: "0.46 to 591.99 gal". */
+export function figureAndUnit(shown: string): { figure: string; unit: string } {
+  const match = /^(.*\d)[\s\u00A0]+(\D.*)$/.exec(shown);
+  return { figure: match?.[1] ?? shown, unit: match?.[2] ?? "" };
+}
+
 /** One guess of the room on the axis. */
 interface Dot {
   value: number;

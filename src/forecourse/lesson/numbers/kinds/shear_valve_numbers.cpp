@@ -71,7 +71,7 @@ Picked jet_height(const From& from) {
 Picked struck(const From& from) {
   return of_incident(at_dispenser(from), IncidentKind::struck, [](const IncidentResult& told) {
     if (told.runs.empty()) return nothing("the incident was not run");
-    return picked(told.runs.front().escaped, {}, "/result/runs/0/escaped_m3", "");
+    return picked_spread(told.escaped, "/result/escaped_m3", "");
   });
 }
 
@@ -80,25 +80,24 @@ template <class Value>
 Picked of_crack(const From& from, Value value, const char* key, const char* reason) {
   return of_incident(from, IncidentKind::crack, [&](const IncidentResult& told) {
     if (!told.crack) return nothing("how much the crack leaks is not determined");
-    return picked(value(*told.crack), {}, std::string("/result/crack/") + key, reason);
+    return picked_spread(value(*told.crack), std::string("/result/crack/") + key, reason);
   });
 }
 
 Picked crack_leak(const From& from) {
   return of_crack(
-      from, [](const auto& crack) { return crack.at_running.likely; }, "at_running_m3_per_s/likely", "");
+      from, [](const auto& crack) { return std::optional(crack.at_running); }, "at_running_m3_per_s", "");
 }
 
 Picked crack_at_detector(const From& from) {
   return of_crack(
-      from, [](const auto& crack) { return crack.at_detector.likely; }, "at_detector_m3_per_s/likely", "");
+      from, [](const auto& crack) { return std::optional(crack.at_detector); }, "at_detector_m3_per_s", "");
 }
 
 Picked crack_to_sensor(const From& from) {
-  const auto likely = [](const auto& crack) {
-    return crack.to_sensor ? std::optional<double>(crack.to_sensor->likely) : std::nullopt;
-  };
-  return of_crack(from, likely, "to_sensor_s/likely", "no sensor height is entered for the sump there");
+  return of_crack(
+      from, [](const auto& crack) { return crack.to_sensor; }, "to_sensor_s",
+      "no sensor height is entered for the sump there");
 }
 
 /// A value of a fire under the dispenser.
@@ -129,9 +128,10 @@ Picked fed_without_link(const From& from) {
 }
 
 Picked flame_height(const From& from) {
-  return of_fire(
-      from, [](const auto& fire) { return std::optional<double>(fire.flame_height.likely); }, "flame_height_m/likely",
-      "");
+  return of_incident(at_dispenser(from), IncidentKind::sump_fire, [](const IncidentResult& told) {
+    if (!told.fire) return nothing("the fire is not determined");
+    return picked_spread(told.fire->flame_height, "/result/fire/flame_height_m", "");
+  });
 }
 
 }  // namespace
@@ -144,7 +144,7 @@ std::vector<NumberKind> shear_valve_numbers() {
           {"jet-flow", "Out of the broken pipe, valve not acting", Quantity::flow, jet_flow},
           {"jet-minute", "In a minute, valve not acting", Quantity::volume, jet_minute},
           {"jet-height", "The jet rises this high, without air", Quantity::length, jet_height},
-          {"struck-escapes", "Escapes when struck, as the barriers are", Quantity::volume, struck},
+          {"struck-escapes", "Escapes when struck", Quantity::volume, struck},
           {"crack-leak", "A crack leaks with the pump running", Quantity::leak, crack_leak},
           {"crack-at-detector", "The same crack when the detector tests", Quantity::leak, crack_at_detector},
           {"crack-to-sensor", "Until the sump's sensor tells", Quantity::time, crack_to_sensor},
