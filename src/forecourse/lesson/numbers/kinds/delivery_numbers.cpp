@@ -1,4 +1,6 @@
 // What the delivery study tells of a drop: by the delivery at hand, or by the tank that it goes into.
+#include <algorithm>
+
 #include "forecourse/lesson/numbers/check_pick.h"
 #include "forecourse/lesson/numbers/kinds/kinds.h"
 #include "forecourse/lesson/numbers/pick.h"
@@ -22,9 +24,19 @@ const DeliveryResult* delivery_of(const From& from) {
   return nullptr;
 }
 
+/// Defaults that are no times: a volume or a rate does not rest on how long a hose drains.
+std::vector<DefaultUsed> without_times(std::vector<DefaultUsed> defaults) {
+  defaults.erase(
+      std::remove_if(defaults.begin(), defaults.end(), [](const DefaultUsed& one) { return one.unit == "s"; }),
+      defaults.end());
+  return defaults;
+}
+
 /// A value of its run.
+///
+/// \param timed whether it depends on how long the parts of the delivery take
 template <class Value>
-Picked of_run(const From& from, Value value) {
+Picked of_run(const From& from, Value value, bool timed = false) {
   const DeliveryResult* told = delivery_of(from);
   if (told == nullptr) return nothing(enter_delivery);
   if (told->runs.empty() || !told->problem.empty()) return nothing(told->problem);
@@ -32,7 +44,7 @@ Picked of_run(const From& from, Value value) {
   if (out.proof.pointer.empty()) return out;
   out.proof.command = {"delivery", told->delivery};
   out.proof.pointer = "/result/runs/0" + out.proof.pointer;
-  out.rests_on = unpublished(told->defaults);
+  out.rests_on = unpublished(timed ? told->defaults : without_times(told->defaults));
   return out;
 }
 
@@ -78,7 +90,12 @@ Picked rate(const From& from) {
 }
 
 Picked time(const From& from) {
-  return of_run(from, [](const DeliveryRun& run) { return picked(run.time, {}, "/time_s", ""); });
+  Picked out = of_run(
+      from, [](const DeliveryRun& run) { return picked(run.time, {}, "/time_s", ""); }, true);
+  const DeliveryResult* told = delivery_of(from);
+  if (told == nullptr || !told->time_range) return out;
+  return between(std::move(out), {told->time_range->low, told->time_range->high, "/result/time_range_s/low",
+                                  "/result/time_range_s/high"});
 }
 
 Picked in_hose(const From& from) {
@@ -99,9 +116,15 @@ Picked to_shut(const From& from) {
 }
 
 Picked highest(const From& from) {
-  return of_ullage(
+  Picked out = of_ullage(
       from, [](const auto& one) { return std::optional<double>(one.highest_pressure); }, "/highest_pressure_gauge_pa",
       "");
+  const DeliveryResult* told = delivery_of(from);
+  // The study's range is of the highest of all ullages.
+  if (told == nullptr || !told->pressure_range || told->runs.front().ullages.size() != 1) return out;
+  const std::string place = "/result/highest_ullage_pressure_range_gauge_pa";
+  return between(std::move(out),
+                 {told->pressure_range->low, told->pressure_range->high, place + "/low", place + "/high"});
 }
 
 /// By the delivery, else by the finding on the setting of the tank's vent.

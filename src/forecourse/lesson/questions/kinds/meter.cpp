@@ -92,7 +92,7 @@ Asked slow_hose(const Ground& ground, Chance& chance) {
       if (other.product != one.product || other.hose == one.hose) continue;
       (other.dispenser == one.dispenser ? beside : away) = &other;
     }
-    if (beside == nullptr || away == nullptr) continue;
+    if (beside == nullptr || away == nullptr || !inlet_of(one)->filter) continue;
     const std::string place = site::place_name(*one.dispenser, *inlet_of(one));
     std::vector<Cause> causes{
         {"what hangs at " + one.hose->id.text + ": its nozzle, hose or swivel", "Then only this hose would be slow.",

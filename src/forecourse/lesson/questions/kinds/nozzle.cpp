@@ -252,11 +252,15 @@ Asked pump_or_line(const Ground& ground, Chance& chance) {
     std::string why;
     Choke choke;
   };
-  std::vector<Cause> causes{
-      {"the pump", "A weak pump shows less pressure everywhere.", choke_of_pump(some->known)},
-      {"the line between pump and dispenser", "Then the pump shows more pressure and the dispenser less.",
-       choke_of_trunk(some->known)},
-      {"the filter of " + place, "Then both gauges show more, and the hose gives less.", choke_of_filter(some->known)}};
+  const char* behind_why = "Then both gauges show more, and the hose gives less.";
+  const Cause behind = inlet->filter
+                           ? Cause{"the filter of " + place, behind_why, choke_of_filter(some->known)}
+                           : Cause{"what hangs at " + some->known.hose->id.text + ": its nozzle, hose or swivel",
+                                   behind_why, choke_of_hose(some->known)};
+  std::vector<Cause> causes{{"the pump", "A weak pump shows less pressure everywhere.", choke_of_pump(some->known)},
+                            {"the line between pump and dispenser",
+                             "Then the pump shows more pressure and the dispenser less.", choke_of_trunk(some->known)},
+                            behind};
   chance.shuffle(causes);
   const Cause truth = causes.front();
   site::Site changed = ground.site;
