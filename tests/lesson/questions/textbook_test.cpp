@@ -75,7 +75,7 @@ id = "D1"
 }
 
 // A lying cylinder of 108 in by 156 in with elliptical heads of 42 in holds 2380.9565 gal at 36 in.
-// SOURCE: row TANK-ellip of check_values.csv: a published tank volume
+// SOURCE: row TANK-ellip of check_values.csv, a published tank volume; closed form
 TEST(Textbook, TankWithEllipticalHeads) {
   const StudiedStation station(R"toml(format = 1
 [site]

@@ -26,7 +26,7 @@ std::string course(const site::Site& site, const checks::Studied& studied) {
 
 std::string numbers(const Page& page, site::Display display) {
   if (page.numbers.empty()) return {};
-  html::Table table{"At " + page.subject, "", {{"Number"}, {"Value"}}, {}, {}};
+  html::Table table{"At " + page.subject, "", {{"Number", "", false, false}, {"Value", "", false, false}}, {}, {}};
   std::vector<std::string> rests_on;  // each once, with the numbers that rest on it
   for (const lesson::Number& one : page.numbers) {
     const bool rests = one.value && !one.rests_on.empty();
@@ -72,7 +72,7 @@ std::string words_of(const lesson::Lesson& lesson) {
 }
 
 std::string glossary_table(const lesson::Lesson& lesson) {
-  html::Table table{"Words", "", {{"Word"}, {"Meaning"}}, {}, {}};
+  html::Table table{"Words", "", {{"Word", "", false, false}, {"Meaning", "", false, false}}, {}, {}};
   for (const GlossaryWord& one : words_used(glossary(), words_of(lesson))) {
     table.rows.push_back({{one.word, one.meaning}});
   }
