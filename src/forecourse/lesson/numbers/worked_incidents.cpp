@@ -17,7 +17,8 @@ WorkedIncident WorkedIncidents::run(IncidentKind kind, const std::string& at) co
   options.kind = kind;
   options.request.at.text = at;
   options.charts = false;
-  options.barrier_table = kind == IncidentKind::sump_fire;  // what feeds a fire without the link is told by its row
+  // What feeds a fire without the link is told by its row, and the range of a blow takes its rows in.
+  options.barrier_table = kind == IncidentKind::sump_fire || kind == IncidentKind::struck;
   WorkedIncident out;
   out.command = {"incident", word(kind), "--at", at};
   std::vector<Diagnostic> wrong = check_options(site_, options);

@@ -76,8 +76,14 @@ std::string shown(const lesson::Ends& range, Quantity quantity, site::Display di
   const std::string low = shown(range.low, quantity, display, glyphs);
   const std::string high = shown(range.high, quantity, display, glyphs);
   if (low == high) return low;
-  const auto measure = measure_of(quantity);
-  return (measure ? with_few_digits(*measure, display, range.low, glyphs) : low) + " to " + high;
+  if (const auto measure = measure_of(quantity)) {
+    return with_few_digits(*measure, display, range.low, glyphs) + " to " + high;
+  }
+  const std::string blank = glyphs == Glyphs::unicode ? "\u00A0" : " ";
+  const std::size_t unit = low.rfind(blank);
+  const bool same = unit != std::string::npos && high.rfind(blank) != std::string::npos &&
+                    low.substr(unit) == high.substr(high.rfind(blank));
+  return (same ? low.substr(0, unit) : low) + " to " + high;
 }
 
 std::string shown(const lesson::Number& number, site::Display display, Glyphs glyphs) {

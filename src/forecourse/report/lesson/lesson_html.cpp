@@ -29,14 +29,21 @@ std::string numbers(const Page& page, site::Display display) {
   html::Table table{"At " + page.subject, "", {{"Number", "", false, false}, {"Value", "", false, false}}, {}, {}};
   std::vector<std::string> rests_on;  // each once, with the numbers that rest on it
   for (const lesson::Number& one : page.numbers) {
-    const bool rests = one.value && !one.rests_on.empty();
-    if (rests && std::find(rests_on.begin(), rests_on.end(), one.rests_on) == rests_on.end()) {
-      rests_on.push_back(one.rests_on);
+    std::string value = value_words(one, display, Glyphs::unicode);
+    if (one.value && !one.rests_on.empty()) {
+      const auto told = std::find(rests_on.begin(), rests_on.end(), one.rests_on);
+      const auto place = static_cast<std::size_t>(told - rests_on.begin());
+      if (told == rests_on.end()) rests_on.push_back(one.rests_on);
+      value += " " + std::string(place + 1, '*');
     }
-    table.rows.push_back({{one.label, value_words(one, display, Glyphs::unicode) + (rests ? " *" : "")}});
+    table.rows.push_back({{one.label, value}});
   }
   std::string out = html::table(table);
-  for (const std::string& one : rests_on) out += html::paragraph("* Not entered: " + one + ".", "quiet");
+  std::string mark;
+  for (const std::string& one : rests_on) {
+    mark += '*';
+    out += html::paragraph(mark + " Not entered: " + one + ".", "quiet");
+  }
   return out;
 }
 
@@ -72,7 +79,7 @@ std::string words_of(const lesson::Lesson& lesson) {
 }
 
 std::string glossary_table(const lesson::Lesson& lesson) {
-  html::Table table{"Words", "", {{"Word", "", false, false}, {"Meaning", "", false, false}}, {}, {}};
+  html::Table table{"By the alphabet", "", {{"Word", "", false, false}, {"Meaning", "", false, false}}, {}, {}};
   for (const GlossaryWord& one : words_used(glossary(), words_of(lesson))) {
     table.rows.push_back({{one.word, one.meaning}});
   }

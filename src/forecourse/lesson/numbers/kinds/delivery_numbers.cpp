@@ -24,19 +24,21 @@ const DeliveryResult* delivery_of(const From& from) {
   return nullptr;
 }
 
-/// Defaults that are no times: a volume or a rate does not rest on how long a hose drains.
-std::vector<DefaultUsed> without_times(std::vector<DefaultUsed> defaults) {
-  defaults.erase(
-      std::remove_if(defaults.begin(), defaults.end(), [](const DefaultUsed& one) { return one.unit == "s"; }),
-      defaults.end());
+/// Defaults that move what stands in pipes and hoses, and how it begins to flow: no times, and nothing of the vapor.
+std::vector<DefaultUsed> of_the_liquid(std::vector<DefaultUsed> defaults) {
+  const auto other = [](const DefaultUsed& one) {
+    return one.unit == "s" || one.what.find("vapor") != std::string::npos;
+  };
+  defaults.erase(std::remove_if(defaults.begin(), defaults.end(), other), defaults.end());
   return defaults;
 }
 
+/// What of the defaults of a delivery a value rests on.
+enum class Rests { on_all, on_liquid };
+
 /// A value of its run.
-///
-/// \param timed whether it depends on how long the parts of the delivery take
 template <class Value>
-Picked of_run(const From& from, Value value, bool timed = false) {
+Picked of_run(const From& from, Value value, Rests rests = Rests::on_all) {
   const DeliveryResult* told = delivery_of(from);
   if (told == nullptr) return nothing(enter_delivery);
   if (told->runs.empty() || !told->problem.empty()) return nothing(told->problem);
@@ -44,19 +46,22 @@ Picked of_run(const From& from, Value value, bool timed = false) {
   if (out.proof.pointer.empty()) return out;
   out.proof.command = {"delivery", told->delivery};
   out.proof.pointer = "/result/runs/0" + out.proof.pointer;
-  out.rests_on = unpublished(timed ? told->defaults : without_times(told->defaults));
+  out.rests_on = unpublished(rests == Rests::on_all ? told->defaults : of_the_liquid(told->defaults));
   return out;
 }
 
 /// A value of the drop into the tank at hand, or of the first.
 template <class Value>
 Picked of_drop(const From& from, Value value, const std::string& key) {
-  return of_run(from, [&](const DeliveryRun& run) {
-    if (run.drops.empty()) return nothing("nothing is dropped");
-    const auto into = [&](const auto& drop) { return drop.tank == from.at; };
-    const std::size_t place = place_of(run.drops, into).value_or(0);
-    return picked(value(run.drops[place]), {}, at_place("/drops", place) + key, "");
-  });
+  return of_run(
+      from,
+      [&](const DeliveryRun& run) {
+        if (run.drops.empty()) return nothing("nothing is dropped");
+        const auto into = [&](const auto& drop) { return drop.tank == from.at; };
+        const std::size_t place = place_of(run.drops, into).value_or(0);
+        return picked(value(run.drops[place]), {}, at_place("/drops", place) + key, "");
+      },
+      Rests::on_liquid);
 }
 
 /// A value of the tank at hand, or of the first that is filled.
@@ -90,8 +95,7 @@ Picked rate(const From& from) {
 }
 
 Picked time(const From& from) {
-  Picked out = of_run(
-      from, [](const DeliveryRun& run) { return picked(run.time, {}, "/time_s", ""); }, true);
+  Picked out = of_run(from, [](const DeliveryRun& run) { return picked(run.time, {}, "/time_s", ""); });
   const DeliveryResult* told = delivery_of(from);
   if (told == nullptr || !told->time_range) return out;
   return between(std::move(out), {told->time_range->low, told->time_range->high, "/result/time_range_s/low",
@@ -104,9 +108,11 @@ Picked in_hose(const From& from) {
 }
 
 Picked container(const From& from) {
-  return of_filled(
+  Picked out = of_filled(
       from, [](const auto& tank) { return tank.container; }, "/spill_container_m3",
       "enter the volume of the spill container: spill_container = { volume = \"5 gal\" }");
+  out.rests_on.clear();  // it is as entered
+  return out;
 }
 
 Picked to_shut(const From& from) {

@@ -13,11 +13,11 @@ using svg::escape;
 constexpr const char* rules = R"css(
 .ask{margin:22px 0;break-inside:avoid}.ask h3{font-weight:400;font-size:17px;margin:0 0 8px;line-height:1.35}
 .ask h3 b{margin-right:6px}.ask .to{color:var(--ink2);font-size:14px;margin:0 0 4px}
-.ask ol{list-style:none;margin:0;padding:0;max-width:none}.ask li{display:flex;gap:10px;align-items:baseline;padding:4px 0}
+.ask ol{list-style:none;margin:0;padding:0;max-width:none}.ask li{display:flex;align-items:baseline;padding:4px 0}
 .ask li+li{margin-top:0}.ask i{flex:none;display:inline-block;width:14px;height:14px;border:1.2px solid var(--ink);
-transform:translateY(2px)}.ask i.place{width:30px;height:20px;transform:translateY(4px)}.ask li b{flex:none;width:18px}
+margin-right:10px;transform:translateY(2px)}.ask i.place{width:30px;height:20px;transform:translateY(4px)}.ask li b{flex:none;width:18px;margin-right:6px}
 .ask .line{display:inline-block;width:180px;border-bottom:1.2px solid var(--ink);height:22px;vertical-align:bottom}
-.ask .wrong li{padding:1px 0}.ask p{max-width:none}.ask p+ol{margin-top:6px}
+.ask .wrong li{padding:1px 0}.ask .to+h3{margin-top:4px}.ask p{max-width:none}.ask p+ol{margin-top:6px}
 @media print{.ask{margin:15pt 0}.ask h3{font-size:11.5pt}.ask .to,.ask .wrong{font-size:10pt})css";
 
 std::string letter_of(std::size_t index) { return "<b>" + std::string(1, static_cast<char>('A' + index)) + "</b>"; }
