@@ -77,6 +77,32 @@ TEST_P(LessonNumbers, EqualThoseOfTheCommandLine) {
 INSTANTIATE_TEST_SUITE_P(Stations, LessonNumbers,
                          testing::Values("hollin-gap.toml", "marle-cross.toml", "thornby.toml", "site-s.toml"));
 
+class QuestionAnswers : public testing::TestWithParam<const char*> {};
+
+// An answer that names a command is, to the last bit, what that command prints.
+TEST_P(QuestionAnswers, AreThoseOfTheCommandLine) {
+  const std::string folder = scratch_folder("lesson-answers");
+  Printed printed(GetParam());
+  int equal = 0;
+  for (const std::string seed : {"1", "2"}) {
+    const json document = json::parse(lesson(folder, GetParam(), "--questions 100 --json --seed " + seed).out);
+    for (const json& one : document["result"]["questions"]) {
+      if (one["pointer"].is_null()) continue;
+      SCOPED_TRACE(one["question"].get<std::string>() + " " + one["pointer"].get<std::string>());
+      const json& told = printed.of(one["command"]);
+      ASSERT_FALSE(told.is_discarded());
+      const json::json_pointer place(one["pointer"].get<std::string>());
+      ASSERT_TRUE(told.contains(place));
+      EXPECT_EQ(told.at(place), one["answer"]["value"]);
+      ++equal;
+    }
+  }
+  EXPECT_GE(equal, 6);
+}
+
+INSTANTIATE_TEST_SUITE_P(Stations, QuestionAnswers,
+                         testing::Values("hollin-gap.toml", "marle-cross.toml", "site-s.toml"));
+
 TEST(LessonCommand, WritesHandoutAndDocument) {
   const std::string folder = scratch_folder("lesson-files");
   const Outcome told = lesson(folder, "hollin-gap.toml", "--out out");
