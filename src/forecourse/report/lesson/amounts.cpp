@@ -38,12 +38,10 @@ int decimals_of(Measure measure, site::Display display, double amount) {
   return out;
 }
 
-/// One decimal of a percent, up to three where a small share needs them: "12.5 %", "0.48 %".
+/// One decimal of a percent, or two where a small share needs them: "12.5 %", "0.48 %".
 int decimals_of_share(double value) {
   constexpr double well = 0.005;
-  int out = 1;
-  while (out < 3 && !tells(value, out, well)) ++out;
-  return out;
+  return tells(value, 1, well) ? 1 : 2;
 }
 
 std::string with_few_digits(Measure measure, site::Display display, double amount, Glyphs glyphs) {
