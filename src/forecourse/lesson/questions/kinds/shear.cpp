@@ -42,6 +42,12 @@ std::optional<Blow> some_blow(const Ground& ground, Chance& chance) {
   return std::nullopt;
 }
 
+/// The command that tells the same blow.
+std::vector<std::string> command_of(const site::Dispenser& dispenser) {
+  return {"incident",  "struck", "--at",      dispenser.id.text, "--open",    "none",
+          "--stop-at", "60 s",   "--without", "shear-valve",     "--without", "sump-sensor"};
+}
+
 constexpr const char* no_blow =
     "no dispenser whose inlets all have a shear valve can be struck here: enter shear_valve = { groove_elevation } and "
     "the "
@@ -104,6 +110,7 @@ Asked struck_flow(const Ground& ground, Chance& chance) {
                 {}};
   draft.explains = {"Pump, line and riser alone hold it back: {} in 45 s.",
                     {{end.in_45_seconds.value_or(45.0 * end.steady_flow), Quantity::volume}}};
+  draft.proof = {command_of(*blow->dispenser), "/result/open_ends/0/steady_flow_m3_per_s"};
   draft.rests_on = illustrative_of(blow->result.defaults);
   return choose_value(std::move(draft), {end.steady_flow, Quantity::flow}, slips, chance);
 }
@@ -147,6 +154,7 @@ Asked struck_unanchored(const Ground& ground, Chance& chance) {
                       {lost - steady * stop_after, Quantity::volume},
                       {lost, Quantity::volume}}};
   }
+  draft.proof = {command_of(*blow->dispenser), "/result/runs/0/escaped_m3"};
   draft.rests_on = illustrative_of(blow->result.inputs);
   return choose_value(std::move(draft), {lost, Quantity::volume}, slips, chance, 0.08);
 }

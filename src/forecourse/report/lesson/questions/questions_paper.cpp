@@ -62,7 +62,10 @@ std::string wrong_html(const Question& one) {
 std::string looked_up(const lesson::Proof& proof) {
   if (proof.command.empty()) return {};
   std::string out = "Look it up: forecourse " + proof.command.front() + " SITE";
-  for (std::size_t i = 1; i < proof.command.size(); ++i) out += " " + proof.command[i];
+  for (std::size_t i = 1; i < proof.command.size(); ++i) {
+    const std::string& word = proof.command[i];
+    out += word.find(' ') == std::string::npos ? " " + word : " \"" + word + "\"";
+  }
   return out + " --json, " + proof.pointer;
 }
 
