@@ -61,11 +61,12 @@ TEST_P(LessonNumbers, EqualThoseOfTheCommandLine) {
         continue;
       }
       ASSERT_TRUE(told.contains(place));
-      EXPECT_EQ(told.at(place), number["value"]);
-      if (!number["low"].is_null()) {
-        const json& spread = told.at(place.parent_pointer());
-        EXPECT_EQ(spread.at("low"), number["low"]);
-        EXPECT_EQ(spread.at("high"), number["high"]);
+      const double times = number["times"];
+      EXPECT_EQ(told.at(place).get<double>() * times, number["value"].get<double>());
+      for (const std::string end : {"low", "high"}) {
+        if (number[end + "_pointer"].is_null()) continue;
+        const json& printed_end = told.at(json::json_pointer(number[end + "_pointer"].get<std::string>()));
+        EXPECT_EQ(printed_end.get<double>() * times, number[end].get<double>());
       }
       ++equal;
     }
@@ -75,6 +76,32 @@ TEST_P(LessonNumbers, EqualThoseOfTheCommandLine) {
 
 INSTANTIATE_TEST_SUITE_P(Stations, LessonNumbers,
                          testing::Values("hollin-gap.toml", "marle-cross.toml", "thornby.toml", "site-s.toml"));
+
+class QuestionAnswers : public testing::TestWithParam<const char*> {};
+
+// An answer that names a command is, to the last bit, what that command prints.
+TEST_P(QuestionAnswers, AreThoseOfTheCommandLine) {
+  const std::string folder = scratch_folder("lesson-answers");
+  Printed printed(GetParam());
+  int equal = 0;
+  for (const std::string seed : {"1", "2"}) {
+    const json document = json::parse(lesson(folder, GetParam(), "--questions 100 --json --seed " + seed).out);
+    for (const json& one : document["result"]["questions"]) {
+      if (one["pointer"].is_null()) continue;
+      SCOPED_TRACE(one["question"].get<std::string>() + " " + one["pointer"].get<std::string>());
+      const json& told = printed.of(one["command"]);
+      ASSERT_FALSE(told.is_discarded());
+      const json::json_pointer place(one["pointer"].get<std::string>());
+      ASSERT_TRUE(told.contains(place));
+      EXPECT_EQ(told.at(place), one["answer"]["value"]);
+      ++equal;
+    }
+  }
+  EXPECT_GE(equal, 6);
+}
+
+INSTANTIATE_TEST_SUITE_P(Stations, QuestionAnswers,
+                         testing::Values("hollin-gap.toml", "marle-cross.toml", "site-s.toml"));
 
 TEST(LessonCommand, WritesHandoutAndDocument) {
   const std::string folder = scratch_folder("lesson-files");
@@ -115,7 +142,8 @@ TEST(LessonQuestions, AreAskedAndWritten) {
   const json document = json::parse(told.out);
   EXPECT_EQ(document["result"]["questions"].size(), 4U);
   for (const json& one : document["result"]["questions"]) EXPECT_EQ(one["level"], 1);
-  EXPECT_TRUE(has(file_text(folder + "/out/questions.html"), "Key, for the trainer"));
+  EXPECT_FALSE(has(file_text(folder + "/out/questions.html"), "for the trainer"));
+  EXPECT_TRUE(has(file_text(folder + "/out/key.html"), "Key to the questions, for the trainer"));
   EXPECT_EQ(json::parse(file_text(folder + "/out/questions.json"))["options"]["seed"], 3);
 }
 

@@ -108,6 +108,30 @@ TEST(MakeLesson, FollowsTheStation) {
   EXPECT_NEAR(number_of(before, "leak-detector", "detector-finds").value.value(), 3.0 * 3.785411784e-3 / 3600.0, 1e-12);
 }
 
+// A reading that is a spread is told as one, in the tank and above it: the least fuel leaves the most room.
+TEST(MakeLesson, TellsWhatRestsOnASpreadAsARange) {
+  const std::string text = test::with(test::site_text("hollin-gap"), "tank.T1.reading.depth",
+                                      "{ low = \"70 in\", likely = \"71 in\", high = \"72 in\" }");
+  const Lesson lesson = lesson_of(text);
+  const Number& volume = number_of(lesson, "tank-walls", "tank-volume");
+  const Number& share = number_of(lesson, "tank-walls", "tank-share");
+  const Number& above = number_of(lesson, "tank-breathing", "tank-ullage");
+  const double capacity = number_of(lesson, "tank-walls", "tank-capacity").value.value();
+  ASSERT_TRUE(volume.range && share.range && above.range);
+  EXPECT_LT(volume.range->low, *volume.value);
+  EXPECT_GT(volume.range->high, *volume.value);
+  EXPECT_NEAR(volume.range->low + above.range->high, capacity, 1e-9 * capacity);  // rounding only
+  EXPECT_NEAR(share.range->high * capacity, volume.range->high, 1e-9 * capacity);
+  EXPECT_FALSE(number_of(lesson_of(test::site_text("hollin-gap")), "tank-walls", "tank-volume").range);
+  // An uncertain length of line moves every flow, and what a display counts of it.
+  const Lesson village = lesson_of(test::site_text("thornby"));
+  const Number& flow = number_of(village, "filter", "hose-flow-alone");
+  const Number& minute = number_of(village, "price", "display-volume");
+  ASSERT_TRUE(flow.range && minute.range);
+  EXPECT_DOUBLE_EQ(minute.range->low, 60.0 * flow.range->low);
+  EXPECT_DOUBLE_EQ(*minute.value, 60.0 * *flow.value);
+}
+
 // What is not anchored is drawn so, and no study is asked about it.
 TEST(MakeLesson, DrawsFactsAsEntered) {
   const Lesson lesson = lesson_of(test::site_text("hollin-gap"));

@@ -24,11 +24,17 @@ std::vector<std::string> rests_on(const std::vector<DefaultUsed>& defaults, cons
   return out;
 }
 
-std::vector<std::string> rests_on(const studies::IncidentResult& result) {
-  std::vector<std::string> out = rests_on(result.defaults);
-  for (const studies::InputUsed& input : result.inputs) {
+std::vector<std::string> rests_on(const std::vector<studies::InputUsed>& inputs) {
+  std::vector<std::string> out;
+  for (const studies::InputUsed& input : inputs) {
     if (!input.entered && is_loose(input.status)) add_once(input.what + ", " + word(input.status), out);
   }
+  return out;
+}
+
+std::vector<std::string> rests_on(const studies::IncidentResult& result) {
+  std::vector<std::string> out = rests_on(result.defaults);
+  for (std::string& words : rests_on(result.inputs)) add_once(std::move(words), out);
   return out;
 }
 

@@ -13,6 +13,8 @@ namespace forecourse::lesson {
 /// \param system only what serves this piping system, or all of them; empty: whatever there is
 [[nodiscard]] std::vector<std::string> rests_on(const std::vector<DefaultUsed>& defaults,
                                                 const std::string& system = {});
+/// The same of what an incident was computed with.
+[[nodiscard]] std::vector<std::string> rests_on(const std::vector<studies::InputUsed>& inputs);
 /// The same of an incident, with its inputs.
 [[nodiscard]] std::vector<std::string> rests_on(const studies::IncidentResult& result);
 

@@ -38,6 +38,15 @@ enum class Quantity {
 struct Proof {
   std::vector<std::string> command;  ///< {"flow", "--open", "D1.a"}
   std::string pointer;               ///< "/result/hoses/0/alone/flow_m3_per_s"
+  double times = 1.0;                ///< what is printed there goes into the value so often [SI]
+};
+
+/// How far a value may lie to either side [SI], and where the same document prints it.
+struct Ends {
+  double low = 0.0;
+  double high = 0.0;
+  std::string low_pointer = {};  ///< empty: the end is worked out from one that is printed
+  std::string high_pointer = {};
 };
 
 /// How far a value may lie to either side [SI].

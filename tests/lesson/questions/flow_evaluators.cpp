@@ -5,6 +5,7 @@
 #include <numbers>
 
 #include "forecourse/base/unit_text.h"
+#include "forecourse/site/places.h"
 #include "lesson/questions/evaluators.h"
 
 namespace forecourse::test {
@@ -156,12 +157,23 @@ std::string slow_part(const Case& c) {
   return slow(1) ? "the filter of " : "what hangs at ";
 }
 
+/// Whether a filter is entered at the place that is asked about.
+bool has_filter(const Case& c) {
+  for (const site::Dispenser& dispenser : c.site.dispensers) {
+    for (const site::Inlet& inlet : dispenser.inlets) {
+      if (site::place_name(dispenser, inlet) == c.question.at) return inlet.filter.has_value();
+    }
+  }
+  return false;
+}
+
 /// By which gauge shows more, of flow, pump and dispenser as they should be and as they are.
 std::string faulty_part(const Case& c) {
   const bool pump_more = c.given(4) > c.given(1);
   const bool place_more = c.given(5) > c.given(2);
   if (!pump_more) return "the pump";
-  return place_more ? "the filter of " : "the line between ";
+  if (!place_more) return "the line between ";
+  return has_filter(c) ? "the filter of " : "what hangs at ";
 }
 
 }  // namespace

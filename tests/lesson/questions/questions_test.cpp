@@ -8,6 +8,7 @@
 #include "forecourse/lesson/questions/ask.h"
 #include "lesson/questions/evaluators.h"
 #include "lesson/questions/ground_of.h"
+#include "lesson/questions/law_line.h"
 #include "support/random_station.h"
 #include "support/stations.h"
 
@@ -61,7 +62,7 @@ std::string faults_of(const lesson::Phrase& phrase) {
 }
 
 std::string faults_of_words(const Question& question) {
-  std::vector<const lesson::Phrase*> all{&question.asks, &question.explains};
+  std::vector<const lesson::Phrase*> all{&question.asks, &question.explains, &question.follows};
   for (const lesson::Option& option : question.options) all.push_back(&option.words);
   for (const lesson::Phrase* phrase : all) {
     if (std::string fault = faults_of(*phrase); !fault.empty()) return fault;
@@ -94,7 +95,8 @@ std::string faults_of_order(const Case& c, const Evaluator& evaluator, bool& hel
 
 /// What is wrong with a question; empty if nothing is. `held`: the other way could be gone.
 std::string faults(const Case& c, bool& held) {
-  for (const std::string& fault : {faults_of_options(c.question), faults_of_words(c.question)}) {
+  for (const std::string& fault :
+       {faults_of_options(c.question), faults_of_words(c.question), faults_of_law(c.question)}) {
     if (!fault.empty()) return fault;
   }
   const Evaluator& evaluator = evaluators().at(c.question.question);
@@ -170,6 +172,22 @@ TEST_P(FullQuestions, KeyedAnswersAreRightOnAHundredStations) {
 }
 
 INSTANTIATE_TEST_SUITE_P(OfAThousand, FullQuestions, testing::Range(0, 10));
+
+/// A line of law that does not come out is found.
+TEST(LawLine, IsWorkedOut) {
+  const auto fault = [](const std::string& words, std::vector<lesson::Amount> values) {
+    Question question;
+    question.follows = {words, std::move(values)};
+    return faults_of_law(question);
+  };
+  const lesson::Amount two{2.0, lesson::Quantity::count};
+  const lesson::Amount three{3.0, lesson::Quantity::count};
+  EXPECT_EQ(fault("By six: {} × {} = 6 = 2 × (1 + √(4)) = 48 / 2 ^ 3", {two, three}), "");
+  EXPECT_EQ(fault("By angles: cos(0) + ln(1) = 1 − sin(0)", {}), "");
+  EXPECT_NE(fault("By six: {} × {} = 6.01", {two, three}), "");
+  EXPECT_NE(fault("By two: {} = 2", {two, three}), "");
+  EXPECT_NE(fault("{} = {}", {two, two}), "");
+}
 
 TEST(Questions, EveryKindIsHeldAgainstAnotherWay) {
   for (const QuestionKind& kind : lesson::question_kinds()) {

@@ -42,6 +42,11 @@ TEST(Amounts, AreShownWithTheirUnits) {
   EXPECT_EQ(shown(6.9 * 60.0, Quantity::time, site::Display::si, Glyphs::ascii), "6.9 min");
   EXPECT_EQ(shown(12.0, Quantity::count, site::Display::si, Glyphs::ascii), "12");
   EXPECT_EQ(shown(std::nullopt, Quantity::count, site::Display::si, Glyphs::ascii), "-");
+  const auto between = [](double low, double high) {
+    return shown(lesson::Ends{low, high, {}, {}}, Quantity::time, site::Display::us, Glyphs::ascii);
+  };
+  EXPECT_EQ(between(18.9 * 60.0, 19.4 * 60.0), "18.9 to 19.4 min");  // the unit once, where it is the same
+  EXPECT_EQ(between(18.9 * 60.0, 3.0 * 3600.0), "18.9 min to 3.0 h");
 }
 
 }  // namespace

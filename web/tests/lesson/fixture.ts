@@ -63,6 +63,8 @@ export function questionOf(question: string, page: string, more: Partial<Questio
     order: [],
     explanation: "",
     explanation_si: "",
+    follows: null,
+    follows_si: null,
     rests_on: null,
     caution: null,
     ...more,

@@ -15,15 +15,19 @@ bool write_questions(const lesson::AskResult& asked, const SiteArguments& site, 
                      const QuestionsFacts& facts, report::ReportFacts& told) {
   if (!make_folder(site.out)) return false;
   const std::filesystem::path folder(site.out);
-  const std::string page = (folder / "questions.html").string();
-  const std::string data = (folder / "questions.json").string();
-  told.written = {page, data};
-  const std::string html = report::questions_paper(asked, FORECOURSE_VERSION, source.site, told);
-  const std::string json = report::to_text(report::questions_document(asked, FORECOURSE_VERSION, told));
-  if (!write_file(page, html) || !write_file(data, json)) return false;
-  if (!facts.pdf) return true;
-  told.written.push_back((folder / "questions.pdf").string());
-  return write_pdf(told.written.back(), html, paper_of(facts.paper, source.site.display));
+  const auto write = [&](const std::string& name, const std::string& html) {
+    told.written.push_back((folder / (name + ".html")).string());
+    if (!write_file(told.written.back(), html)) return false;
+    if (!facts.pdf) return true;
+    told.written.push_back((folder / (name + ".pdf")).string());
+    return write_pdf(told.written.back(), html, paper_of(facts.paper, source.site.display));
+  };
+  const report::ReportFacts asked_for = told;
+  told.written.push_back((folder / "questions.json").string());
+  return write_file(told.written.back(),
+                    report::to_text(report::questions_document(asked, FORECOURSE_VERSION, asked_for))) &&
+         write("questions", report::questions_paper(asked, FORECOURSE_VERSION, source.site, asked_for)) &&
+         write("key", report::questions_key(asked, FORECOURSE_VERSION, source.site, asked_for));
 }
 
 }  // namespace

@@ -14,7 +14,8 @@ struct QuestionsFacts {
   std::string command;  ///< as typed
 };
 
-/// Asks, prints, and writes questions.html, .json and .pdf into the folder of the site's options.
+/// Asks, prints, and writes questions.json and, as .html and .pdf, questions and key into the folder of the site's
+/// options.
 [[nodiscard]] Exit questions_part(const QuestionsArguments& arguments, const SiteArguments& site,
                                   const SiteSource& source, const lesson::Ground& ground, const QuestionsFacts& facts);
 

@@ -15,7 +15,7 @@ namespace forecourse::lesson {
   out.reason = std::move(reason);
   if (!spread) return out;
   out.value = spread->likely;
-  if (!spread->is_certain()) out.range = Ends{spread->low, spread->high};
+  if (!spread->is_certain()) out.range = Ends{spread->low, spread->high, pointer + "/low", pointer + "/high"};
   return out;
 }
 

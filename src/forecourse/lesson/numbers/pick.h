@@ -20,7 +20,13 @@ namespace forecourse::lesson {
 /// A value with its place in the document of a command, and why it may be empty.
 [[nodiscard]] inline Picked picked(std::optional<double> value, std::vector<std::string> command, std::string pointer,
                                    std::string reason, std::string rests_on = {}) {
-  return {value, {std::move(command), std::move(pointer)}, std::move(reason), std::move(rests_on), {}};
+  return {value, {std::move(command), std::move(pointer), 1.0}, std::move(reason), std::move(rests_on), {}};
+}
+
+/// The same value with the ends of its spread, where both are known and differ.
+[[nodiscard]] inline Picked between(Picked value, const Ends& ends) {
+  if (value.value && ends.low < ends.high) value.range = ends;
+  return value;
 }
 
 /// The first of some defaults that nobody published, of one system or of all.

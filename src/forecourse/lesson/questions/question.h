@@ -55,6 +55,7 @@ struct Question {
   /// lies; of an order, by which each item differs from the next [1].
   double tolerance = 0.0;
   Phrase explains;       ///< why, with the numbers of the station
+  Phrase follows;        ///< how the answer follows: the law with its numbers; empty: `explains` is all there is
   std::string rests_on;  ///< an unpublished default that the answer rests on; empty: none
   Proof proof;           ///< of the answer; empty command: it is in no document
 };

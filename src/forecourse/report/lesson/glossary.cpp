@@ -64,6 +64,11 @@ constexpr std::size_t shortest = 4;  ///< letters; "at" and "of" are everywhere
 constexpr std::array<std::string_view, 5> of_course{"Delivery, fill and vent", "Tank", "Pump",
                                                     "Line, sump, shear valve", "Dispenser and hose"};
 
+/// Words of every day whose entry tells what a key of the site file means.
+constexpr std::array<std::string_view, 15> everyday{"axis",    "backfill", "blocked", "bottom", "drain",
+                                                    "ground",  "opens at", "part",    "pipe",   "pull",
+                                                    "running", "speed",    "through", "wall",   "well"};
+
 }  // namespace
 
 std::vector<GlossaryWord> read_glossary(std::string_view text) {
@@ -95,7 +100,8 @@ std::vector<GlossaryWord> words_used(const std::vector<GlossaryWord>& words, std
   for (const GlossaryWord& one : words) {
     const std::string form = lowered(split(one.word, ',').front());
     const bool is_part = std::find(of_course.begin(), of_course.end(), one.section) != of_course.end();
-    if (is_part && form.size() >= shortest && has_word(low, form)) out.push_back(one);
+    const bool is_everyday = std::find(everyday.begin(), everyday.end(), form) != everyday.end();
+    if (is_part && !is_everyday && form.size() >= shortest && has_word(low, form)) out.push_back(one);
   }
   std::sort(out.begin(), out.end(),
             [](const GlossaryWord& a, const GlossaryWord& b) { return lowered(a.word) < lowered(b.word); });

@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "forecourse/report/flow/flow_html_course.h"
 #include "forecourse/report/html/parts.h"
 #include "forecourse/report/lesson/glossary.h"
@@ -24,13 +26,25 @@ std::string course(const site::Site& site, const checks::Studied& studied) {
 
 std::string numbers(const Page& page, site::Display display) {
   if (page.numbers.empty()) return {};
-  html::Table table{"At " + page.subject, "", {{"Number", "", false, true}, {"Value", "", false, true}}, {}, {}};
+  html::Table table{"At " + page.subject, "", {{"Number", "", false, false}, {"Value", "", false, false}}, {}, {}};
+  std::vector<std::string> rests_on;  // each once, with the numbers that rest on it
   for (const lesson::Number& one : page.numbers) {
     std::string value = value_words(one, display, Glyphs::unicode);
-    if (!one.rests_on.empty()) value += "; rests on " + one.rests_on;
+    if (one.value && !one.rests_on.empty()) {
+      const auto told = std::find(rests_on.begin(), rests_on.end(), one.rests_on);
+      const auto place = static_cast<std::size_t>(told - rests_on.begin());
+      if (told == rests_on.end()) rests_on.push_back(one.rests_on);
+      value += " " + std::string(place + 1, '*');
+    }
     table.rows.push_back({{one.label, value}});
   }
-  return html::table(table);
+  std::string out = html::table(table);
+  std::string mark;
+  for (const std::string& one : rests_on) {
+    mark += '*';
+    out += html::paragraph(mark + " Not entered: " + one + ".", "quiet");
+  }
+  return out;
 }
 
 std::string clauses(const Page& page) {
@@ -49,10 +63,10 @@ std::string joined(const std::vector<std::string>& words) {
 }
 
 std::string page_section(const Page& page, site::Display display) {
-  std::string out = html::heading(3, stop_words(page) + ": " + page.title);
+  std::string out = "<section class=\"keep\">\n" + html::heading(3, stop_words(page) + ": " + page.title);
   out += html::paragraph(page.prevents) + html::paragraph("Without it: " + page.without);
   if (!page.synonyms.empty()) out += html::paragraph("Also called: " + joined(page.synonyms) + ".", "quiet");
-  return out + numbers(page, display) + clauses(page);
+  return out + numbers(page, display) + clauses(page) + "</section>\n";
 }
 
 std::string words_of(const lesson::Lesson& lesson) {
@@ -65,7 +79,7 @@ std::string words_of(const lesson::Lesson& lesson) {
 }
 
 std::string glossary_table(const lesson::Lesson& lesson) {
-  html::Table table{"Words", "", {{"Word", "", false, false}, {"Meaning", "", false, true}}, {}, {}};
+  html::Table table{"By the alphabet", "", {{"Word", "", false, false}, {"Meaning", "", false, false}}, {}, {}};
   for (const GlossaryWord& one : words_used(glossary(), words_of(lesson))) {
     table.rows.push_back({{one.word, one.meaning}});
   }

@@ -16,6 +16,8 @@ Json number_json(const Number& number) {
           {"value", number_or_null(number.value)},
           {"low", number.range ? Json(number.range->low) : Json()},
           {"high", number.range ? Json(number.range->high) : Json()},
+          {"low_pointer", number.range ? text_or_null(number.range->low_pointer) : Json()},
+          {"high_pointer", number.range ? text_or_null(number.range->high_pointer) : Json()},
           {"unit", lesson::unit(number.quantity)},
           {"quantity", lesson::word(number.quantity)},
           {"shown", shown_or_null(number, Display::us)},
@@ -23,7 +25,8 @@ Json number_json(const Number& number) {
           {"reason", text_or_null(number.reason)},
           {"rests_on", text_or_null(number.rests_on)},
           {"command", number.proof.command},
-          {"pointer", text_or_null(number.proof.pointer)}};
+          {"pointer", text_or_null(number.proof.pointer)},
+          {"times", number.proof.times}};
 }
 
 Json values_json(const std::map<std::string, double>& values) {

@@ -137,6 +137,7 @@ function Questions() {
             <b>{answerWords(q)}</b>
           </p>
           {q === shown && <p>{explanationOf(q)}</p>}
+          {q === shown && q.follows && <p>{shared.value.units === "si" ? q.follows_si : q.follows}.</p>}
         </article>
       ))}
     </section>

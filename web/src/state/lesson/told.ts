@@ -127,6 +127,9 @@ export interface QuestionTold {
   order: number[];
   explanation: string;
   explanation_si: string;
+  /** The law by which the answer follows, with its numbers. */
+  follows: string | null;
+  follows_si: string | null;
   /** An unpublished default that the answer rests on. */
   rests_on: string | null;
 }

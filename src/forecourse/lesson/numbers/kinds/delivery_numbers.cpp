@@ -1,4 +1,6 @@
 // What the delivery study tells of a drop: by the delivery at hand, or by the tank that it goes into.
+#include <algorithm>
+
 #include "forecourse/lesson/numbers/check_pick.h"
 #include "forecourse/lesson/numbers/kinds/kinds.h"
 #include "forecourse/lesson/numbers/pick.h"
@@ -22,9 +24,21 @@ const DeliveryResult* delivery_of(const From& from) {
   return nullptr;
 }
 
+/// Defaults that move what stands in pipes and hoses, and how it begins to flow: no times, and nothing of the vapor.
+std::vector<DefaultUsed> of_the_liquid(std::vector<DefaultUsed> defaults) {
+  const auto other = [](const DefaultUsed& one) {
+    return one.unit == "s" || one.what.find("vapor") != std::string::npos;
+  };
+  defaults.erase(std::remove_if(defaults.begin(), defaults.end(), other), defaults.end());
+  return defaults;
+}
+
+/// What of the defaults of a delivery a value rests on.
+enum class Rests { on_all, on_liquid };
+
 /// A value of its run.
 template <class Value>
-Picked of_run(const From& from, Value value) {
+Picked of_run(const From& from, Value value, Rests rests = Rests::on_all) {
   const DeliveryResult* told = delivery_of(from);
   if (told == nullptr) return nothing(enter_delivery);
   if (told->runs.empty() || !told->problem.empty()) return nothing(told->problem);
@@ -32,19 +46,22 @@ Picked of_run(const From& from, Value value) {
   if (out.proof.pointer.empty()) return out;
   out.proof.command = {"delivery", told->delivery};
   out.proof.pointer = "/result/runs/0" + out.proof.pointer;
-  out.rests_on = unpublished(told->defaults);
+  out.rests_on = unpublished(rests == Rests::on_all ? told->defaults : of_the_liquid(told->defaults));
   return out;
 }
 
 /// A value of the drop into the tank at hand, or of the first.
 template <class Value>
 Picked of_drop(const From& from, Value value, const std::string& key) {
-  return of_run(from, [&](const DeliveryRun& run) {
-    if (run.drops.empty()) return nothing("nothing is dropped");
-    const auto into = [&](const auto& drop) { return drop.tank == from.at; };
-    const std::size_t place = place_of(run.drops, into).value_or(0);
-    return picked(value(run.drops[place]), {}, at_place("/drops", place) + key, "");
-  });
+  return of_run(
+      from,
+      [&](const DeliveryRun& run) {
+        if (run.drops.empty()) return nothing("nothing is dropped");
+        const auto into = [&](const auto& drop) { return drop.tank == from.at; };
+        const std::size_t place = place_of(run.drops, into).value_or(0);
+        return picked(value(run.drops[place]), {}, at_place("/drops", place) + key, "");
+      },
+      Rests::on_liquid);
 }
 
 /// A value of the tank at hand, or of the first that is filled.
@@ -78,7 +95,11 @@ Picked rate(const From& from) {
 }
 
 Picked time(const From& from) {
-  return of_run(from, [](const DeliveryRun& run) { return picked(run.time, {}, "/time_s", ""); });
+  Picked out = of_run(from, [](const DeliveryRun& run) { return picked(run.time, {}, "/time_s", ""); });
+  const DeliveryResult* told = delivery_of(from);
+  if (told == nullptr || !told->time_range) return out;
+  return between(std::move(out), {told->time_range->low, told->time_range->high, "/result/time_range_s/low",
+                                  "/result/time_range_s/high"});
 }
 
 Picked in_hose(const From& from) {
@@ -87,9 +108,11 @@ Picked in_hose(const From& from) {
 }
 
 Picked container(const From& from) {
-  return of_filled(
+  Picked out = of_filled(
       from, [](const auto& tank) { return tank.container; }, "/spill_container_m3",
       "enter the volume of the spill container: spill_container = { volume = \"5 gal\" }");
+  out.rests_on.clear();  // it is as entered
+  return out;
 }
 
 Picked to_shut(const From& from) {
@@ -99,9 +122,15 @@ Picked to_shut(const From& from) {
 }
 
 Picked highest(const From& from) {
-  return of_ullage(
+  Picked out = of_ullage(
       from, [](const auto& one) { return std::optional<double>(one.highest_pressure); }, "/highest_pressure_gauge_pa",
       "");
+  const DeliveryResult* told = delivery_of(from);
+  // The study's range is of the highest of all ullages.
+  if (told == nullptr || !told->pressure_range || told->runs.front().ullages.size() != 1) return out;
+  const std::string place = "/result/highest_ullage_pressure_range_gauge_pa";
+  return between(std::move(out),
+                 {told->pressure_range->low, told->pressure_range->high, place + "/low", place + "/high"});
 }
 
 /// By the delivery, else by the finding on the setting of the tank's vent.

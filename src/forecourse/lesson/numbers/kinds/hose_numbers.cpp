@@ -15,26 +15,28 @@ using studies::IncidentResult;
 using studies::SummaryFlow;
 
 /// A flow of the hose in one of the three states that every hose is told for.
-Picked of_summary(const From& from, std::optional<SummaryFlow> HoseSummary::*state, const char* key,
+///
+/// \param key "/alone_flow"
+Picked of_summary(const From& from, std::optional<SummaryFlow> HoseSummary::*state, const std::string& key,
                   const char* reason) {
   const auto at = hose_summary(from.ground, from.at);
   if (!at) return nothing(why_no_flow(from.ground, {}));
   const std::optional<SummaryFlow>& flow = at->told->*state;
   const std::string why = reason != nullptr ? reason : why_no_flow(from.ground, at->system);
-  return picked_flow(from.ground, flow ? std::optional<double>(flow->flow) : std::nullopt, at->pointer + key,
-                     at->system, why);
+  Picked out = picked_flow(from.ground, flow ? std::optional<double>(flow->flow) : std::nullopt,
+                           at->pointer + key + "_m3_per_s", at->system, why);
+  if (!flow || !flow->low || !flow->high) return out;
+  return between(std::move(out),
+                 {*flow->low, *flow->high, at->pointer + key + "_low_m3_per_s", at->pointer + key + "_high_m3_per_s"});
 }
 
-Picked alone(const From& from) { return of_summary(from, &HoseSummary::alone, "/alone_flow_m3_per_s", nullptr); }
+Picked alone(const From& from) { return of_summary(from, &HoseSummary::alone, "/alone_flow", nullptr); }
 
 Picked one_each(const From& from) {
-  return of_summary(from, &HoseSummary::one_each, "/one_each_flow_m3_per_s",
-                    "it is not among the one hose at each dispenser");
+  return of_summary(from, &HoseSummary::one_each, "/one_each_flow", "it is not among the one hose at each dispenser");
 }
 
-Picked all_open(const From& from) {
-  return of_summary(from, &HoseSummary::all_open, "/all_open_flow_m3_per_s", nullptr);
-}
+Picked all_open(const From& from) { return of_summary(from, &HoseSummary::all_open, "/all_open_flow", nullptr); }
 
 Picked limit(const From& from) {
   const auto at = hose_in_flow(from.ground, from.at);
@@ -47,6 +49,29 @@ Picked pressure(const From& from) {
   const auto at = hose_in_flow(from.ground, from.at);
   if (!at) return nothing(why_no_flow(from.ground, {}));
   return picked_flow(from.ground, at->told->pressure_gauge, at->pointer + "/pressure_gauge_pa", at->system, "");
+}
+
+/// What the display counts in a minute with this hose alone.
+Picked minute(const From& from) {
+  constexpr double seconds = 60.0;
+  Picked out = alone(from);
+  if (!out.value) return out;
+  *out.value *= seconds;
+  out.proof.times = seconds;
+  if (out.range) {
+    out.range->low *= seconds;
+    out.range->high *= seconds;
+  }
+  return out;
+}
+
+/// No price is part of a site file.
+Picked price(const From&) {
+  return nothing("price not entered; the display shows the volume by the price of one gallon or liter");
+}
+
+Picked sale_limit(const From& from) {
+  return of_finding({from.ground, "station", from.incidents}, "unattended-sale", "us-fire-code");
 }
 
 /// A value of one part on the way to the hose.
@@ -89,42 +114,53 @@ Picked curb_velocity(const From& from) { return velocity_of(from, "curb hose"); 
 
 Picked length(const From& from) { return of_finding(from, "hose-length", "us-fire-code"); }
 
-/// A value of a vehicle that drives off with the hose.
+/// A value of a vehicle that drives off with the hose. It rests on what was entered of vehicle, hose and breakaway, not
+/// on what the flow rests on.
 template <class Value>
-Picked of_drive_off(const From& from, Value value, const char* key, const char* reason) {
-  return of_incident(from, IncidentKind::drive_off, [&](const IncidentResult& told) {
+Picked of_drive_off(const From& from, Value value) {
+  Picked out = of_incident(from, IncidentKind::drive_off, [&](const IncidentResult& told) {
     if (!told.drive_off) return nothing("the drive-off is not determined");
-    return picked(value(*told.drive_off), {}, std::string("/result/drive_off/") + key, reason);
+    Picked one = value(*told.drive_off);
+    one.proof.pointer = "/result/drive_off/" + one.proof.pointer;
+    return one;
   });
+  if (!out.proof.command.empty()) {
+    out.rests_on = first_of(rests_on(from.incidents.of(IncidentKind::drive_off, from.at).result.inputs));
+  }
+  return out;
 }
 
 Picked pull(const From& from) {
-  const auto likely = [](const DriveOffTold& told) {
-    return told.separation_force ? std::optional<double>(told.separation_force->likely) : std::nullopt;
-  };
-  return of_drive_off(from, likely, "separation_force_n/likely",
-                      "enter at which pull the breakaway parts: parting = { pull = \"180 lbf\" }");
+  Picked out = of_drive_off(from, [](const DriveOffTold& told) {
+    return picked_spread(told.separation_force, "separation_force_n",
+                         "enter at which pull the breakaway parts: parting = { pull = \"180 lbf\" }");
+  });
+  if (out.range) {
+    const std::string place = out.proof.pointer.substr(0, out.proof.pointer.rfind('/'));
+    out.range->low_pointer = place + "/low";
+    out.range->high_pointer = place + "/high";
+  }
+  return out;
 }
 
 Picked angle(const From& from) {
-  return of_drive_off(
-      from, [](const DriveOffTold& told) { return std::optional<double>(told.angle); }, "angle_rad", "");
+  return of_drive_off(from, [](const DriveOffTold& told) { return picked(told.angle, {}, "angle_rad", ""); });
 }
 
 Picked speed(const From& from) {
-  return of_drive_off(
-      from, [](const DriveOffTold& told) { return std::optional<double>(told.speed_then); }, "speed_then_m_per_s", "");
+  return of_drive_off(from,
+                      [](const DriveOffTold& told) { return picked(told.speed_then, {}, "speed_then_m_per_s", ""); });
 }
 
 Picked tight_at(const From& from) {
-  return of_drive_off(
-      from, [](const DriveOffTold& told) { return std::optional<double>(told.tight_at); }, "tight_at_s", "");
+  return of_drive_off(from, [](const DriveOffTold& told) { return picked(told.tight_at, {}, "tight_at_s", ""); });
 }
 
 Picked base_force(const From& from) {
-  return of_drive_off(
-      from, [](const DriveOffTold& told) { return told.base_force; }, "base_force_n",
-      "enter the pull at which the breakaway parts, and outlet_height of the dispenser");
+  return of_drive_off(from, [](const DriveOffTold& told) {
+    return picked(told.base_force, {}, "base_force_n",
+                  "enter the pull at which the breakaway parts, and outlet_height of the dispenser");
+  });
 }
 
 }  // namespace
@@ -137,6 +173,9 @@ std::vector<NumberKind> hose_numbers() {
           {"hose-flow-one-each", "One hose open at each dispenser", Quantity::flow, one_each},
           {"hose-flow-all", "Every hose open", Quantity::flow, all_open},
           {"hose-limit", "The flow limiter lets pass", Quantity::flow, limit},
+          {"display-volume", "Counted in a minute, this hose alone", Quantity::volume, minute},
+          {"display-price", "Price of that volume", Quantity::money, price},
+          {"sale-limit", "A sale stops at", Quantity::volume, sale_limit},
           {"hose-pressure", "Pressure where the hose begins", Quantity::pressure, pressure},
           {"hose-length", "The hose is this long", Quantity::length, length},
           {"whip-loss", "Lost in the whip hose", Quantity::pressure, whip_loss},

@@ -85,14 +85,33 @@ Picked capacity(const From& from) {
       from, [](const TankTold& told) { return std::optional<double>(told.capacity); }, "/capacity_m3", "");
 }
 
+/// Least and most in it now, where its depth was entered as a spread.
+std::optional<Ends> volume_ends(const From& from) {
+  if (!from.ground.studied.tank) return std::nullopt;
+  for (const TankTold& told : from.ground.studied.tank->tanks) {
+    if (told.id != from.at && told.tank != from.at) continue;
+    if (!told.now || !told.now->least || !told.now->most) return std::nullopt;
+    return Ends{*told.now->least, *told.now->most};
+  }
+  return std::nullopt;
+}
+
 Picked holds(const From& from) {
-  return of_now(
+  Picked out = of_now(
       from, [](const auto& now) { return now.volume; }, "volume_m3", "");
+  const auto ends = volume_ends(from);
+  if (!ends || !out.value) return out;
+  const std::string now = out.proof.pointer.substr(0, out.proof.pointer.rfind('/'));
+  return between(std::move(out), {ends->low, ends->high, now + "/least_m3", now + "/most_m3"});
 }
 
 Picked share(const From& from) {
-  return of_now(
+  Picked out = of_now(
       from, [](const auto& now) { return now.share; }, "share", "");
+  const auto ends = volume_ends(from);
+  const std::optional<double> whole = capacity(from).value;
+  if (!ends || !whole) return out;
+  return between(std::move(out), {ends->low / *whole, ends->high / *whole});
 }
 
 Picked depth(const From& from) {
@@ -101,8 +120,12 @@ Picked depth(const From& from) {
 }
 
 Picked ullage(const From& from) {
-  return of_now(
+  Picked out = of_now(
       from, [](const auto& now) { return now.ullage; }, "ullage_m3", "");
+  const auto ends = volume_ends(from);
+  const std::optional<double> whole = capacity(from).value;
+  if (!ends || !whole) return out;
+  return between(std::move(out), {*whole - ends->high, *whole - ends->low});
 }
 
 Picked water(const From& from) {
@@ -115,14 +138,18 @@ Picked water_level(const From& from) {
   return of_tank(from, taken, "/now/water_level_m", "enter water = \"...\" in the reading of tank " + from.at);
 }
 
-Picked room(const From& from) {
-  return of_room(
-      from, [](const TankRoom& one) { return one.room; }, "/room_m3", "enter the reading of tank " + from.at);
-}
-
 Picked volume_at_95(const From& from) {
   return of_room(
       from, [](const TankRoom& one) { return std::optional<double>(one.volume); }, "/volume_m3", "");
+}
+
+Picked room(const From& from) {
+  Picked out = of_room(
+      from, [](const TankRoom& one) { return one.room; }, "/room_m3", "enter the reading of tank " + from.at);
+  const auto ends = volume_ends(from);
+  const std::optional<double> full = volume_at_95(from).value;
+  if (!ends || !full) return out;
+  return between(std::move(out), {*full - ends->high, *full - ends->low});
 }
 
 Picked level_at_95(const From& from) {

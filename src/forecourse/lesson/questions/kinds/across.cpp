@@ -28,6 +28,8 @@ Asked seconds_saved(const Ground& ground, Chance& chance) {
             "much less runs out?",
         {{sooner, Quantity::time}}};
     draft.explains = {"{} run out of the broken end as long as the pump runs.", {{flow, Quantity::flow}}};
+    draft.follows = {"Time by flow: {} × {} = {}",
+                     {{sooner, Quantity::time}, {flow, Quantity::flow}, {sooner * flow, Quantity::volume}}};
     draft.rests_on = illustrative_of(result.inputs);
     return estimate(std::move(draft), {sooner * flow, Quantity::volume}, 0.2);
   }

@@ -5,6 +5,7 @@
 #include "forecourse/lesson/questions/kinds/all.h"
 #include "forecourse/lesson/questions/make/draft.h"
 #include "forecourse/lesson/questions/make/known.h"
+#include "forecourse/lesson/questions/make/law.h"
 
 namespace forecourse::lesson {
 namespace {
@@ -33,7 +34,13 @@ Asked drop_time(const Ground& ground, Chance& chance) {
   draft.explains = {"{} go in at a mean of {} while a drop runs.",
                     {{run.dropped, Quantity::volume}, {run.mean_rate, Quantity::flow}}};
   draft.rests_on = illustrative_of(delivery->defaults);
-  draft.proof = {{"delivery"}, "/result/runs/0/time_s"};
+  const double passing = run.dropped / run.mean_rate;
+  draft.follows = {"Volume by mean flow, and the time in which hoses are changed and drained: {} / {} + {} = {}",
+                   {{run.dropped, Quantity::volume},
+                    {run.mean_rate, Quantity::flow},
+                    {run.time - passing, Quantity::time},
+                    {run.time, Quantity::time}}};
+  draft.proof = {{"delivery", delivery->delivery}, "/result/runs/0/time_s"};
   return estimate(std::move(draft), {run.time, Quantity::time}, 0.25);
 }
 
@@ -62,6 +69,12 @@ Asked room_for_load(const Ground& ground, Chance& chance) {
       "{} are in tank " + tank->id + ", which holds {} to the top. How much may be dropped until it is 95 % full?",
       {{tank->now->volume, Quantity::volume}, {tank->capacity, Quantity::volume}}};
   draft.explains = {"95 % of the volume is {}; what is in it goes off that.", {{room->volume, Quantity::volume}}};
+  draft.follows = {
+      "95 % of what the tank holds, less what is in it: 0.95 × {} − {} = {}",
+      {{tank->capacity, Quantity::volume}, {tank->now->volume, Quantity::volume}, {*room->room, Quantity::volume}}};
+  draft.proof = {{"tank"},
+                 "/result/tanks/" + std::to_string(index_of(ground.studied.tank->tanks, tank)) + "/rooms/" +
+                     std::to_string(index_of(tank->rooms, room)) + "/room_m3"};
   return choose_value(std::move(draft), {*room->room, Quantity::volume}, slips, chance, 0.04);
 }
 
@@ -83,11 +96,14 @@ Asked container_holds(const Ground& ground, Chance& chance) {
                   {{drop.hose_holds, Quantity::volume}, {*tank->container, Quantity::volume}}};
     draft.explains = {"The container takes {} of {}. It is there for drips, never for a full hose.",
                       {{*tank->container, Quantity::volume}, {drop.hose_holds, Quantity::volume}}};
+    draft.follows = {
+        "What the hose holds, less what the container takes: {} − {} = {}",
+        {{drop.hose_holds, Quantity::volume}, {*tank->container, Quantity::volume}, {over, Quantity::volume}}};
     return choose_value(std::move(draft), {over, Quantity::volume},
                         {{drop.hose_holds, "The whole hose, as if nothing were there to catch it."},
                          {*tank->container, "What the container holds, not what passes it."},
                          {drop.hose_holds + *tank->container, "Added instead of taken off."},
-                         {0.25 * over, "The radius taken for the bore."}},
+                         {to_si(5.0, "gal"), "The 5 gal that a rule asks of a spill container."}},
                         chance);
   }
   return left_out("no tank of a delivery has a spill container with its volume: enter spill_container");
@@ -131,6 +147,11 @@ Asked depth_at_95(const Ground& ground, Chance& chance) {
       "A lying cylinder is widest in the middle: the last of the diameter holds little. 95 % of the "
       "diameter would be {}.",
       {{0.95 * diameter, Quantity::bore}}};
+  draft.follows = {"What lies below a level surface at that depth, of what the tank holds: {} / {} = {}",
+                   {{room->volume, Quantity::volume}, {tank->capacity, Quantity::volume}, {0.95, Quantity::share}}};
+  draft.proof = {{"tank"},
+                 "/result/tanks/" + std::to_string(index_of(ground.studied.tank->tanks, tank)) + "/rooms/" +
+                     std::to_string(index_of(tank->rooms, room)) + "/depth_at_places_m/" + std::to_string(index)};
   return choose_value(std::move(draft), {*room->depths[index], Quantity::bore}, slips, chance, 0.015);
 }
 
@@ -151,11 +172,13 @@ Asked empty_at_95_of_diameter(const Ground& ground, Chance& chance) {
                 what.values};
   draft.asks.values.push_back({place->along, Quantity::length});
   draft.explains = {"It shuts at {} of the volume, later than the rule's 95 %.", {{there->share, Quantity::share}}};
-  draft.proof = {};
+  draft.follows = {
+      "All of the tank, less what lies below a level surface at that depth: 1 − {} / {} = {}",
+      {{there->volume, Quantity::volume}, {tank->capacity, Quantity::volume}, {1.0 - there->share, Quantity::share}}};
   return choose_value(std::move(draft), {1.0 - there->share, Quantity::share},
                       {{0.05, "95 % of the diameter taken for 95 % of the volume."},
                        {1.0 - 0.95 * 0.95, "The share of the diameter squared, as of a whole circle."},
-                       {0.025, "Half of the last 5 %, as of a triangle."},
+                       {0.025, "As of a triangle between there and the top."},
                        {0.10, "90 %, where an alarm is set."}},
                       chance, 0.1);
 }
@@ -180,6 +203,10 @@ Asked seconds_90_to_95(const Ground& ground, Chance& chance) {
                     "has the driver until it is 95 % full?",
                 {{told.tanks.front().capacity, Quantity::volume}, {drop->first_rate, Quantity::flow}}};
   draft.explains = {"5 % of the tank is {}.", {{0.05 * told.tanks.front().capacity, Quantity::volume}}};
+  draft.follows = {"5 % of what the tank holds, by flow: 0.05 × {} / {} = {}",
+                   {{told.tanks.front().capacity, Quantity::volume},
+                    {drop->first_rate, Quantity::flow},
+                    {*told.tanks.front().from_90_to_95, Quantity::time}}};
   return estimate(std::move(draft), {*told.tanks.front().from_90_to_95, Quantity::time}, 0.15);
 }
 
@@ -192,10 +219,14 @@ Asked order_overfill(const Ground& ground, Chance& chance) {
           : nullptr;
   if (tank == nullptr)
     return left_out("no tank has an overfill device that is set: enter overfill_valve with its depths");
-  std::vector<Ranked> items{{{"95 % of the volume is in it", {}}, 0.95 * tank->capacity},
-                            {{"the top of the tank is reached", {}}, tank->capacity}};
-  for (const studies::DeviceSet& device : tank->overfill.set) items.push_back({{device.what, {}}, device.volume});
-  items.push_back({{"90 % of the volume is in it", {}}, 0.90 * tank->capacity});
+  std::vector<Ranked> items;
+  const auto add = [&](const std::string& words, double volume) {
+    items.push_back({{words, {}}, volume, Amount{volume, Quantity::volume}});
+  };
+  add("95 % of the volume is in it", 0.95 * tank->capacity);
+  add("the top of the tank is reached", tank->capacity);
+  for (const studies::DeviceSet& device : tank->overfill.set) add(device.what, device.volume);
+  add("90 % of the volume is in it", 0.90 * tank->capacity);
   Question draft;
   draft.at = tank->id;
   draft.asks = {"Tank " + tank->id + " is being filled and nobody stops it. In which order does this come?", {}};

@@ -52,6 +52,11 @@ Asked hose_comes_tight(const Ground& ground, Chance& chance) {
                    {2.0, Quantity::time}}};
     draft.explains = {"{} of slack at a steady gain of speed; it is then {} fast. Nobody can stop it by hand.",
                       {{slack, Quantity::length}, {result.drive_off->speed_then, Quantity::velocity}}};
+    draft.follows = {"Steady gain of speed, twice the way by the gain, and the root of it: √(2 × {} × {} / {}) = {}",
+                     {{slack, Quantity::length},
+                      {2.0, Quantity::time},
+                      {2.0 * acceleration, Quantity::velocity},
+                      {result.drive_off->tight_at, Quantity::time}}};
     return choose_value(
         std::move(draft), {result.drive_off->tight_at, Quantity::time},
         {{slack / (2.0 * acceleration), "As if it rolled at its later speed from the start."},
@@ -87,13 +92,21 @@ Asked breakaway_pull(const Ground& ground, Chance& chance) {
         "Only the part along the axis parts it, and the part across jams it. A whip hose that is long enough "
         "lets it turn into the pull.",
         {}};
+    draft.follows = {
+        "The pull along the axis, less the friction of the pull across: {} / (cos({}) − {} × sin({})) = {}",
+        {{straight, Quantity::force},
+         {askew, Quantity::angle},
+         {friction, Quantity::share},
+         {askew, Quantity::angle},
+         {pull, Quantity::force}}};
     draft.rests_on = illustrative_of(result.inputs);
     return choose_value(std::move(draft), {pull, Quantity::force},
                         {{straight, "As along its axis."},
                          {straight * std::cos(askew), "Less: multiplied by the cosine instead of divided."},
                          {straight / std::cos(askew), "Without the friction of its halves."},
                          {straight / std::sin(askew), "The sine taken for the cosine."},
-                         {2.0 * straight, "Twice, by a rule of thumb."}},
+                         {straight / std::cos(askew) * (1.0 + friction),
+                          "The friction put on top as a share, not taken of the pull across."}},
                         chance);
   }
   return left_out("no breakaway is entered with its pull and friction: enter parting = { pull, friction }");
@@ -124,10 +137,18 @@ Asked curb_hose_share(const Ground& ground, Chance& chance) {
   double sum = 0.0;
   double curb = 0.0;
   double line = 0.0;
+  double hanging = 0.0;  // what hangs at the dispenser
+  double meter = 0.0;
+  double filter = 0.0;
   for (const auto& row : losses) {
     sum += row.second;
     if (row.first == "curb hose") curb = row.second;
     if (row.first == "line") line = row.second;
+    if (row.first == "meter") meter = row.second;
+    if (row.first == "filter") filter = row.second;
+    for (const char* part : {"whip hose", "breakaway", "curb hose", "swivel", "nozzle"}) {
+      if (row.first == part) hanging += row.second;
+    }
   }
   if (!(curb > 0.0)) return left_out("hose " + hose + " has no curb hose of its own: enter curb = { length, bore }");
   Question draft;
@@ -138,12 +159,15 @@ Asked curb_hose_share(const Ground& ground, Chance& chance) {
       {{some->alone, Quantity::flow}}};
   draft.explains = {"{} of {} in all; the height takes its part besides.",
                     {{curb, Quantity::pressure}, {sum, Quantity::pressure}}};
+  draft.follows = {"Its loss, of the losses of all parts: {} / {} = {}",
+                   {{curb, Quantity::pressure}, {sum, Quantity::pressure}, {curb / sum, Quantity::share}}};
   draft.rests_on = illustrative_of(some->result.defaults);
   return choose_value(std::move(draft), {curb / sum, Quantity::share},
                       {{1.0 / static_cast<double>(losses.size()), "An even share for each kind of part."},
-                       {line / sum, "What the line takes."},
-                       {0.5, "Half: by its narrow bore alone."},
-                       {2.0 * curb / sum, "Twice: as if it were twice as long."}},
+                       {line / sum, "What the line takes: the longest part is not the one that takes most."},
+                       {hanging / sum, "What whip hose, breakaway, swivel and nozzle take with it."},
+                       {meter / sum, "What the meter takes."},
+                       {filter / sum, "What the filter takes."}},
                       chance, 0.1);
 }
 

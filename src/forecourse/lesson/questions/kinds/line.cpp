@@ -1,11 +1,14 @@
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "forecourse/base/constants.h"
 #include "forecourse/base/unit_text.h"
+#include "forecourse/lesson/numbers/flow_pick.h"
 #include "forecourse/lesson/questions/kinds/all.h"
 #include "forecourse/lesson/questions/make/draft.h"
 #include "forecourse/lesson/questions/make/known.h"
+#include "forecourse/lesson/questions/make/law.h"
 
 namespace forecourse::lesson {
 namespace {
@@ -77,12 +80,18 @@ Asked line_volume(const Ground& ground, Chance& chance) {
       "Bore squared times length, run by run. That is what warms, cools, and what a break can lose "
       "though the pump stands.",
       {}};
+  draft.follows = {"Lines and risers: {} + {} = {}",
+                   {{line->line_volume - risers, Quantity::volume},
+                    {risers, Quantity::volume},
+                    {line->line_volume, Quantity::volume}}};
+  draft.proof = {{"flow"},
+                 "/result/lines_at_rest/" + std::to_string(index_of(ground.studied.flow->lines_at_rest, line)) +
+                     "/line_volume_m3"};
   return choose_value(std::move(draft), {line->line_volume, Quantity::volume},
                       {{largest, "Its longest run alone."},
                        {4.0 * line->line_volume, "The diameter taken for the radius."},
                        {0.25 * line->line_volume, "The radius taken for the bore."},
-                       {line->line_volume - risers, "Without the risers."},
-                       {10.0 * line->line_volume, "A slip of the decimal point."}},
+                       {line->line_volume - risers, "Without the risers."}},
                       chance);
 }
 
@@ -111,13 +120,21 @@ Asked shutoff_at_dispenser(const Ground& ground, Chance& chance) {
                 {{rise, Quantity::pressure}, {height, Quantity::length}}};
   draft.explains = {"The fuel's own weight over that height takes {}.",
                     {{rise - *place->shutoff_gauge, Quantity::pressure}}};
+  draft.follows = {"What the pump adds, less the weight of the fuel over that height: {} − {} = {}",
+                   {{rise, Quantity::pressure},
+                    {rise - *place->shutoff_gauge, Quantity::pressure},
+                    {*place->shutoff_gauge, Quantity::pressure}}};
+  draft.proof = {{"flow"},
+                 "/result/lines_at_rest/" + std::to_string(index_of(ground.studied.flow->lines_at_rest, line)) +
+                     "/places/" + std::to_string(index_of(line->places, place)) + "/shutoff_pressure_gauge_pa"};
+  const auto running = place_in_flow(ground, place->id);
   return choose_value(
       std::move(draft), {*place->shutoff_gauge, Quantity::pressure},
       {{rise, "What the pump adds, as if the gauge stood at the fuel's surface."},
        {rise + *density * standard_gravity * height, "The height added instead of taken off."},
        {rise - water_density_at_60_fahrenheit * standard_gravity * height, "A head of water taken for one of fuel."},
        {*place->shutoff_gauge + standard_atmosphere, "An absolute pressure taken for what a gauge shows."},
-       {0.5 * rise, "Half: the pressure of full flow, by a rule of thumb."}},
+       {running ? running->told->pressure_gauge : 0.0, "What it shows with hoses open."}},
       chance, 0.012);
 }
 
@@ -152,6 +169,11 @@ Asked thermal_leak(const Ground& ground, Chance& chance) {
       "A tight line seems to leak as much as it shrinks. A test right after a delivery tells nothing; it "
       "takes {} until the rate is small.",
       {{line->thermal.wait, Quantity::time}}};
+  draft.follows = {"The shrinking of all of it, by the time constant: {} × {} / {} = {}",
+                   {{line->volume, Quantity::volume},
+                    {net * warmer, Quantity::share},
+                    {constant, Quantity::time},
+                    {rate, Quantity::leak}}};
   const double degrees = from_si(warmer, "degF", Datum::difference) / warmer;
   return choose_value(std::move(draft), {rate, Quantity::leak},
                       {{rate * degrees, "Degrees Fahrenheit taken with an expansion for degrees Celsius."},
@@ -176,14 +198,20 @@ Asked velocity_in_trunk(const Ground& ground, Chance& chance) {
   draft.at = line->id;
   draft.asks = {"Every hose of " + some->known.product + " flows. Line " + line->id +
                     ", {} inside, carries {}. How fast does the fuel move in it?",
-                {{2.0 * std::sqrt(area / 3.14159265358979323846), Quantity::bore}, {line->flow, Quantity::flow}}};
+                {{2.0 * std::sqrt(area / std::numbers::pi), Quantity::bore}, {line->flow, Quantity::flow}}};
   draft.explains = {"Flow over area. The loss grows with its square.", {}};
+  const double bore = 2.0 * std::sqrt(area / std::numbers::pi);
+  draft.follows = {"Flow over the area of the bore: {} / (π / 4 × {} × {}) = {}",
+                   {{line->flow, Quantity::flow},
+                    {bore, Quantity::bore},
+                    {bore, Quantity::bore},
+                    {line->velocity, Quantity::velocity}}};
   draft.rests_on = illustrative_of(some->result.defaults);
   return choose_value(std::move(draft), {line->velocity, Quantity::velocity},
                       {{0.25 * line->velocity, "The diameter taken for the radius."},
                        {some->all / area, "One hose's flow, not that of all behind it."},
                        {4.0 * line->velocity, "The radius taken for the diameter."},
-                       {0.785398163397 * line->velocity, "A square pipe."}},
+                       {0.25 * std::numbers::pi * line->velocity, "A square pipe."}},
                       chance);
 }
 
@@ -211,6 +239,7 @@ Asked bigger_trunk(const Ground& ground, Chance& chance) {
                 {{some->all, Quantity::flow}}};
   draft.explains = {
       "Most of the pressure is lost in the dispenser and its hose; a line can give back only what it took.", {}};
+  draft.follows = balance_at(*hose_in(result.states[0], hose));
   draft.rests_on = illustrative_of(result.defaults);
   return choose_value(std::move(draft), {*wider, Quantity::flow},
                       {{2.25 * some->all, "In proportion to the area of the line."},

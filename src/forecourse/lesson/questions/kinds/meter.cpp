@@ -48,11 +48,22 @@ Asked filter_with_two_hoses(const Ground& ground, Chance& chance) {
     draft.explains = {"Its loss grows with the square of what passes, and each hose gives a little less than alone.",
                       {}};
     draft.rests_on = illustrative_of(result.defaults);
+    const double one_flow = flow_at(result.states[0], hose).value_or(0.0);
+    const double both_flow =
+        flow_at(result.states[1], hose).value_or(0.0) + flow_at(result.states[1], other->hose->id.text).value_or(0.0);
+    const double squared = alone * (both_flow / one_flow) * (both_flow / one_flow);
+    if (std::abs(squared - both) < 1e-6 * both) {  // not where its loss has a part that grows with the flow alone
+      draft.follows = {"With the square of the flow: {} × ({} / {}) ^ 2 = {}",
+                       {{alone, Quantity::pressure},
+                        {both_flow, Quantity::flow},
+                        {one_flow, Quantity::flow},
+                        {both, Quantity::pressure}}};
+    }
     return choose_value(std::move(draft), {both, Quantity::pressure},
-                        {{2.0 * alone, "In proportion to the flow, not to its square."},
+                        {{4.0 * alone, "As if each hose went on giving what it gives alone."},
+                         {2.0 * alone, "In proportion to the flow, not to its square."},
                          {alone, "As with one hose: as if each had a filter of its own."},
-                         {0.5 * alone, "Shared out over the hoses."},
-                         {8.0 * alone, "With the cube of the flow."}},
+                         {0.5 * alone, "Shared out over the hoses."}},
                         chance);
   }
   return left_out("no filter serves two hoses: enter the filter of an inlet");
@@ -81,7 +92,7 @@ Asked slow_hose(const Ground& ground, Chance& chance) {
       if (other.product != one.product || other.hose == one.hose) continue;
       (other.dispenser == one.dispenser ? beside : away) = &other;
     }
-    if (beside == nullptr || away == nullptr) continue;
+    if (beside == nullptr || away == nullptr || !inlet_of(one)->filter) continue;
     const std::string place = site::place_name(*one.dispenser, *inlet_of(one));
     std::vector<Cause> causes{
         {"what hangs at " + one.hose->id.text + ": its nozzle, hose or swivel", "Then only this hose would be slow.",
@@ -113,6 +124,10 @@ Asked slow_hose(const Ground& ground, Chance& chance) {
                   usual};
     draft.asks.values.insert(draft.asks.values.end(), seen.begin(), seen.end());
     draft.explains = {"Whatever all slow hoses share, and no good one, is at fault.", {}};
+    draft.follows = {"Of what they should give they have left {}, {} and {}", {}};
+    for (std::size_t i = 0; i < seen.size(); ++i) {
+      draft.follows.values.push_back({seen[i].value / usual[i].value, Quantity::share});
+    }
     std::vector<Option> wrong;
     for (std::size_t i = 1; i < causes.size(); ++i) wrong.push_back({{causes[i].words, {}}, false, causes[i].why});
     return choose_words(std::move(draft), {truth.words, {}}, wrong, chance);
@@ -148,11 +163,13 @@ Asked meter_gives_away(const Ground& ground, Chance& chance) {
       "year?",
       {{sold, Quantity::volume}, {error, Quantity::share}}};
   draft.explains = {"{} a month, twelve times.", {{error * sold, Quantity::volume}}};
+  draft.follows = {"What is sold, by the error, by the months: {} × {} × 12 = {}",
+                   {{sold, Quantity::volume}, {error, Quantity::share}, {12.0 * error * sold, Quantity::volume}}};
   return choose_value(std::move(draft), {12.0 * error * sold, Quantity::volume},
                       {{error * sold, "In a month, not in a year."},
+                       {52.0 * error * sold, "The month's sale taken for a week's."},
                        {12.0 * error * least, "Of the product that sells least, not of all."},
-                       {120.0 * error * sold, "A slip of the decimal point in the percent."},
-                       {52.0 * error * sold, "The month's sale taken for a week's."}},
+                       {12.0 * 0.01 * sold, "At the 1.0 % of the monthly limit, which is another rule."}},
                       chance);
 }
 
@@ -176,11 +193,15 @@ Asked monthly_limit(const Ground& ground, Chance& chance) {
                     "be looked into?",
                 {{throughput, Quantity::volume}}};
   draft.explains = {"1.0 % of what was sold, and {} besides, by 40 CFR 280.43(a).", {{fixed, Quantity::volume}}};
+  draft.follows = {"1.0 % of what was sold, and the fixed part, 40 CFR 280.43(a): 0.01 × {} + {} = {}",
+                   {{throughput, Quantity::volume},
+                    {fixed, Quantity::volume},
+                    {studies::monthly_limit(throughput), Quantity::volume}}};
   return choose_value(std::move(draft), {studies::monthly_limit(throughput), Quantity::volume},
                       {{0.01 * throughput, "1.0 % alone, without the 130 gal."},
                        {fixed, "The 130 gal alone, without the 1.0 %."},
                        {0.005 * throughput + fixed, "0.5 %, by another rule for meters."},
-                       {0.05 * throughput + fixed, "5 % for 1.0 %."}},
+                       {0.01 * sold_in_a_month(ground.site) + fixed, "Of all products together."}},
                       chance);
 }
 
@@ -188,6 +209,7 @@ Asked monthly_limit(const Ground& ground, Chance& chance) {
 struct Shortage {
   std::string words;
   double amount = 0.0;  ///< [m3]
+  Phrase law;           ///< without what it comes to
 };
 
 Asked short_month(const Ground& ground, Chance& chance) {
@@ -196,15 +218,22 @@ Asked short_month(const Ground& ground, Chance& chance) {
   const double throughput = sold->per_month->likely.si();
   const double month = to_si(30.0, "d");
   std::vector<Shortage> causes{
-      {"its meters give 0.3 % more than they show", 0.003 * throughput},
-      {"its tank or line leaks 0.2 gph all month, 30 days", to_si(0.2, "gal/h") * month},
-      {"its line leaks 3 gph for one day of 24 hours", to_si(3.0, "gal/h") * to_si(24.0, "h")}};
+      {"its meters give 0.3 % more than they show",
+       0.003 * throughput,
+       {"0.003 × {}", {{throughput, Quantity::volume}}}},
+      {"its tank or line leaks 0.2 gph all month, 30 days",
+       to_si(0.2, "gal/h") * month,
+       {"{} × {}", {{to_si(0.2, "gal/h"), Quantity::leak}, {month, Quantity::time}}}},
+      {"its line leaks 3 gph for one day of 24 hours",
+       to_si(3.0, "gal/h") * to_si(24.0, "h"),
+       {"{} × {}", {{to_si(3.0, "gal/h"), Quantity::leak}, {to_si(24.0, "h"), Quantity::time}}}}};
   if (ground.studied.vapor) {
     for (const studies::StockChange& change : ground.studied.vapor->care.stock) {
       const site::Tank* tank = tank_of(ground.site, change.tank);
       if (tank != nullptr && tank->product.text == sold->product.text && change.factor && *change.factor < 1.0) {
-        causes.push_back(
-            {"every load came as warm as that of the delivery entered", (1.0 - *change.factor) * throughput});
+        causes.push_back({"every load came as warm as that of the delivery entered",
+                          (1.0 - *change.factor) * throughput,
+                          {"{} × {}", {{1.0 - *change.factor, Quantity::share}, {throughput, Quantity::volume}}}});
         break;
       }
     }
@@ -213,6 +242,7 @@ Asked short_month(const Ground& ground, Chance& chance) {
   const Shortage truth = causes.front();
   std::vector<Option> wrong;
   std::vector<double> told{truth.amount};
+  Phrase others{"The others make", {}};
   for (const Shortage& one : causes) {
     const bool apart = std::all_of(told.begin(), told.end(), [&](double amount) {
       return std::abs(one.amount - amount) > 0.35 * std::max(one.amount, amount);
@@ -220,6 +250,8 @@ Asked short_month(const Ground& ground, Chance& chance) {
     if (!apart) continue;
     told.push_back(one.amount);
     wrong.push_back({{one.words, {}}, false, "That alone makes another shortage."});
+    others.words += others.values.empty() ? " {}" : ", {}";
+    others.values.push_back({one.amount, Quantity::volume});
   }
   Question draft;
   draft.at = sold->product.text;
@@ -230,6 +262,9 @@ Asked short_month(const Ground& ground, Chance& chance) {
       "It is {} of what was sold. A cause that fits is not yet a proof: it takes a second reading, and a duty "
       "to report does not wait for it.",
       {{truth.amount / throughput, Quantity::share}}};
+  draft.follows = {others.words + "; this one: " + truth.law.words + " = {}", std::move(others.values)};
+  draft.follows.values.insert(draft.follows.values.end(), truth.law.values.begin(), truth.law.values.end());
+  draft.follows.values.push_back({truth.amount, Quantity::volume});
   return choose_words(std::move(draft), {truth.words, {}}, wrong, chance);
 }
 
@@ -253,11 +288,15 @@ Asked volume_when_cooled(const Ground& ground, Chance& chance) {
                  {*change->delivered_at, Quantity::temperature},
                  {*change->stored_at, Quantity::temperature}}};
   draft.explains = {"It becomes {} of what was bought. Nothing leaked.", {{*change->factor, Quantity::share}}};
+  const double by = *change->change / *change->delivered;
+  draft.follows = {"Its volume, by what the table of petroleum measurement tells for both temperatures: {} × {} = {}",
+                   {{*change->delivered, Quantity::volume}, {std::abs(by), Quantity::share}, {lost, Quantity::volume}}};
   return choose_value(std::move(draft), {lost, Quantity::volume},
                       {{1.8 * lost, "Degrees Fahrenheit with an expansion for degrees Celsius."},
                        {2.1e-4 * difference * *change->delivered, "The expansion of water."},
                        {0.01 * *change->delivered, "1 %, by a rule of thumb."},
-                       {0.5 * lost, "Half: by the mean of both temperatures."}},
+                       {0.01 * difference / to_si(15.0, "degF", Datum::difference) * *change->delivered,
+                        "1 % for each 15 °F, a rule of thumb for gasoline alone."}},
                       chance, 0.08);
 }
 

@@ -2,10 +2,12 @@
 #include <cmath>
 
 #include "forecourse/base/unit_text.h"
+#include "forecourse/lesson/numbers/flow_pick.h"
 #include "forecourse/lesson/questions/kinds/all.h"
 #include "forecourse/lesson/questions/make/choke.h"
 #include "forecourse/lesson/questions/make/draft.h"
 #include "forecourse/lesson/questions/make/known.h"
+#include "forecourse/lesson/questions/make/law.h"
 #include "forecourse/site/places.h"
 
 namespace forecourse::lesson {
@@ -25,6 +27,7 @@ Asked hose_flow_alone(const Ground& ground, Chance& chance) {
       one->at_limit ? "Its limiter holds it there; without it, it would give more."
                     : "The pump's curve meets what line, dispenser and hose take: {} where the hose begins.",
       one->at_limit ? std::vector<Amount>{} : std::vector<Amount>{{one->pressure_gauge, Quantity::pressure}}};
+  draft.follows = balance_at(*one);
   draft.rests_on = illustrative_of(some->result.defaults);
   for (std::size_t i = 0; ground.studied.flow && i < ground.studied.flow->hoses.size(); ++i) {
     const studies::HoseSummary& told = ground.studied.flow->hoses[i];
@@ -46,8 +49,16 @@ Asked flow_all_open(const Ground& ground, Chance& chance) {
     slips.push_back({*run_out(*pumps.front()) / count, "The pump's greatest flow divided by the hoses."});
   }
   slips.push_back({to_si(10.0, "gal/min"), "The 10 gpm a rule allows, taken for what flows."});
-  slips.push_back({0.5 * some->all, "Half, by a rule of thumb."});
-  slips.push_back({1.3 * some->all, "A third more: as if the line took nothing."});
+  std::vector<std::string> beside;
+  for (const site::Hose& hose : some->known.dispenser->hoses) {
+    if (hose.product.text == some->known.product) beside.push_back(hose.id.text);
+  }
+  if (beside.size() < some->hoses) {
+    const studies::FlowResult result = flows(ground.site, {beside});
+    if (const auto flow = flow_at(result.states[0], some->known.hose->id.text)) {
+      slips.push_back({*flow, "What it gives with the hoses of its own dispenser alone open."});
+    }
+  }
   Question draft;
   draft.at = some->known.hose->id.text;
   draft.asks = {
@@ -55,6 +66,7 @@ Asked flow_all_open(const Ground& ground, Chance& chance) {
       {{count, Quantity::count}, {some->alone, Quantity::flow}}};
   draft.explains = {"More flow costs pressure in the pump and in the line; the hoses share what is left, not the flow.",
                     {}};
+  draft.follows = balance_at(*hose_in(some->result.states[1], draft.at));
   draft.rests_on = illustrative_of(some->result.defaults);
   return choose_value(std::move(draft), {some->all, Quantity::flow}, slips, chance);
 }
@@ -80,14 +92,27 @@ Asked pressure_at_hose(const Ground& ground, Chance& chance) {
       {{some->alone, Quantity::flow}, {pump.pressure_rise, Quantity::pressure}}};
   draft.explains = {
       "Line, riser, valve and filter took their part before, and the height from the fuel in the tank its own.", {}};
+  draft.follows = {"What the pump adds, less what the way and the height take before: {} − {} = {}",
+                   {{pump.pressure_rise, Quantity::pressure},
+                    {pump.pressure_rise - one->pressure_gauge, Quantity::pressure},
+                    {one->pressure_gauge, Quantity::pressure}}};
   draft.rests_on = illustrative_of(some->result.defaults);
-  return choose_value(
-      std::move(draft), {one->pressure_gauge, Quantity::pressure},
-      {{pump.pressure_rise, "The pump's pressure taken for the hose's."},
-       {pump.pressure_rise - (pump.pressure_rise - one->pressure_gauge) / 2.0, "Half of what the way takes."},
-       {0.5 * one->pressure_gauge, "Half, as at the nozzle."},
-       {0.25 * pump.pressure_rise, "A quarter, by a rule of thumb."}},
-      chance);
+  const std::string place = site::place_name(*some->known.dispenser, *inlet);
+  std::vector<Slip> slips{{pump.pressure_rise, "The pump's pressure taken for the hose's."}};
+  const auto under =
+      std::find_if(system->places.begin(), system->places.end(), [&](const auto& at) { return at.id == place; });
+  if (under != system->places.end()) {
+    slips.push_back(
+        {under->pressure_gauge, "What the line shows under the dispenser, before riser, valve and filter."});
+  }
+  if (const auto rest = place_at_rest(ground, place); rest && rest->told->shutoff_gauge) {
+    slips.push_back({*rest->told->shutoff_gauge, "What the line shows there with every hose shut."});
+  }
+  double lift = 0.0;
+  for (const studies::BudgetRow& row : one->budget) lift += row.part == "lift" ? row.loss : 0.0;
+  slips.push_back({one->pressure_gauge + lift, "The losses alone, without the height over the fuel in the tank."});
+  slips.push_back({one->pressure_gauge - lift, "The height taken off twice."});
+  return choose_value(std::move(draft), {one->pressure_gauge, Quantity::pressure}, slips, chance);
 }
 
 Asked one_hose_shuts(const Ground& ground, Chance& chance) {
@@ -112,14 +137,15 @@ Asked one_hose_shuts(const Ground& ground, Chance& chance) {
                 {{count, Quantity::count}, {some->all, Quantity::flow}}};
   draft.explains = {"The pump's pressure rises a little with less flow; alone the hose gives {}.",
                     {{some->alone, Quantity::flow}}};
+  draft.follows = balance_at(*hose_in(result.states[0], hose));
   draft.rests_on = illustrative_of(result.defaults);
   return choose_value(
       std::move(draft), {*now, Quantity::flow},
-      {{some->all * count / (count - 1.0), "The flow of the one that was shut shared out among the others."},
+      {{some->all, "As before: as if the hoses knew nothing of each other."},
+       {some->all * count / (count - 1.0), "The flow of the one that was shut shared out among the others."},
        {some->alone, "As if it were alone."},
        {2.0 * some->all, "All of the other's flow goes to this hose."},
-       {some->all * (count - 1.0) / count, "Less, in proportion to the hoses."},
-       {0.5 * some->all, "Half of it."}},
+       {some->all * (count - 1.0) / count, "Less, in proportion to the hoses."}},
       chance, 0.04);
 }
 
@@ -127,7 +153,9 @@ Asked one_hose_shuts(const Ground& ground, Chance& chance) {
 std::vector<Ranked> by_flow(const studies::FlowState& state) {
   std::vector<Ranked> items;
   for (const std::string& id : state.open_set.hoses) {
-    if (const auto flow = flow_at(state, id)) items.push_back({{"hose " + id, {}}, -*flow});
+    if (const auto flow = flow_at(state, id)) {
+      items.push_back({{"hose " + id, {}}, -*flow, Amount{*flow, Quantity::flow}});
+    }
   }
   return items;
 }
@@ -157,7 +185,7 @@ Asked order_losses(const Ground& ground, Chance& chance) {
     if (row.loss <= 0.0 || row.part == "lift" || row.part == "limiter") continue;
     sum += row.loss;
     const std::string words = row.part + " of " + row.owner;
-    items.push_back({{words, {}}, -row.loss});
+    items.push_back({{words, {}}, -row.loss, Amount{row.loss, Quantity::pressure}});
   }
   Question draft;
   draft.at = some->known.hose->id.text;
@@ -181,14 +209,15 @@ Asked fueling_time(const Ground& ground, Chance& chance) {
     slips.push_back({sale * static_cast<double>(some->hoses) / *run_out(*pumps.front()),
                      "By the pump's greatest flow divided by the hoses."});
   }
-  slips.push_back({2.0 * sale / some->all, "Twice as long, as a feeling has it."});
-  slips.push_back({0.5 * sale / some->all, "Half, with both hands of the clock."});
+  slips.push_back({sale * static_cast<double>(some->hoses) / some->alone, "By its flow alone, divided by the hoses."});
   Question draft;
   draft.at = some->known.hose->id.text;
   draft.asks = {"All hoses of " + some->known.product + " are open, and " + draft.at +
                     " gives {}. How long does a sale of {} flow?",
                 {{some->all, Quantity::flow}, {sale, Quantity::volume}}};
   draft.explains = {"Alone it would flow {}.", {{sale / some->alone, Quantity::time}}};
+  draft.follows = {"Volume by flow: {} / {} = {}",
+                   {{sale, Quantity::volume}, {some->all, Quantity::flow}, {sale / some->all, Quantity::time}}};
   draft.rests_on = illustrative_of(some->result.defaults);
   return choose_value(std::move(draft), {sale / some->all, Quantity::time}, slips, chance);
 }
@@ -223,11 +252,15 @@ Asked pump_or_line(const Ground& ground, Chance& chance) {
     std::string why;
     Choke choke;
   };
-  std::vector<Cause> causes{
-      {"the pump", "A weak pump shows less pressure everywhere.", choke_of_pump(some->known)},
-      {"the line between pump and dispenser", "Then the pump shows more pressure and the dispenser less.",
-       choke_of_trunk(some->known)},
-      {"the filter of " + place, "Then both gauges show more, and the hose gives less.", choke_of_filter(some->known)}};
+  const char* behind_why = "Then both gauges show more, and the hose gives less.";
+  const Cause behind = inlet->filter
+                           ? Cause{"the filter of " + place, behind_why, choke_of_filter(some->known)}
+                           : Cause{"what hangs at " + some->known.hose->id.text + ": its nozzle, hose or swivel",
+                                   behind_why, choke_of_hose(some->known)};
+  std::vector<Cause> causes{{"the pump", "A weak pump shows less pressure everywhere.", choke_of_pump(some->known)},
+                            {"the line between pump and dispenser",
+                             "Then the pump shows more pressure and the dispenser less.", choke_of_trunk(some->known)},
+                            behind};
   chance.shuffle(causes);
   const Cause truth = causes.front();
   site::Site changed = ground.site;
@@ -255,6 +288,8 @@ Asked pump_or_line(const Ground& ground, Chance& chance) {
                  {seen->pump, Quantity::pressure},
                  {seen->sump, Quantity::pressure}}};
   draft.explains = {"Pressure rises before what holds the flow back, and falls behind it.", {}};
+  draft.follows = {"Against what they should show, {} at the pump and {} at the dispenser",
+                   {{seen->pump - usual->pump, Quantity::pressure}, {seen->sump - usual->sump, Quantity::pressure}}};
   std::vector<Option> wrong;
   for (std::size_t i = 1; i < causes.size(); ++i) wrong.push_back({{causes[i].words, {}}, false, causes[i].why});
   return choose_words(std::move(draft), {truth.words, {}}, wrong, chance);

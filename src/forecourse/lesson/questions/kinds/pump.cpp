@@ -5,6 +5,7 @@
 #include "forecourse/lesson/questions/kinds/all.h"
 #include "forecourse/lesson/questions/make/draft.h"
 #include "forecourse/lesson/questions/make/known.h"
+#include "forecourse/lesson/questions/make/law.h"
 
 namespace forecourse::lesson {
 namespace {
@@ -29,6 +30,10 @@ Asked pressure_at_pump(const Ground& ground, Chance& chance) {
                 {{open->total_flow, Quantity::flow}}};
   draft.explains = {"The pump adds {} at that flow; the height of the gauge over the fuel takes {} of it.",
                     {{duty.pressure_rise, Quantity::pressure}, {height, Quantity::pressure}}};
+  draft.follows = {"What the pump adds, less the height of the gauge over the fuel: {} − {} = {}",
+                   {{duty.pressure_rise, Quantity::pressure},
+                    {height, Quantity::pressure},
+                    {duty.discharge_pressure_gauge, Quantity::pressure}}};
   draft.rests_on = illustrative_of(some->result.defaults);
   return choose_value(
       std::move(draft), {duty.discharge_pressure_gauge, Quantity::pressure},
@@ -90,11 +95,16 @@ Asked resting_pressure(const Ground& ground, Chance& chance) {
       const RestingLeak truth = leaks.front();
       std::vector<Option> wrong;
       std::vector<double> told{truth.gauge};
+      Phrase follows{"A leak at " + truth.words + " lets it rest at {}", {{truth.gauge, Quantity::pressure}}};
       for (const RestingLeak& leak : leaks) {
         const bool apart = std::all_of(told.begin(), told.end(),
                                        [&](double gauge) { return std::abs(gauge - leak.gauge) > 0.3 * weight; });
         if (!apart) continue;
         told.push_back(leak.gauge);
+        if (told.size() <= 4) {
+          follows.words += ", at " + leak.words + " at {}";
+          follows.values.push_back({leak.gauge, Quantity::pressure});
+        }
         wrong.push_back({{leak.words, {}}, false, "A leak there lets the gauge fall to another height of fuel."});
       }
       Question draft;
@@ -104,6 +114,7 @@ Asked resting_pressure(const Ground& ground, Chance& chance) {
                     {{truth.gauge, Quantity::pressure}}};
       draft.explains = {"The line empties until the fuel stands as high as the leak: {} above the gauge.",
                         {{truth.gauge / weight, Quantity::length}}};
+      draft.follows = std::move(follows);
       return choose_words(std::move(draft), {truth.words, {}}, wrong, chance);
     }
   }
@@ -130,11 +141,18 @@ Asked tank_sump_holds(const Ground& ground, Chance& chance) {
                     "How much does it hold to the brim?",
                 {{diameter, Quantity::bore}, {depth, Quantity::bore}, {parts, Quantity::share}}};
   draft.explains = {"Area times depth, less the parts. It holds that much only while its seals are tight.", {}};
+  draft.follows = {"Area of a circle, by the depth, by the share that is left: π / 4 × {} × {} × {} × (1 − {}) = {}",
+                   {{diameter, Quantity::bore},
+                    {diameter, Quantity::bore},
+                    {depth, Quantity::bore},
+                    {parts, Quantity::share},
+                    {sump->brim, Quantity::volume}}};
+  draft.proof = {{"containment"},
+                 "/result/sumps/" + std::to_string(index_of(ground.studied.containment->sumps, sump)) + "/brim_m3"};
   return choose_value(std::move(draft), {sump->brim, Quantity::volume},
                       {{4.0 * sump->brim, "The diameter taken for the radius."},
                        {sump->brim / (1.0 - parts), "Without what the parts take."},
                        {diameter * diameter * depth * (1.0 - parts), "As a box of that width."},
-                       {sump->brim / 4.0, "The radius halved once more."},
                        {sump->brim * parts, "What the parts take, not what is left."}},
                       chance);
 }
@@ -173,6 +191,11 @@ Asked leak_at_line_pressure(const Ground& ground, Chance& chance) {
                  {known.caught->pressure, Quantity::pressure}}};
   draft.explains = {"A sharp hole passes with the root of the pressure; a narrow crack would pass {}.",
                     {{known.caught->laminar, Quantity::leak}}};
+  draft.follows = {"A sharp hole passes with the root of the pressure: {} × √({} / {}) = {}",
+                   {{rate, Quantity::leak},
+                    {known.caught->pressure, Quantity::pressure},
+                    {*known.detector->at, Quantity::pressure},
+                    {known.caught->rate, Quantity::leak}}};
   return choose_value(std::move(draft), {known.caught->rate, Quantity::leak},
                       {{rate, "A detector's figure holds at its own pressure alone."},
                        {rate * ratio, "In proportion to pressure, as of a narrow crack."},

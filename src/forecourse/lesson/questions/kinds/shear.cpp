@@ -1,10 +1,15 @@
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
+#include "forecourse/base/constants.h"
 #include "forecourse/base/unit_text.h"
 #include "forecourse/lesson/questions/kinds/all.h"
 #include "forecourse/lesson/questions/make/draft.h"
 #include "forecourse/lesson/questions/make/known.h"
+#include "forecourse/lesson/questions/make/law.h"
 #include "forecourse/site/places.h"
 
 namespace forecourse::lesson {
@@ -37,10 +42,40 @@ std::optional<Blow> some_blow(const Ground& ground, Chance& chance) {
   return std::nullopt;
 }
 
+/// The command that tells the same blow.
+std::vector<std::string> command_of(const site::Dispenser& dispenser) {
+  return {"incident",  "struck", "--at",      dispenser.id.text, "--open",    "none",
+          "--stop-at", "60 s",   "--without", "shear-valve",     "--without", "sump-sensor"};
+}
+
 constexpr const char* no_blow =
     "no dispenser whose inlets all have a shear valve can be struck here: enter shear_valve = { groove_elevation } and "
     "the "
     "riser";
+
+/// Flow out of a sharp hole as wide as the riser at the pressure of shut hoses [m3/s]; empty: its bore is not entered.
+std::optional<double> as_of_a_hole(const Ground& ground, const site::Dispenser& dispenser,
+                                   const studies::OpenEnd& end) {
+  constexpr double sharp = 0.61;  // common practice, no source: discharge coefficient of a sharp hole
+  const std::optional<double> density = density_of(ground, end.product);
+  for (const site::Inlet& inlet : dispenser.inlets) {
+    if (inlet.product.text != end.product || !inlet.riser || !inlet.riser->bore || !density) continue;
+    if (!(end.shutoff_at_opening > 0.0)) continue;
+    const double bore = inlet.riser->bore->likely.si();
+    return sharp * 0.25 * std::numbers::pi * bore * bore * std::sqrt(2.0 * end.shutoff_at_opening / *density);
+  }
+  return std::nullopt;
+}
+
+/// What stands in the lines of a product [m3].
+double line_volume_of(const Ground& ground, const std::string& product) {
+  double out = 0.0;
+  if (!ground.studied.flow) return out;
+  for (const studies::LineAtRest& line : ground.studied.flow->lines_at_rest) {
+    if (line.product == product) out += line.line_volume;
+  }
+  return out;
+}
 
 Asked struck_flow(const Ground& ground, Chance& chance) {
   const auto blow = some_blow(ground, chance);
@@ -63,8 +98,10 @@ Asked struck_flow(const Ground& ground, Chance& chance) {
   if (pumps.size() == 1 && run_out(*pumps.front())) {
     slips.push_back({*run_out(*pumps.front()), "What the pump gives against nothing at all, read off its curve."});
   }
-  slips.push_back({2.0 * end.steady_flow, "Twice: as if the pump gave twice as much against half the pressure."});
-  slips.push_back({0.5 * end.steady_flow, "Half of it, by a rule of thumb."});
+  if (const auto hole = as_of_a_hole(ground, *blow->dispenser, end)) {
+    slips.push_back({*hole, "As out of a sharp hole at the pressure of shut hoses: that pressure does not stay."});
+  }
+  slips.push_back({to_si(10.0, "gal/min"), "The 10 gpm that a rule allows at a nozzle."});
   Question draft;
   draft.at = blow->dispenser->id.text;
   draft.caution = escape_caution;
@@ -73,6 +110,7 @@ Asked struck_flow(const Ground& ground, Chance& chance) {
                 {}};
   draft.explains = {"Pump, line and riser alone hold it back: {} in 45 s.",
                     {{end.in_45_seconds.value_or(45.0 * end.steady_flow), Quantity::volume}}};
+  draft.proof = {command_of(*blow->dispenser), "/result/open_ends/0/steady_flow_m3_per_s"};
   draft.rests_on = illustrative_of(blow->result.defaults);
   return choose_value(std::move(draft), {end.steady_flow, Quantity::flow}, slips, chance);
 }
@@ -88,8 +126,15 @@ Asked struck_unanchored(const Ground& ground, Chance& chance) {
   if (!works.runs.empty())
     slips.push_back({works.runs.front().escaped, "What is lost when the valve is held fast and shuts."});
   slips.push_back({to_si(10.0, "gal/min") * stop_after, "A nozzle's 10 gpm: it is the riser that is open."});
+  double standing = 0.0;
+  for (const studies::OpenEnd& end : blow->result.open_ends) standing += line_volume_of(ground, end.product);
+  if (standing > 0.0) {
+    slips.push_back({lost + standing, "All that stands in the line besides: it runs out only where it lies higher."});
+  }
+  if (blow->result.open_ends.size() > 1) {
+    slips.push_back({first * stop_after, "Out of one riser alone: each product has its own."});
+  }
   slips.push_back({first * 0.5 * stop_after, "Half the time: as if the flow fell off evenly."});
-  slips.push_back({2.0 * lost, "Twice: as if what stands in the line came besides."});
   Question draft;
   draft.at = id;
   draft.caution = escape_caution;
@@ -100,6 +145,16 @@ Asked struck_unanchored(const Ground& ground, Chance& chance) {
   draft.explains = {
       "{} flow from the first riser until the pump stops. With the valves held fast it is {}.",
       {{first, Quantity::flow}, {works.runs.empty() ? 0.0 : works.runs.front().escaped, Quantity::volume}}};
+  double steady = 0.0;
+  for (const studies::OpenEnd& end : blow->result.open_ends) steady += end.steady_flow;
+  if (lost > steady * stop_after) {
+    draft.follows = {"Steady flow of all risers by the time, and what the start and the end add: {} × {} + {} = {}",
+                     {{steady, Quantity::flow},
+                      {stop_after, Quantity::time},
+                      {lost - steady * stop_after, Quantity::volume},
+                      {lost, Quantity::volume}}};
+  }
+  draft.proof = {command_of(*blow->dispenser), "/result/runs/0/escaped_m3"};
   draft.rests_on = illustrative_of(blow->result.inputs);
   return choose_value(std::move(draft), {lost, Quantity::volume}, slips, chance, 0.08);
 }
@@ -109,10 +164,13 @@ Asked order_by_loss(const Ground& ground, Chance& chance) {
   if (!blow) return left_out(no_blow);
   const std::string& id = blow->dispenser->id.text;
   std::vector<Ranked> items{{{"the valves do not shut, pumps stop after {}", {{stop_after, Quantity::time}}},
-                             blow->result.runs.front().escaped}};
+                             blow->result.runs.front().escaped,
+                             Amount{blow->result.runs.front().escaped, Quantity::volume}}};
   const auto add = [&](const Phrase& words, double stop, const std::vector<studies::Barrier>& without) {
     const studies::IncidentResult result = struck(ground.site, id, stop, without);
-    if (result.problem.empty() && !result.runs.empty()) items.push_back({words, result.runs.front().escaped});
+    if (!result.problem.empty() || result.runs.empty()) return;
+    const double escaped = result.runs.front().escaped;
+    items.push_back({words, escaped, Amount{escaped, Quantity::volume}});
   };
   add({"the valves shut, pumps stop after {}", {{3.0 * stop_after, Quantity::time}}}, 3.0 * stop_after, {});
   add({"the valves shut but none has an upper poppet, pumps stop after {}", {{stop_after, Quantity::time}}}, stop_after,
@@ -151,11 +209,27 @@ Asked upper_poppet_keeps(const Ground& ground, Chance& chance) {
                     "How much does an upper poppet keep in?",
                 {{above, Quantity::volume}, {share, Quantity::share}}};
   draft.explains = {"What can drain, and no more: the line below is the lower poppet's.", {}};
+  draft.follows = {"What stands above, by the share that can drain: {} × {} = {}",
+                   {{above, Quantity::volume}, {share, Quantity::share}, {above * share, Quantity::volume}}};
+  double all = 0.0;
+  for (const site::Inlet& inlet : taken.first->inlets) {
+    if (inlet.liquid_above && inlet.drains) all += inlet.liquid_above->likely.si() * inlet.drains->likely.si();
+  }
+  double hanging = 0.0;  // what stands in the hoses of the product
+  for (const site::Hose& hose : taken.first->hoses) {
+    if (hose.product.text != taken.second->product.text) continue;
+    for (const std::optional<site::Pipe>* pipe : {&hose.whip, &hose.curb}) {
+      if (!*pipe || !(*pipe)->length || !(*pipe)->bore) continue;
+      const double bore = (*pipe)->bore->likely.si();
+      hanging += 0.25 * std::numbers::pi * bore * bore * (*pipe)->length->likely.si();
+    }
+  }
   return choose_value(std::move(draft), {above * share, Quantity::volume},
                       {{above, "All of it, also what stays in meter and pipes."},
                        {above * (1.0 - share), "What stays in anyway."},
-                       {0.5 * above * share, "Half: as if both poppets shared it."},
-                       {2.0 * above, "Both sides of the dispenser."}},
+                       {all, "What drains of every product of the dispenser: each valve keeps its own."},
+                       {above * share + hanging, "What stands in the hoses besides, which breakaway and nozzle hold."},
+                       {0.5 * above, "Half of what stands above, by a rule of thumb."}},
                       chance);
 }
 
@@ -197,6 +271,10 @@ Asked hole_or_crack(const Ground& ground, Chance& chance) {
       "At " + place.first + " {} drip at {}, and {} at {}, the pump's pressure against shut hoses. What leaks?",
       {{rate, Quantity::leak}, {low, Quantity::pressure}, {seen, Quantity::leak}, {place.second, Quantity::pressure}}};
   draft.explains = {truth.why, {}};
+  draft.follows = {
+      "The ratio of the leaks is that of the pressures to the power of " + fmt::format("{:.1f}", truth.exponent) +
+          ": {} / {} = ({} / {}) ^ " + fmt::format("{:.1f}", truth.exponent),
+      {{seen, Quantity::leak}, {rate, Quantity::leak}, {place.second, Quantity::pressure}, {low, Quantity::pressure}}};
   return choose_words(std::move(draft), {truth.words, {}}, wrong, chance);
 }
 
@@ -245,6 +323,11 @@ Asked link_time(const Ground& ground, Chance& chance) {
                  {constant, Quantity::time}}};
   draft.explains = {"It needs {} of the way to the gas. Until then fuel goes on feeding the fire.",
                     {{(rated - start) / (gas - start), Quantity::share}}};
+  draft.follows = {"It warms the slower the less is left to the gas: {} × ln({} / {}) = {}",
+                   {{constant, Quantity::time},
+                    {gas - start, Quantity::temperature_difference},
+                    {gas - rated, Quantity::temperature_difference},
+                    {parts, Quantity::time}}};
   return choose_value(std::move(draft), {parts, Quantity::time},
                       {{constant, "One whole time constant."},
                        {constant * rated / gas, "By ratio of absolute temperatures."},

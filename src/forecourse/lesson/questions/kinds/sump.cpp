@@ -1,8 +1,10 @@
 #include <algorithm>
 
+#include "forecourse/base/unit_text.h"
 #include "forecourse/lesson/questions/kinds/all.h"
 #include "forecourse/lesson/questions/make/draft.h"
 #include "forecourse/lesson/questions/make/known.h"
+#include "forecourse/lesson/questions/make/law.h"
 
 namespace forecourse::lesson {
 namespace {
@@ -23,8 +25,9 @@ Asked time_to_sensor(const Ground& ground, Chance& chance) {
       {fill.to_brim * *sump->sensor_height / *sump->depth, "The share of the depth taken for that of the volume."}};
   if (fill.to_seal) slips.push_back({*fill.to_seal, "When the lowest entry seal is wet."});
   slips.push_back({fill.to_brim, "When the sump is full to the brim."});
-  slips.push_back({*fill.to_sensor / 3.0, "A leak of three times as much."});
-  slips.push_back({2.0 * *fill.to_sensor, "Twice: the sump taken as wide below as above."});
+  const double detector = to_si(3.0, "gal/h");  // [cfr_280, 280.44(a)]
+  slips.push_back({*fill.to_sensor * fill.inflow / detector,
+                   "At the 3 gph that a line leak detector has to find, not at this leak."});
   Question draft;
   draft.at = sump->owner;
   draft.asks = {
@@ -33,6 +36,13 @@ Asked time_to_sensor(const Ground& ground, Chance& chance) {
       {{fill.inflow, Quantity::leak}, {*sump->depth, Quantity::bore}, {*sump->sensor_height, Quantity::bore}}};
   draft.explains = {"{} are in it by then; the brim is reached after {}.",
                     {{sump->at_sensor.value_or(0.0), Quantity::volume}, {fill.to_brim, Quantity::time}}};
+  draft.follows = {"What is in it when the sensor is wet, by the leak: {} / {} = {}",
+                   {{sump->at_sensor.value_or(0.0), Quantity::volume},
+                    {fill.inflow, Quantity::leak},
+                    {*fill.to_sensor, Quantity::time}}};
+  draft.proof = {
+      {"containment"},
+      "/result/sumps/" + std::to_string(index_of(ground.studied.containment->sumps, sump)) + "/fills/1/to_sensor_s"};
   return choose_value(std::move(draft), {*fill.to_sensor, Quantity::time}, slips, chance);
 }
 
@@ -46,10 +56,14 @@ Asked order_sump(const Ground& ground, Chance& chance) {
                                             chance);
   if (sump == nullptr) return left_out("no sump has depth, sensor_height and lowest_seal: enter them");
   const studies::SumpFill& fill = sump->fills[1];
-  std::vector<Ranked> items{{{"it runs over the brim", {}}, fill.to_brim}};
-  if (fill.to_sensor) items.push_back({{"the sensor is wet", {}}, *fill.to_sensor});
-  if (fill.to_seal) items.push_back({{"the lowest entry seal is wet", {}}, *fill.to_seal});
-  items.push_back({{"half of what it holds has run in", {}}, 0.5 * fill.to_brim});
+  std::vector<Ranked> items;
+  const auto add = [&](const char* words, double volume) {
+    items.push_back({{words, {}}, volume / fill.inflow, Amount{volume, Quantity::volume}});
+  };
+  add("it runs over the brim", sump->brim);
+  if (sump->at_sensor) add("the sensor is wet", *sump->at_sensor);
+  if (sump->at_seal) add("the lowest entry seal is wet", *sump->at_seal);
+  add("half of what it holds has run in", 0.5 * sump->brim);
   Question draft;
   draft.at = sump->owner;
   draft.asks = {

@@ -6,6 +6,7 @@
 #include "forecourse/lesson/questions/kinds/all.h"
 #include "forecourse/lesson/questions/make/draft.h"
 #include "forecourse/lesson/questions/make/known.h"
+#include "forecourse/lesson/questions/make/law.h"
 #include "forecourse/studies/ledger/months.h"
 
 namespace forecourse::lesson {
@@ -24,6 +25,11 @@ Asked volume_at_reading(const Ground& ground, Chance& chance) {
   draft.asks.values.push_back({*tank->now->along, Quantity::length});
   draft.explains = {"It is {} full, and {} fit in to the very top.",
                     {{tank->now->share, Quantity::share}, {tank->capacity, Quantity::volume}}};
+  draft.follows = {
+      "The share of a lying cylinder below a level surface at that depth, of what it holds: {} × {} = {}",
+      {{tank->now->share, Quantity::share}, {tank->capacity, Quantity::volume}, {tank->now->volume, Quantity::volume}}};
+  draft.proof = {{"tank"},
+                 "/result/tanks/" + std::to_string(index_of(ground.studied.tank->tanks, tank)) + "/now/volume_m3"};
   return estimate(std::move(draft), {tank->now->volume, Quantity::volume}, 0.10);
 }
 
@@ -58,6 +64,12 @@ Asked leak_hidden_in_month(const Ground& ground, Chance& chance) {
                 {{throughput, Quantity::volume}, {studies::monthly_limit(0.0), Quantity::volume}}};
   draft.explains = {"The limit is {} in 30 days. A monthly test has to find {}.",
                     {{studies::monthly_limit(throughput), Quantity::volume}, {test, Quantity::leak}}};
+  draft.follows = {
+      "1.0 % of what is sold and the fixed part, by the time, 40 CFR 280.43(a): (0.01 × {} + {}) / {} = {}",
+      {{throughput, Quantity::volume},
+       {studies::monthly_limit(0.0), Quantity::volume},
+       {month, Quantity::time},
+       {studies::monthly_limit(throughput) / month, Quantity::leak}}};
   return choose_value(std::move(draft), {studies::monthly_limit(throughput) / month, Quantity::leak},
                       {{0.01 * throughput / month, "1.0 % of what is sold, without the fixed part."},
                        {test, "What a monthly test has to find, which is another rule."},
@@ -95,12 +107,22 @@ Asked water_volume(const Ground& ground, Chance& chance) {
       "The tank is narrow there, and where it is pitched the water runs to its low end. Of {} it is little, "
       "and it stands where the pump draws.",
       {{tank->capacity, Quantity::volume}}};
+  draft.proof = {{"tank"},
+                 "/result/tanks/" + std::to_string(index_of(ground.studied.tank->tanks, tank)) + "/now/water_m3"};
+  const double radius = 0.5 * *tank->diameter;
+  const double half_width = std::sqrt(std::max(0.0, depth * (*tank->diameter - depth)));
+  const double slice = radius * radius * std::acos(1.0 - depth / radius) - (radius - depth) * half_width;
+  draft.follows = {"As deep all along the tank, and what its pitch and its heads change: {} + {} = {}",
+                   {{slice * length, Quantity::volume},
+                    {*tank->now->water - slice * length, Quantity::volume},
+                    {*tank->now->water, Quantity::volume}}};
   return choose_value(
       std::move(draft), {*tank->now->water, Quantity::volume},
-      {{depth / *tank->diameter * tank->capacity, "The share of the diameter taken for that of the volume."},
+      {{slice * length, "As deep all along the tank: its pitch forgotten."},
+       {depth / *tank->diameter * tank->capacity, "The share of the diameter taken for that of the volume."},
        {depth * *tank->diameter * length, "As in a box with the tank's diameter for its width."},
-       {2.0 * *tank->now->water, "Twice: as if the water stood on both sides of the stick's mark."},
-       {0.25 * *tank->now->water, "The radius taken for the diameter."}},
+       {2.0 * half_width * depth * length, "As in a box as wide as the water's surface: the round bottom forgotten."},
+       {half_width * depth * length, "As in a trough with straight sides: the round bottom holds more."}},
       chance);
 }
 
@@ -126,6 +148,8 @@ Asked water_held(const Ground& ground, Chance& chance) {
                 {{fuel, Quantity::volume}, {*taken.first->temperature, Quantity::temperature}}};
   draft.explains = {"It holds {} of its volume at that temperature, and less when it cools.",
                     {{*taken.first->share, Quantity::share}}};
+  draft.follows = {"Fuel by the share that it holds: {} × {} = {}",
+                   {{fuel, Quantity::volume}, {*taken.first->share, Quantity::share}, {held, Quantity::volume}}};
   return choose_value(std::move(draft), {held, Quantity::volume},
                       {{0.1 * fuel, "As much as there is ethanol."},
                        {0.01 * fuel, "The 1.0 % of another rule."},
@@ -159,7 +183,7 @@ Asked warming_lifts_vent(const Ground& ground, Chance& chance) {
   if (valve.vacuum_opens_at) {
     slips.push_back({warm * valve.vacuum_opens_at->likely.si() / air, "The setting for vacuum, not for pressure."});
   }
-  slips.push_back({10.0 * warm * opens / air, "Tenfold: a slip with water's 10 m to the atmosphere."});
+  slips.push_back({1.8 * warm * opens / air, "Degrees of one scale taken for those of the other."});
   Question draft;
   draft.at = tank->id.text;
   draft.asks = {"The room above the fuel in tank " + draft.at +
@@ -170,6 +194,12 @@ Asked warming_lifts_vent(const Ground& ground, Chance& chance) {
       "Pressure of shut air grows with its absolute temperature: {} of {} absolute. Vapor adds to that, so "
       "it lifts sooner still.",
       {{opens, Quantity::ullage_pressure}, {air, Quantity::pressure}}};
+  draft.follows = {
+      "Temperature over absolute zero, by the setting, by the absolute pressure of the air: {} × {} / {} = {}",
+      {{warm, Quantity::temperature_difference},
+       {opens, Quantity::ullage_pressure},
+       {air, Quantity::pressure},
+       {warm * opens / air, Quantity::temperature_difference}}};
   return choose_value(std::move(draft), {warm * opens / air, Quantity::temperature_difference}, slips, chance);
 }
 

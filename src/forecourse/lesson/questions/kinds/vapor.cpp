@@ -30,10 +30,13 @@ Asked vapor_kept(const Ground& ground, Chance& chance) {
                 {{*product->throughput, Quantity::volume}, {*product->without_stage_one, Quantity::mass}}};
   draft.explains = {"{} are lost all the same, elsewhere than at the drop.",
                     {{*product->with_stage_one, Quantity::mass}}};
+  draft.follows = {"What is lost without, less what is lost with it: {} − {} = {}",
+                   {{*product->without_stage_one, Quantity::mass},
+                    {*product->with_stage_one, Quantity::mass},
+                    {kept, Quantity::mass}}};
   return choose_value(std::move(draft), {kept, Quantity::mass},
                       {{*product->without_stage_one, "All of it: as if the drop were the only loss."},
                        {*product->with_stage_one, "What is lost all the same, not what is kept."},
-                       {0.1 * *product->without_stage_one, "A tenth, by a rule of thumb."},
                        {12.0 * kept, "In a year, not in a month."}},
                       chance);
 }
@@ -43,13 +46,16 @@ Asked vent_as_head(const Ground& ground, Chance& chance) {
     const site::Tank* tank;
     double opens;
     double density;
+    std::optional<double> vacuum;
   };
   std::vector<Known> some;
   for (const site::Tank& tank : ground.site.tanks) {
     const auto density = density_of(ground, tank.product.text);
     for (const site::Vent& vent : tank.vents) {
       if (density && vent.valve && vent.valve->opens_at)
-        some.push_back({&tank, vent.valve->opens_at->likely.si(), *density});
+        some.push_back(
+            {&tank, vent.valve->opens_at->likely.si(), *density,
+             vent.valve->vacuum_opens_at ? std::optional(vent.valve->vacuum_opens_at->likely.si()) : std::nullopt});
     }
   }
   if (some.empty())
@@ -67,13 +73,19 @@ Asked vent_as_head(const Ground& ground, Chance& chance) {
       "A pressure in inches of water is as many inches of water, and more of a lighter fuel. What is open below "
       "the fuel must stand higher than that.",
       {}};
+  const double weight = known.density * standard_gravity;
+  const double in_water = known.opens / (water_density_at_60_fahrenheit * standard_gravity);
+  draft.follows = {"Height of water, by the density of the fuel over that of water: {} / {} = {}",
+                   {{in_water, Quantity::bore},
+                    {known.density / water_density_at_60_fahrenheit, Quantity::share},
+                    {head, Quantity::bore}}};
   return choose_value(
       std::move(draft), {head, Quantity::bore},
-      {{known.opens / (water_density_at_60_fahrenheit * standard_gravity), "A head of water taken for one of fuel."},
-       {as_psi / (known.density * standard_gravity), "Inches of water taken for psi."},
+      {{in_water, "A head of water taken for one of fuel."},
+       {as_psi / weight, "Inches of water taken for psi."},
        {head * known.density / water_density_at_60_fahrenheit * known.density / water_density_at_60_fahrenheit,
         "Multiplied by the fuel's lightness instead of divided."},
-       {2.0 * head, "Both sides of the tube counted."}},
+       {known.vacuum.value_or(0.0) / weight, "The setting for vacuum, not for pressure."}},
       chance, 0.1);
 }
 

@@ -75,9 +75,15 @@ Asked in_order(Question draft, std::vector<Ranked> items, double gap, std::size_
   if (kept.size() < least) return left_out("too few of them can be told apart at this station");
   // Evenly over the whole, so that the first and the last stay.
   const std::size_t count = std::min(kept.size(), most);
+  Phrase follows{"In this order:", {}};
   for (std::size_t i = 0; i < count; ++i) {
-    draft.options.push_back({kept[i * (kept.size() - 1) / (count - 1)].words, true, {}});
+    const Ranked& item = kept[i * (kept.size() - 1) / (count - 1)];
+    draft.options.push_back({item.words, true, {}});
+    if (!item.shown) continue;
+    follows.words += follows.values.empty() ? " {}" : ", {}";
+    follows.values.push_back(*item.shown);
   }
+  if (follows.values.size() == count) draft.follows = std::move(follows);
   return draft;
 }
 

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -20,7 +21,8 @@ struct Slip {
 /// Something to be put in order.
 struct Ranked {
   Phrase words;
-  double key = 0.0;  ///< by which it is ordered, rising
+  double key = 0.0;                  ///< by which it is ordered, rising
+  std::optional<Amount> shown = {};  ///< what it is ordered by, as it is told
 };
 
 /// Wrong answers lie further from the right one, and from each other, than this share of it.
@@ -41,8 +43,8 @@ inline constexpr double widest_ratio = 60.0;
 /// Of one right and some wrong answers in words; those that say the same as one before are passed over.
 [[nodiscard]] Asked choose_words(Question draft, const Phrase& right, const std::vector<Option>& wrong, Chance& chance);
 
-/// Items in the order of their keys. Of two that are nearer than the gap, one is passed over; left out with fewer than
-/// `least`.
+/// Items in the order of their keys, which the question then follows from where all of them are shown. Of two that are
+/// nearer than the gap, one is passed over; left out with fewer than `least`.
 /// \param gap [unit of the keys]
 [[nodiscard]] Asked in_order(Question draft, std::vector<Ranked> items, double gap, std::size_t least = 3,
                              std::size_t most = 5);

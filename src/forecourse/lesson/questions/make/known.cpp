@@ -1,7 +1,9 @@
 #include "forecourse/lesson/questions/make/known.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <string_view>
 
 #include "forecourse/site/places.h"
 #include "forecourse/site/rules/is_under.h"
@@ -198,8 +200,12 @@ std::string illustrative_of(const std::vector<DefaultUsed>& defaults) {
 }
 
 std::string illustrative_of(const std::vector<studies::InputUsed>& inputs) {
+  // They move where fuel goes once it is out; no question asks that.
+  static constexpr std::array<std::string_view, 3> afterward{"thickness of fuel on the slab", "distance to the drain",
+                                                             "share that falls into the sump"};
   const auto found = std::find_if(inputs.begin(), inputs.end(), [](const studies::InputUsed& one) {
-    return !one.entered && one.status == DefaultStatus::illustrative;
+    const bool moves = std::find(afterward.begin(), afterward.end(), one.what) == afterward.end();
+    return moves && !one.entered && one.status == DefaultStatus::illustrative;
   });
   return found == inputs.end() ? std::string() : found->what;
 }

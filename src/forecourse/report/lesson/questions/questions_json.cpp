@@ -51,6 +51,8 @@ Json question_json(const Question& one) {
           {"order", order_json(one, options)},
           {"explanation", phrase_words(one.explains, Display::us)},
           {"explanation_si", phrase_words(one.explains, Display::si)},
+          {"follows", text_or_null(phrase_words(one.follows, Display::us))},
+          {"follows_si", text_or_null(phrase_words(one.follows, Display::si))},
           {"rests_on", text_or_null(one.rests_on)},
           {"command", one.proof.command},
           {"pointer", text_or_null(one.proof.pointer)}};

@@ -39,8 +39,12 @@ struct ShownOption {
                                             const site::Site& site, const terminal::Style& style,
                                             const ReportFacts& facts = {});
 
-/// The paper that is handed out, with the key on pages of its own behind it.
+/// The paper that is handed out; it holds no answer.
 [[nodiscard]] std::string questions_paper(const lesson::AskResult& asked, const std::string& version,
                                           const site::Site& site, const ReportFacts& facts = {});
+
+/// The key to it, for the trainer: each answer, how it follows, and the mistake behind each wrong one.
+[[nodiscard]] std::string questions_key(const lesson::AskResult& asked, const std::string& version,
+                                        const site::Site& site, const ReportFacts& facts = {});
 
 }  // namespace forecourse::report

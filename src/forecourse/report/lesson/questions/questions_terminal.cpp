@@ -22,6 +22,7 @@ std::string questions_summary(const lesson::AskResult& asked, const std::string&
                 phrase_words(one.explains, site.display, glyphs));
     if (!one.rests_on.empty()) page.remark("Rests on an illustrative value: " + one.rests_on + ".");
     if (!style.verbose) continue;
+    if (!one.follows.words.empty()) page.remark(phrase_words(one.follows, site.display, glyphs) + ".");
     for (const lesson::Option& option : one.options) {
       if (!option.right) page.remark(phrase_words(option.words, site.display, glyphs) + ": " + option.why);
     }
