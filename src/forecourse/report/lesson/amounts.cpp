@@ -71,7 +71,7 @@ std::string shown(std::optional<double> value, Quantity quantity, site::Display 
 }
 
 std::string shown(const lesson::Ends& range, Quantity quantity, site::Display display, Glyphs glyphs) {
-  const std::string low = shown(range.low, quantity, display, glyphs);
+  std::string low = shown(range.low, quantity, display, glyphs);
   const std::string high = shown(range.high, quantity, display, glyphs);
   if (low == high) return low;
   if (const auto measure = measure_of(quantity)) {
