@@ -1,8 +1,9 @@
 // Holds the engine in WebAssembly against the program, under Node and in a browser:
 //   node run.mjs PROGRAM ENGINE STATION.toml ...
-// For every station: the flow study in full, and the incident "struck" (the station's own, else at its first dispenser),
-// as the program prints them with --json. Keys and texts are equal, numbers as near as `isNear` says. Prints the greatest difference, and the time of each study in the
-// browser beside its goal, which it does not judge. Exit code 1 if something differs.
+// For every station: the flow study in full, and the incident "struck" (the station's own, else at its first dispenser);
+// for some the whole lesson, and for one the replay of every failure that the built-in lesson names. All as the program
+// prints them with --json. Keys and texts are equal, numbers as near as `isNear` says. Prints the greatest difference,
+// and the time of each study in the browser beside its goal, which it does not judge. Exit code 1 if something differs.
 import { execFileSync } from "node:child_process";
 import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
@@ -25,6 +26,24 @@ const studies = [
     request: (text) => ({ study: "incident", kind: "struck", on: day, ...place(text) }),
   },
 ];
+
+const taught = ["hollin-gap", "sedge-fold", "thornby"]; // whose lesson is held too
+const broken = "sedge-fold"; // whose failures are replayed
+const failures = [...readFileSync(path.join(root, "lessons/default.toml"), "utf8").matchAll(/^failures = \[(.*)\]/gm)]
+  .flatMap(([, list]) => [...list.matchAll(/"([^"]+)"/g)].map(([, id]) => id))
+  .filter((id, i, all) => all.indexOf(id) === i);
+
+/** What a station is asked. */
+function asked(name) {
+  const lesson = { name: "lesson", words: () => ["lesson", "--on", day], request: () => ({ study: "lesson", on: day }) };
+  const replays = failures.map((id) => ({
+    name: `lesson, ${id}`,
+    goal: 1000,
+    words: () => ["lesson", "--failure", id],
+    request: () => ({ study: "lesson", failure: id }),
+  }));
+  return [...studies, ...(taught.includes(name) ? [lesson] : []), ...(name === broken ? replays : [])];
+}
 
 /** Where a station is struck that has no incident of its own. */
 const place = (text) => (text.includes("[[incident]]") ? {} : { at: /\[\[dispenser\]\][^[]*?\bid *= *"([^"]+)"/.exec(text)[1] });
@@ -131,8 +150,10 @@ function timed(request) {
 
 const cases = stations.flatMap((station) => {
   const text = readFileSync(station, "utf8");
-  return studies.map(({ name, goal, words, request }) => ({
-    name: `${path.basename(station, ".toml")} ${name}`,
+  const id = path.basename(station, ".toml");
+  const hoses = text.match(/^ *\[\[dispenser\.hose\]\]/gm)?.length;
+  return asked(id).map(({ name, goal, words, request }) => ({
+    name: `${id} (${hoses} hoses) ${name}`,
     goal,
     theirs: printed(words(text), station),
     request: { site: text, file: station, ...request(text) },
@@ -148,7 +169,8 @@ cases.forEach(({ name, goal, theirs, request }, i) => {
   if (JSON.stringify(here) !== JSON.stringify(seen[i].told)) found.push({ at: "/", ours: "Node", theirs: "browser", by: Infinity });
   wrong += found.length;
   const { first, again } = seen[i];
-  console.log(`${name}: ${found.length} differ; ${first.toFixed(0)} ms, then ${again.toFixed(0)} ms (goal: ${goal} ms)`);
+  const wanted = goal ? ` (goal: ${goal} ms)` : "";
+  console.log(`${name}: ${found.length} differ; ${first.toFixed(0)} ms, then ${again.toFixed(0)} ms${wanted}`);
   for (const one of found.slice(0, shown)) console.log(`  ${one.at}: ${one.ours} here, ${one.theirs} printed`);
 });
 console.log(`${cases.length} studies: ${wrong} differences`);
