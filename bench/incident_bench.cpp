@@ -84,8 +84,8 @@ void groundwork(benchmark::State& state) {
 }
 BENCHMARK(groundwork)->Unit(benchmark::kMicrosecond);
 
-/// Hollin Gap struck: every run beside the likely one, and the ranges of what is uncertain, on one thread. Wanted: within
-/// 200 ms.
+/// Hollin Gap struck: every run beside the likely one, and the ranges of what is uncertain, on one thread. Wanted:
+/// within 200 ms.
 void struck_with_ranges(benchmark::State& state) {
   std::ifstream file(SITES_DIR "/hollin-gap.toml");
   const std::string text{std::istreambuf_iterator<char>(file), {}};
