@@ -84,6 +84,19 @@ void groundwork(benchmark::State& state) {
 }
 BENCHMARK(groundwork)->Unit(benchmark::kMicrosecond);
 
+/// Hollin Gap struck: every run beside the likely one, and the ranges of what is uncertain, on one thread. Wanted:
+/// within 200 ms.
+void struck_with_ranges(benchmark::State& state) {
+  std::ifstream file(SITES_DIR "/hollin-gap.toml");
+  const std::string text{std::istreambuf_iterator<char>(file), {}};
+  const site::Site site = site::read_site(text).value;
+  IncidentOptions options;
+  options.kind = IncidentKind::struck;
+  if (study_incident(site, options).drawn_for_range == 0) state.SkipWithError("nothing is uncertain");
+  for ([[maybe_unused]] auto _ : state) benchmark::DoNotOptimize(study_incident(site, options).escaped.high);
+}
+BENCHMARK(struck_with_ranges)->Unit(benchmark::kMillisecond);
+
 void on_two_threads(std::size_t count, const std::function<void(std::size_t)>& piece) {
   std::atomic<std::size_t> next{0};
   const auto work = [&] {

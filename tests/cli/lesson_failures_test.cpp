@@ -47,7 +47,8 @@ TEST_P(FullReplayTold, IsWhatItsCommandPrints) {
   EXPECT_FALSE(printed.empty());
 }
 
-INSTANTIATE_TEST_SUITE_P(Stations, FullReplayTold, ::testing::Values("hollin-gap", "marle-cross", "ludd-bank"),
+INSTANTIATE_TEST_SUITE_P(Stations, FullReplayTold,
+                         ::testing::Values("hollin-gap", "marle-cross", "ludd-bank", "sedge-fold"),
                          [](const auto& one) {
                            std::string name = one.param;
                            name.erase(name.find('-'), 1);

@@ -60,7 +60,7 @@ TEST_P(Golden, NumbersAreAsKept) {
 
 INSTANTIATE_TEST_SUITE_P(Sites, Golden,
                          testing::Values("site-s", "truck-lane", "hollin-gap", "thornby", "marle-cross", "pell-ridge",
-                                         "ludd-bank"));
+                                         "ludd-bank", "sedge-fold"));
 
 TEST(GoldenFiles, EveryExampleIsKept) {
   for (const auto& entry : std::filesystem::directory_iterator(SITES_DIR)) {

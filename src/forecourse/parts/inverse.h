@@ -24,14 +24,18 @@ struct FlowRange {
 template <class LossAt>
 double flow_in_range(const LossAt& loss_at, double pressure_loss, FlowRange range) {
   double flow = 0.5 * (range.low + range.high);
+  const auto is_near = [](double next, double at) {
+    return std::abs(next - at) <= std::numeric_limits<double>::epsilon() * std::abs(at);
+  };
   for (int step = 0; step < 200; ++step) {
     const Loss here = loss_at(flow);
     const double miss = here.pressure_loss - pressure_loss;
     if (miss == 0.0) return flow;
     (miss > 0.0 ? range.high : range.low) = flow;
     double next = flow - miss / here.slope;
+    if (is_near(next, flow)) return next;  // before the range is asked: rounding may put the last step beyond its end
     if (!(next > range.low && next < range.high)) next = 0.5 * (range.low + range.high);
-    if (std::abs(next - flow) <= std::numeric_limits<double>::epsilon() * std::abs(flow)) return next;
+    if (is_near(next, flow)) return next;
     flow = next;
   }
   return flow;

@@ -283,13 +283,17 @@ class SteadySolver {
   /// Newton kept inside a shrinking bracket.
   [[nodiscard]] double root(std::size_t e, double drop, double low, double high) const {
     double q = std::clamp(0.0, low, high);
+    const auto is_near = [&](double next) {
+      return std::abs(next - q) <= 1e-15 * std::max(std::abs(q), 1e-9) || next == q;
+    };
     for (int i = 0; i < 200; ++i) {
       const EdgeLoss law = laws_.loss(static_cast<int>(e), q);
       const double off = law.loss - drop;
       (off > 0.0 ? high : low) = q;
       double next = q - off / std::max(law.slope, 1e-300);
+      if (is_near(next)) return next;  // before the bracket is asked: rounding may put the last step beyond its end
       if (!(next > low && next < high)) next = 0.5 * (low + high);
-      if (std::abs(next - q) <= 1e-15 * std::max(std::abs(q), 1e-9) || next == q) return next;
+      if (is_near(next)) return next;
       q = next;
     }
     return q;

@@ -17,8 +17,8 @@
 namespace forecourse::lesson {
 namespace {
 
-constexpr std::array stations{"hollin-gap", "marle-cross", "thornby",   "site-s",
-                              "ludd-bank",  "pell-ridge",  "truck-lane"};
+constexpr std::array stations{"hollin-gap", "marle-cross", "thornby",    "site-s",
+                              "ludd-bank",  "pell-ridge",  "truck-lane", "sedge-fold"};
 
 site::Site site_of(const std::string& name) { return test::station(test::site_text(name)); }
 
@@ -215,6 +215,31 @@ TEST(Failures, ATankSumpIsSeenWhereItsSensorWorks) {
   EXPECT_EQ(replay.scenes[0].values.at("sensor").back(), 0.0);
   EXPECT_EQ(replay.scenes[1].values.at("sensor").back(), 1.0);
   EXPECT_LT(replay.scenes[1].time.back(), replay.scenes[0].time.back());
+}
+
+// The line begins at the pressure it is held at, and a relief keeps it at its own from when it comes there.
+TEST(Failures, AShutLineThatWarmsStaysAtItsRelief) {
+  const site::Site site = site_of("sedge-fold");
+  const Replay replay = replay_at(site, "line-warms");
+  ASSERT_EQ(replay.problem, "");
+  const double relief = site.pumps.front().pressure_relief->likely.si();
+  const std::vector<double>& free = replay.scenes[0].courses.front().values;
+  const std::vector<double>& held = replay.scenes[1].courses.front().values;
+  EXPECT_EQ(free.front(), value(replay.scenes[0], "/start_pressure_gauge_pa"));
+  EXPECT_LT(held.front(), relief);
+  EXPECT_GT(free.back(), relief);
+  EXPECT_EQ(held.back(), relief);
+  const double opens = replay.scenes[1].events.back().time;
+  for (std::size_t i = 0; i < held.size(); ++i) {
+    EXPECT_EQ(replay.scenes[1].time[i] >= opens, held[i] == relief) << replay.scenes[1].time[i];
+  }
+}
+
+TEST(Failures, AReliefThatTheWarmingLineDoesNotReachIsNoFailure) {
+  const std::string text = test::with(test::site_text("sedge-fold"), "pump.P1.pressure_relief", "\"300 psi\"");
+  const Replay replay = replay_at(test::station(text), "line-warms", "P1");
+  EXPECT_NE(replay.problem.find("up to the pressure of its relief"), std::string::npos) << replay.problem;
+  EXPECT_TRUE(replay.scenes.empty());
 }
 
 TEST(Failures, AnUnknownOneIsToldWithTheNearest) {

@@ -55,6 +55,15 @@ TEST(IncidentKinds, AStrikeTellsItsBarriersAndItsRange) {
   EXPECT_FALSE(result.return_to_service.empty());
 }
 
+// A rigid line that is shut again stands at its pump's pressure, whatever rounding left in it.
+TEST(IncidentKinds, ARigidLineBehindAShutValveStandsAtItsPump) {
+  const IncidentResult result = of(site_text("marle-cross"), IncidentKind::struck, "D1");
+  ASSERT_FALSE(result.open_ends.front().line_compliance);
+  const IncidentRun& run = result.runs.front();
+  ASSERT_TRUE(run.timeline.back().pressure);
+  EXPECT_NEAR(*run.timeline.back().pressure, result.open_ends.front().shutoff_at_opening, 1.0);  // [Pa]
+}
+
 TEST(IncidentKinds, AnAnchoredValveWithItsGrooveAtTheIslandIsAssured) {
   std::string text = site_text("hollin-gap");
   const IncidentResult result = of(text, IncidentKind::struck, "D1");

@@ -16,10 +16,11 @@ namespace {
 /// events.
 constexpr const char* colder = "-5 K";
 
-/// A line that is shut while its fuel warms.
+/// A line that is shut at the pressure it is held at, while its fuel warms.
 struct Warming {
   std::string problem;
   std::string product;
+  std::string held;  ///< that pressure, as typed
   studies::LineTest line;
   double relief = 0.0;  ///< [Pa] gauge
   std::vector<std::string> rests_on;
@@ -35,6 +36,47 @@ std::optional<double> relief_of(const site::Site& site, const std::string& produ
   return std::nullopt;
 }
 
+/// The line of a product as the test of a line tells it.
+///
+/// \param pressure at which the test begins, as typed; empty: at its usual one
+std::optional<studies::LineTest> line_of(const site::Site& site, const std::string& product,
+                                         const std::string& pressure, std::vector<std::string>& rests_on) {
+  studies::LineTestTexts texts;
+  texts.product = product;
+  texts.warmer = {colder};
+  texts.pressure = pressure;
+  const auto options = studies::read_line_test_options(texts, studies::Asker::command);
+  studies::LineTestResult result = study_line_test(site, options.value);
+  if (!result.errors.empty() || result.lines.empty()) return std::nullopt;
+  rests_on = lesson::rests_on(result.defaults);
+  return std::move(result.lines.front());
+}
+
+/// Tells why the line of a product cannot be shown, where it cannot.
+void warm(const site::Site& site, Warming& out) {
+  const auto at_rest = line_of(site, out.product, {}, out.rests_on);
+  if (!at_rest) return;
+  out.problem = at_rest->problem.empty() ? at_rest->pressure_test.problem : at_rest->problem;
+  if (!out.problem.empty()) return;
+  const auto relief = relief_of(site, out.product);
+  if (!relief || !at_rest->held) {
+    out.problem = relief
+                      ? "at which pressure the line of " + out.product + " is held is not known: enter its check valve"
+                      : "no pump of " + out.product + " has a relief at a known pressure: enter its pressure_relief";
+    return;
+  }
+  out.relief = *relief;
+  out.held = exact(*at_rest->held, "Pa");
+  auto shut = line_of(site, out.product, out.held, out.rests_on);
+  if (!shut) return;
+  out.line = std::move(*shut);
+  out.problem = out.line.pressure_test.problem;
+  if (out.problem.empty() && !(out.line.pressure_test.points.back().tight > out.relief)) {
+    out.problem = "fuel 5 K colder than the ground does not bring the shut line of " + out.product +
+                  " up to the pressure of its relief";
+  }
+}
+
 Warming warming(const site::Site& site, const std::string& at) {
   Warming out;
   const std::string wanted = product_at(site, at);
@@ -42,25 +84,34 @@ Warming warming(const site::Site& site, const std::string& at) {
   for (const site::Product& product : site.products) {
     if (!wanted.empty() && product.id.text != wanted) continue;
     out.product = product.id.text;
-    studies::LineTestTexts texts;
-    texts.product = out.product;
-    texts.warmer = {colder};
-    const auto options = studies::read_line_test_options(texts, studies::Asker::command);
-    studies::LineTestResult result = study_line_test(site, options.value);
-    if (!result.errors.empty() || result.lines.empty()) continue;
-    out.line = std::move(result.lines.front());
-    out.rests_on = lesson::rests_on(result.defaults);
-    out.problem = out.line.problem.empty() ? out.line.pressure_test.problem : out.line.problem;
-    if (!out.problem.empty()) continue;
-    const auto relief = relief_of(site, out.product);
-    if (!relief) {
-      out.problem = "no pump of " + out.product + " has a relief at a known pressure: enter its pressure_relief";
-      continue;
-    }
-    out.relief = *relief;
-    return out;
+    warm(site, out);
+    if (out.problem.empty()) return out;
   }
   return out;
+}
+
+/// The pressure of the line that no relief is open to, over the time of a test; it rises.
+struct Rise {
+  std::vector<double> time, pressure;
+};
+
+Rise rise_of(const studies::PressureTestTold& test) {
+  Rise out;
+  for (const studies::PressurePoint& point : test.points) {
+    out.time.push_back(point.time);
+    out.pressure.push_back(point.tight);
+  }
+  return out;
+}
+
+/// Held at the pressure of a relief from when it comes there; that moment is one of its times.
+double relieve(Rise& rise, double relief) {
+  const double opens = between(rise.pressure, rise.time, relief);
+  const auto after = std::upper_bound(rise.time.begin(), rise.time.end(), opens);
+  rise.pressure.insert(rise.pressure.begin() + (after - rise.time.begin()), relief);
+  rise.time.insert(after, opens);
+  for (double& one : rise.pressure) one = std::min(one, relief);
+  return opens;
 }
 
 Scene scene_of(const Warming& told, bool works) {
@@ -70,33 +121,30 @@ Scene scene_of(const Warming& told, bool works) {
   scene.works = works;
   scene.rests_on = told.rests_on;
   scene.rests_on.insert(scene.rests_on.begin(), "fuel 5 K colder than the ground, chosen for this lesson");
-  scene.command = {"line-test", "--product", told.product, std::string("--warmer=") + colder};
-  std::vector<double> pressure;
-  std::optional<double> opens;
-  for (const studies::PressurePoint& point : test.points) {
-    scene.time.push_back(point.time);
-    if (point.tight > told.relief && !opens) opens = point.time;
-    pressure.push_back(works ? std::min(point.tight, told.relief) : point.tight);
+  scene.command = {"line-test", "--product", told.product, std::string("--warmer=") + colder, "--pressure", told.held};
+  scene.events = {{0.0, "the line is shut, its fuel 5 K colder than the ground"}};
+  Rise rise = rise_of(test);
+  const double most = rise.pressure.back();
+  if (works) {
+    scene.events.push_back({relieve(rise, told.relief),
+                            "the relief opens at the pressure entered for it, and lets fuel back to the tank: the line "
+                            "stays at that pressure"});
   }
-  const double most = std::max_element(test.points.begin(), test.points.end(), [](const auto& a, const auto& b) {
-                        return a.tight < b.tight;
-                      })->tight;
-  scene.values["pressure"] = shares_of(pressure, most);
+  scene.time = std::move(rise.time);
+  scene.values["pressure"] = shares_of(rise.pressure, most);
   hold(scene, "runs", 0.0);
   hold(scene, "flow", 0.0);
   hold(scene, "check", 0.0);
   hold(scene, "warm", -1.0);
-  scene.courses = {{"pressure", "pressure in the shut line", Quantity::pressure, std::move(pressure)}};
-  scene.events = {{0.0, "the line is shut, its fuel 5 K colder than the ground"}};
-  if (works && opens) scene.events.push_back({*opens, "the relief opens, and lets fuel back to the tank"});
+  scene.courses = {{"pressure", "pressure in the shut line", Quantity::pressure, std::move(rise.pressure)}};
+  const SceneValue begins{"pressure when it was shut", test.pressure, Quantity::pressure,
+                          "/result/lines/0/pressure_test/start_pressure_gauge_pa"};
+  scene.told = {begins};
+  if (works) return scene;
   const std::size_t end = test.points.size() - 1;
-  if (!works) {
-    scene.told = {{"pressure in the end", test.points[end].tight, Quantity::pressure,
-                   "/result/lines/0/pressure_test/points/" + std::to_string(end) + "/tight_pressure_gauge_pa"}};
-  } else {
-    scene.told = {{"pressure when it was shut", test.pressure, Quantity::pressure,
-                   "/result/lines/0/pressure_test/start_pressure_gauge_pa"}};
-  }
+  scene.told.insert(scene.told.begin(),
+                    {"pressure in the end", test.points[end].tight, Quantity::pressure,
+                     "/result/lines/0/pressure_test/points/" + std::to_string(end) + "/tight_pressure_gauge_pa"});
   return scene;
 }
 

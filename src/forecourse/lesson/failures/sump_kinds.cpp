@@ -93,10 +93,14 @@ Scene filling_scene(const Filling& filling, std::string name, double until, bool
         {*fill.to_seal, "fuel stands at the lowest entry seal: from here the sump is not assured to hold"});
   if (fill.to_brim <= until) scene.events.push_back({fill.to_brim, "the sump is full and runs over"});
   const std::string at = "/result/sumps/" + std::to_string(filling.number) + "/fills/0/";
-  scene.told = {{"to the sensor", fill.to_sensor, Quantity::time, at + "to_sensor_s"},
-                {"to the lowest entry seal", fill.to_seal, Quantity::time, at + "to_lowest_seal_s"},
-                {"to the brim", fill.to_brim, Quantity::time, at + "to_brim_s"},
-                {"runs in", filling.inflow, Quantity::leak, at + "inflow_m3_per_s"}};
+  const SceneValue inflow{"runs in", filling.inflow, Quantity::leak, at + "inflow_m3_per_s"};
+  if (seen) {
+    scene.told = {{"to the sensor", fill.to_sensor, Quantity::time, at + "to_sensor_s"}, inflow};
+  } else {
+    scene.told = {{"to the brim", fill.to_brim, Quantity::time, at + "to_brim_s"},
+                  {"to the lowest entry seal", fill.to_seal, Quantity::time, at + "to_lowest_seal_s"},
+                  inflow};
+  }
   scene.command = {"containment", "--inflow", exact(filling.inflow, "m3/s")};
   scene.rests_on = filling.rests_on;
   return scene;
@@ -114,9 +118,10 @@ std::string sump_of_tank(const site::Site& site, const std::string& at) {
 
 Filling tank_sump(const site::Site& site, const std::string& at) {
   const std::string tank = sump_of_tank(site, at);
-  if (!tank.empty()) return filling(site, tank, true, studies::hourly_rate());
   Filling out;
   out.problem = "no tank sump is listed: add sump = { ... } to a [[tank]]";
+  if (!tank.empty()) out = filling(site, tank, true, studies::hourly_rate());
+  out.rests_on.insert(out.rests_on.begin(), "3 gal/h run in, chosen for this lesson: what a leak detector must find");
   return out;
 }
 

@@ -55,32 +55,50 @@ class DrawnAt {
   bool solved_ = false;
 };
 
-/// The flow at which the pressure passes a value, or beyond which the piping cannot go, from a flow at which it has
-/// not; `sign` is the way to look.
-double flow_where(DrawnAt& drawn, double from, double sign, double pressure) {
-  double near = from, far = from + sign * 1e-4;
-  const auto passed = [&](double flow) {
-    const auto reached = drawn.pressure(flow);
+bool runs(const PipingSystem& system, const PumpSetting& pumps, std::size_t pump) {
+  return pumps.running.empty() ? system.pumps[pump].running : pumps.running[pump] != 0;
+}
+
+bool any_runs(const PipingSystem& system, const PumpSetting& pumps) {
+  for (std::size_t p = 0; p < system.pumps.size(); ++p) {
+    if (runs(system, pumps, p)) return true;
+  }
+  return false;
+}
+
+/// What open hoses, and pumps that let it run back, can take together [m3/s]: no more can be pushed into a place.
+double most_taken(const PipingSystem& system, const FeedQuestion& asked) {
+  double sum = 0.0;
+  for (std::size_t h = 0; h < system.hoses.size(); ++h) {
+    if (asked.open_hoses[h] != 0) sum += system.runs[at(system.hoses[h].run)].bounds.highest;
+  }
+  for (std::size_t p = 0; p < system.pumps.size(); ++p) {
+    if (runs(system, asked.pumps, p)) sum -= system.runs[at(system.pumps[p].run)].bounds.lowest;
+  }
+  return sum;
+}
+
+/// The flow from none on, in the way of `sign`, at which the pressure passes a value, or beyond which the piping cannot
+/// go.
+///
+/// \param most it cannot go beyond that, which needs no solving [m3/s]
+double flow_where(DrawnAt& drawn, double sign, double pressure, double most) {
+  double near = 0.0, far = 1e-4;
+  const auto passed = [&](double size) {
+    if (size > most) return true;
+    const auto reached = drawn.pressure(sign * size);
     return !reached || sign * (*reached - pressure) <= 0.0;
   };
   while (!passed(far)) {
     near = far;
-    far = from + 2.0 * (far - from);
-    if (std::abs(far - from) > 1.0) return far;
+    far *= 2.0;
+    if (far > 1.0) return sign * far;
   }
-  for (int i = 0; i < 30 && std::abs(far - near) > 1e-6 * std::abs(far - from); ++i) {
+  for (int i = 0; i < 30 && far - near > 1e-6 * far; ++i) {
     const double middle = 0.5 * (near + far);
     (passed(middle) ? far : near) = middle;
   }
-  return near;
-}
-
-bool any_runs(const PipingSystem& system, const PumpSetting& pumps) {
-  for (std::size_t i = 0; i < system.pumps.size(); ++i) {
-    const bool on = pumps.running.empty() ? system.pumps[i].running : pumps.running[i] != 0;
-    if (on) return true;
-  }
-  return false;
+  return sign * near;
 }
 
 }  // namespace
@@ -101,12 +119,14 @@ double Feed::flow_at(double pressure_wanted) const {
   const auto above = std::upper_bound(values.begin(), values.end(), pressure_wanted, std::greater<>());
   double low = pressure.first() + step * static_cast<double>(above - values.begin() - 1), high = low + step;
   double flow = 0.5 * (low + high);
+  const auto is_near = [&](double next) { return std::abs(next - flow) <= 1e-15 + 1e-12 * std::abs(flow); };
   for (int i = 0; i < 60 && high - low > 1e-15; ++i) {
     const TableValue here = pressure.at(flow);
     (here.value > pressure_wanted ? low : high) = flow;
     double next = flow - (here.value - pressure_wanted) / here.slope;
+    if (is_near(next)) return next;  // before the range is asked: rounding may put the last step beyond its end
     if (!(next > low && next < high)) next = 0.5 * (low + high);
-    if (std::abs(next - flow) <= 1e-15 + 1e-12 * std::abs(flow)) return next;
+    if (is_near(next)) return next;
     flow = next;
   }
   return flow;
@@ -121,12 +141,12 @@ Feed make_feed(const PipingSystem& system, const FeedQuestion& asked) {
     feed.open.push_back(system.hoses[h].id);
   }
   DrawnAt drawn(system, asked);
-  const bool runs = any_runs(system, asked.pumps);
-  if (!runs && open.empty()) return feed;
-  const double at_rest = runs ? drawn.pressure(0.0).value_or(-infinite) : -infinite;
-  feed.supplied = runs && at_rest > asked.lowest;
-  const double first = open.empty() ? 0.0 : flow_where(drawn, 0.0, -1.0, asked.highest);
-  const double last = feed.supplied ? flow_where(drawn, 0.0, 1.0, asked.lowest) : 0.0;
+  const bool pumped = any_runs(system, asked.pumps);
+  if (!pumped && open.empty()) return feed;
+  const double at_rest = pumped ? drawn.pressure(0.0).value_or(-infinite) : -infinite;
+  feed.supplied = pumped && at_rest > asked.lowest;
+  const double first = open.empty() ? 0.0 : flow_where(drawn, -1.0, asked.highest, most_taken(system, asked));
+  const double last = feed.supplied ? flow_where(drawn, 1.0, asked.lowest, infinite) : 0.0;
   if (!(last > first)) return feed;
   const double step = (last - first) / static_cast<double>(samples - 1);
   std::vector<double> pressure, total;

@@ -25,8 +25,8 @@ struct Member {
 template <class Make, class Keep>
 auto run_many(std::size_t count, const Make& make, const Keep& keep, const SequenceOptions& options = {},
               const Context& context = {}) {
-  constexpr std::size_t chunk = 256;         // runs of a piece
-  constexpr std::size_t pieces_a_wave = 16;  // between two words about progress
+  constexpr std::size_t chunk = 32;           // runs of a piece
+  constexpr std::size_t pieces_a_wave = 128;  // between two words about progress
   using Kept = decltype(keep(std::size_t{0}, make(std::size_t{0}), SequenceResult{}));
   static_assert(!std::is_same_v<Kept, bool>, "threads would share the words of a vector of bool");
   std::vector<Kept> kept(count);

@@ -244,7 +244,7 @@ class Work {
     if (drawn.runs == 0) drawn.runs = options_.kind == IncidentKind::crack ? drawn_for_long_range : drawn_for_range;
     std::set<Barrier> missing = taken_;
     missing.insert(unsure.begin(), unsure.end());
-    for (const std::set<Barrier>& gone : {taken_, missing}) {
+    for (const std::set<Barrier>& gone : std::set<std::set<Barrier>>{taken_, missing}) {
       const bool is_made = result_.spread && gone == taken_;
       const IncidentSpread spread =
           is_made ? *result_.spread : incident_spread({site_, drawn, request_, ground_}, gone, quietly());

@@ -3,18 +3,24 @@
 namespace forecourse::studies::release {
 namespace {
 
-/// Root of a falling function of the flow between 0 and `high`, by Newton kept inside, from a first guess.
+/// Root of a falling function of the flow between 0 and `most`, by Newton kept inside, from a first guess; the end that
+/// is nearer to it where there is none. The ends are looked at only once a step leads beyond them.
 template <class Left>
-double balance_flow(const Left& left, double high, double guess) {
-  double low = 0.0, flow = guess;
-  if (left(0.0).value <= 0.0) return 0.0;
-  if (left(high).value >= 0.0) return high;
+double balance_flow(const Left& left, double most, double guess) {
+  double low = 0.0, high = most, flow = guess;
+  // Asked before the range is: Newton ends at one end of it as a rule, and rounding may put the last step beyond.
+  const auto is_near = [&](double next) { return std::abs(next - flow) <= 1e-15 + 1e-11 * flow; };
   for (int i = 0; i < 80; ++i) {
     const network::TableValue here = left(flow);
     (here.value > 0.0 ? low : high) = flow;
     double next = flow - here.value / here.slope;
-    if (!(next > low && next < high)) next = 0.5 * (low + high);
-    if (std::abs(next - flow) <= 1e-15 + 1e-11 * flow) return next;
+    if (is_near(next)) return next;
+    if (!(next > low && next < high)) {
+      if (low == 0.0 && left(0.0).value <= 0.0) return 0.0;
+      if (high == most && left(most).value >= 0.0) return most;
+      next = 0.5 * (low + high);
+    }
+    if (is_near(next)) return next;
     flow = next;
   }
   return flow;
@@ -48,18 +54,18 @@ Flows leak_balance(const network::Feed& feed, const Opening& o, double coefficie
   return {q, q, hoses_at(feed, q), feed.pressure.at(q).value - fall};
 }
 
-Flows balance(const Broken& b, const network::Feed& feed, double share, double fall) {
+Flows balance(const Broken& b, const network::Feed& feed, double share, double fall, double near) {
   const Opening& o = b.opening;
   if (feed.shut() || !feed.supplied) return {0.0, 0.0, hoses_at(feed, 0.0), o.weight};
   if (is_leak(o)) return leak_balance(feed, o, o.leak_coefficient, o.leak_exponent, fall);
-  const double weight = o.weight + fall;
+  const double weight = o.weight + fall, most = feed.pressure.last();
   const double free = balance_flow(
       [&](double x) {
         const network::TableValue p = feed.pressure.at(x);
         const network::TableValue n = needed(o, x, share);
         return network::TableValue{p.value - weight - n.value, p.slope - n.slope};
       },
-      feed.pressure.last(), 0.5 * feed.pressure.last());
+      most, near > 0.0 && near < most ? near : 0.5 * most);
   const double q = std::min(o.limit, free);
   return {q, q, hoses_at(feed, q), feed.pressure.at(q).value - fall};
 }

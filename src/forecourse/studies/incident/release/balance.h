@@ -51,7 +51,9 @@ struct Flows {
 
 /// Balance of feed and opening, a share of the valve open.
 /// \param fall [Pa] by which the liquid in the tank stands lower than when the feed was solved
-[[nodiscard]] Flows balance(const Broken& broken, const network::Feed& feed, double share, double fall = 0.0);
+/// \param near [m3/s] flow near which it is looked for first; 0: not known
+[[nodiscard]] Flows balance(const Broken& broken, const network::Feed& feed, double share, double fall = 0.0,
+                            double near = 0.0);
 
 /// What feeds an end when it begins: its pumps, or with these off its tank.
 [[nodiscard]] inline const network::Feed& feeding(const Broken& b) {

@@ -181,7 +181,7 @@ void Model::settle(int f, seq::Mutator& m) const {
   Flows is{0.0, 0.0, hoses_at(from, 0.0), from.pressure.at(0.0).value - fall(f, m.view())};
   if (leaks) is = balanced(f, m.view());
   const double excess = b.compliance * (is.pressure - b.rest_pressure);
-  const bool trapped = !leaks && from.open.empty() && m.amount(Layout::line(f)) > excess;
+  const bool trapped = b.compliance > 0.0 && !leaks && from.open.empty() && m.amount(Layout::line(f)) > excess;
   if (trapped) is.pressure = stands;
   const bool lent = is_leak(b.opening) && b.holds_at < never;  // a rigid line that was held gets its fuel back
   if (!trapped && (b.compliance > 0.0 || lent)) {

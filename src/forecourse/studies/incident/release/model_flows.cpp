@@ -30,7 +30,9 @@ bool Model::level_moves(int f, const seq::SequenceView& v) const {
 }
 
 Flows Model::balanced(int f, const seq::SequenceView& v) const {
-  if (level_moves(f, v)) return balance(broken(f), feed(f, v), 1.0, fall(f, v));
+  if (level_moves(f, v)) {
+    return balance(broken(f), feed(f, v), 1.0, fall(f, v), v.auxiliaries[at(Layout::escape_flow(f))]);
+  }
   const int on = v.flag(Layout::flag(f, Layout::pump_on)) ? 0 : 2;
   return balances_[at(4 * f + on + (v.flag(Layout::flag(f, Layout::shut)) ? 1 : 0))];
 }
