@@ -35,6 +35,23 @@ const Number& number_of(const Lesson& lesson, const std::string& page, const std
   return none;
 }
 
+/// Pages whose caution begins with these words.
+std::vector<std::string> cautioned(const Lesson& lesson, const std::string& words) {
+  std::vector<std::string> out;
+  for (const Page& page : lesson.pages) {
+    if (!page.caution.empty() && page.caution.rfind(words, 0) == 0) out.push_back(page.page);
+  }
+  return out;
+}
+
+TEST(CautionOfAPage, StandsAboveWhatEscapesAndAboveDrops) {
+  const Lesson lesson = lesson_of(test::site_text("hollin-gap"));
+  EXPECT_THAT(cautioned(lesson, "A drop that stalls"), testing::ElementsAre("drop", "fill", "overfill-valve"));
+  EXPECT_THAT(cautioned(lesson, "Stop the pump. Clear people away."),
+              testing::ElementsAre("shear-groove", "shear-anchor", "shear-poppets", "shear-crack", "shear-link",
+                                   "whip-hose", "breakaway", "vehicle"));
+}
+
 class LessonOf : public testing::TestWithParam<const char*> {};
 
 // Whatever the station: no page is lost, no number lacks both value and reason, no picture has a value beyond its

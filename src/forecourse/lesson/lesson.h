@@ -42,6 +42,7 @@ struct Page {
   site::Stop stop = site::Stop::station;
   std::string title;
   std::string subject;  ///< id of the part it is shown at
+  std::string caution;  ///< that stands above its numbers; empty: none is of something that escapes, or of a drop
   std::vector<PictureState> states;
   std::vector<Number> numbers;
   std::string prevents;

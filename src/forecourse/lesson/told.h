@@ -49,12 +49,6 @@ struct Ends {
   std::string high_pointer = {};
 };
 
-/// How far a value may lie to either side [SI].
-struct Ends {
-  double low = 0.0;
-  double high = 0.0;
-};
-
 /// A value of the station as a page shows it.
 struct Number {
   std::string number;           ///< id of its kind: "hose-flow-alone"

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { cutaway, cutawayWords, hasCutaway, pictures, type PageId } from "../../src/draw/cutaway/cutaway";
+import { cutaway, cutawayWords, hasCutaway, namedIn, pictures, type PageId } from "../../src/draw/cutaway/cutaway";
 import { wordWidth } from "../../src/draw/cutaway/ink";
 import type { Values } from "../../src/draw/cutaway/picture";
 
@@ -9,13 +9,13 @@ const hung = "pull angle parted shut escape";
 const named: Record<string, string> = {
   drop: "truck tank flow vapor vent",
   fill: "cap container flow tank",
-  "overfill-valve": "tank flow valve valve_height",
+  "overfill-valve": "tank flow valve valve_height valve_gone",
   "tank-walls": "tank double space sensor",
   "tank-water": "tank water suction",
   "tank-breathing": "tank pressure out in",
   pump: "runs flow check tank suction",
   "tank-sump": "liquid sensor_height seal_height sensor leak brim",
-  "leak-detector": "runs opened pressure leak trips",
+  "leak-detector": "runs opened pressure leak trips detector_gone",
   "double-wall": "flow leak space sump",
   line: "runs pressure flow check warm",
   sump: "liquid sensor_height seal_height sensor leak through",
@@ -179,4 +179,14 @@ test("two pictures of one page share no id, and every reference is answered", ()
     expect(ids(one!).filter((id) => ids(two!).includes(id))).toEqual([]);
     expect(wanted(one!).filter((id) => !ids(one!).includes(id))).toEqual([]);
   }
+});
+
+test("a small picture's states stand beside it, what is wrong first", () => {
+  const gone = namedIn(cutaway("leak-detector", { detector_gone: 1, leak: 1, runs: 1 }));
+  expect(gone).toEqual([
+    { name: "no leak detector", state: "" },
+    { name: "from the pump", state: "runs" },
+    { name: "line", state: "leaks" },
+  ]);
+  expect(namedIn(cutaway("leak-detector", { opened: 0 }))).toEqual([{ name: "piston", state: "down" }]);
 });

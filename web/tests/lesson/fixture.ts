@@ -10,6 +10,7 @@ export function pageOf(page: string, stopNumber: number, more: Partial<PageTold>
     stop_number: stopNumber,
     title: page,
     subject: "",
+    caution: null,
     picture: page,
     states: [
       { state: "at rest", words: "", values: { flow: 0 } },

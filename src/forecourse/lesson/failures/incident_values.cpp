@@ -113,6 +113,7 @@ void add_release_values(const site::Site& site, const Spot& spot, const Incident
   if (kind == IncidentKind::sump_fire) add_fire(worked, scene);
   if (kind != IncidentKind::crack) return;
   hold(scene, "crack", 1.0);
+  if (is_missing(run, Barrier::leak_detector)) hold(scene, "detector_gone", 1.0);
   step(scene, "tripped", first_time(run, Happening::crack_trips));
   step(scene, "trips", first_time(run, Happening::detector_due));
 }

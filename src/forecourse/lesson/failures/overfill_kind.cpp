@@ -127,6 +127,10 @@ Scene scene_of(const Overfill& plan, const studies::TankTold& tank, double most,
   if (container && container->volume && !caught.empty()) {
     scene.values["container"] = shares_of(caught, container->volume->likely.si());
   }
+  if (std::count(run.missing.begin(), run.missing.end(), studies::Barrier::overfill_valve) != 0) {
+    hold(scene, "valve_gone", 1.0);
+    return scene;
+  }
   step(scene, "valve", first_time(run, Happening::valve_closes));
   const auto& closes = plan.fill->overfill_valve->closes_at;
   if (closes) hold(scene, "valve_height", share_of(closes->likely.si(), tank.full_level));

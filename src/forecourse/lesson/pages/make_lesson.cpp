@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <iterator>
 
+#include "forecourse/lesson/failures/cautions.h"
 #include "forecourse/lesson/failures/replay.h"
 #include "forecourse/lesson/lesson.h"
 #include "forecourse/lesson/numbers/number.h"
@@ -59,6 +60,17 @@ void add_questions(const PageEntry& entry, const Ground& ground, Page& page) {
   }
 }
 
+/// What stands above numbers of an incident, and above those of a delivery.
+std::string caution_of(const std::vector<Number>& numbers) {
+  const auto any_of = [&](const std::string& command) {
+    return std::any_of(numbers.begin(), numbers.end(), [&](const Number& one) {
+      return !one.proof.command.empty() && one.proof.command.front() == command;
+    });
+  };
+  if (any_of("incident")) return caution_of_escapes;
+  return any_of("delivery") ? caution_of_drops : "";
+}
+
 Page page_of(const PageEntry& entry, const std::string& subject, const Ground& ground, WorkedIncidents& incidents) {
   Page page;
   page.page = entry.page.text;
@@ -70,6 +82,7 @@ Page page_of(const PageEntry& entry, const std::string& subject, const Ground& g
   for (const std::string& id : texts_of(entry.numbers)) {
     if (const NumberKind* kind = find_number(id)) page.numbers.push_back(number_of(*kind, from));
   }
+  page.caution = caution_of(page.numbers);
   page.prevents = entry.prevents.text;
   page.without = entry.without.text;
   page.synonyms = texts_of(entry.synonyms);

@@ -64,6 +64,7 @@ std::string joined(const std::vector<std::string>& words) {
 
 std::string page_section(const Page& page, site::Display display) {
   std::string out = "<section class=\"keep\">\n" + html::heading(3, stop_words(page) + ": " + page.title);
+  if (!page.caution.empty()) out += html::paragraph(page.caution, "caution");
   out += html::paragraph(page.prevents) + html::paragraph("Without it: " + page.without);
   if (!page.synonyms.empty()) out += html::paragraph("Also called: " + joined(page.synonyms) + ".", "quiet");
   return out + numbers(page, display) + clauses(page) + "</section>\n";

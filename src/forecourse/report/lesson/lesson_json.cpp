@@ -61,6 +61,7 @@ Json page_json(const Page& page) {
           {"stop_number", static_cast<int>(page.stop)},
           {"title", page.title},
           {"subject", page.subject},
+          {"caution", text_or_null(page.caution)},
           {"picture", page.page},
           {"states", array_of(page.states, state_json)},
           {"numbers", array_of(page.numbers, number_json)},

@@ -18,6 +18,7 @@ void add_rows(const Page& page, site::Display display, Glyphs glyphs, terminal::
 
 void tell_texts(const Page& page, terminal::Page& out) {
   out.heading(stop_words(page) + ": " + page.title);
+  if (!page.caution.empty()) out.notice("Caution", page.caution);
   out.paragraph(page.prevents);
   out.paragraph("Without it: " + page.without);
   for (const lesson::PageFailure& one : page.failures) {

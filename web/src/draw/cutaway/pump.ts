@@ -99,9 +99,10 @@ const state = (v: { opened: number; trips: number; runs: number }) =>
   v.opened > 0.95 ? "full flow" : on(v.trips) ? "restricts" : on(v.runs) ? "trickle only" : "shut";
 
 export const leakDetector = picture(
-  { runs: 0, opened: 0, pressure: 0, leak: 0, trips: 0 },
+  { runs: 0, opened: 0, pressure: 0, leak: 0, trips: 0, detector_gone: 0 },
   (v, has) =>
     told(
+      on(v.detector_gone) && "there is no leak detector",
       has("runs") && (on(v.runs) ? "the pump runs" : "the pump stands"),
       has("opened", "trips", "runs") &&
         (v.opened > 0.95
@@ -115,11 +116,12 @@ export const leakDetector = picture(
       has("leak") && some(v.leak) && "the line leaks",
     ),
   (v, dash, has) => {
+    const gone = on(v.detector_gone);
     const lift = 38 * v.opened;
     const under = "M170 420V300H300V292H340V300H340V344H212V420Z";
     const chamber = "M276 232H364V242H640V288H364V292H340V300H300V292H276Z";
     const [piston, poppet] = [162 - lift, 282 - lift];
-    const open = v.opened > 0.3;
+    const open = gone || v.opened > 0.3;
     return (
       shape("metal", "M146 420V276H250V40H390V218H640V312H364V368H236V420Z") +
       shape("hollow", under) +
@@ -129,15 +131,17 @@ export const leakDetector = picture(
       shape("liquid", chamber) +
       shape("line", "M300 292H276V232H364V242H640M640 288H364V292H340") +
       shape("hollow", box(270, 60, 100, 146)) +
-      shape("liquid", box(270, piston + 14, 100, 192 - piston)) +
+      shape("liquid", gone ? box(270, 60, 100, 146) : box(270, piston + 14, 100, 192 - piston)) +
       shape("line", box(270, 60, 100, 146)) +
       shape("hollow", box(350, 205, 8, 28)) +
       shape("liquid", box(350, 205, 8, 28)) +
-      spring([320, 62], [320, piston], 44, 5) +
-      shape("moves", box(272, piston, 96, 14)) +
-      shape("moves", box(316, piston + 12, 8, poppet - piston - 10)) +
-      shape("moves", svg`M290 ${poppet}h60v6l-12 12h-36l-12 -12Z`) +
-      shape("hollow", box(332, poppet + 3, 4, 16)) +
+      (gone
+        ? ""
+        : spring([320, 62], [320, piston], 44, 5) +
+          shape("moves", box(272, piston, 96, 14)) +
+          shape("moves", box(316, piston + 12, 8, poppet - piston - 10)) +
+          shape("moves", svg`M290 ${poppet}h60v6l-12 12h-36l-12 -12Z`) +
+          shape("hollow", box(332, poppet + 3, 4, 16))) +
       dial([560, 120], 52, has("pressure") ? Math.max(0, v.pressure) : null) +
       shape("line", "M560 172V218") +
       shape("hollow", box(556, 218, 8, 24)) +
@@ -165,9 +169,11 @@ export const leakDetector = picture(
           ])
         : "") +
       (some(v.leak) ? shape("crack", "M500 290l5 7l-6 6l5 9") + drops(v.leak, dash, [502, 326], 70) : "") +
-      label("spring", 12, 74, [300, 84]) +
-      label("piston", 12, 140, [280, piston + 7], has("opened") && (lift > 4 ? "lifted" : "down")) +
-      label("poppet", 12, 220, [294, poppet + 5], has("opened", "trips", "runs") && state(v)) +
+      (gone
+        ? note("no leak detector", 12, 140, "start", "bad")
+        : label("spring", 12, 74, [300, 84]) +
+          label("piston", 12, 140, [280, piston + 7], has("opened") && (lift > 4 ? "lifted" : "down")) +
+          label("poppet", 12, 220, [294, poppet + 5], has("opened", "trips", "runs") && state(v))) +
       label("from the pump", 12, 396, [180, 384], has("runs") && (on(v.runs) ? "runs" : "stands")) +
       note("line pressure", 628, 52, "end") +
       label("seat", 420, 396, [338, 300]) +

@@ -149,7 +149,7 @@ export const fill = picture(
 );
 
 /** The whole tank as a small round section, with the level and where the valve shuts. */
-function smallTank(tank: number, at: number): string {
+function smallTank(tank: number, at: number | null): string {
   const [x, y, r] = [110, 118, 84];
   const shell = disc(x, y, r);
   const heightOf = (share: number) => y + r - 2 * r * share;
@@ -159,18 +159,21 @@ function smallTank(tank: number, at: number): string {
     filled("small-fuel", shell, heightOf(tank)) +
     shape("shell", shell) +
     shape("wire", svg`M106 24V194M114 24V194`) +
-    shape("mark-line", svg`M16 ${heightOf(at)}H204`) +
-    shape("marked", box(94, heightOf(at) - 12, 32, 24)) +
-    shape("leader", svg`M206 ${heightOf(at)}H250`)
+    (at === null
+      ? ""
+      : shape("mark-line", svg`M16 ${heightOf(at)}H204`) +
+        shape("marked", box(94, heightOf(at) - 12, 32, 24)) +
+        shape("leader", svg`M206 ${heightOf(at)}H250`))
   );
 }
 
 const pivot: Point = [365, 226];
 
 export const overfillValve = picture(
-  { tank: 0.6, flow: 0, valve: 0, valve_height: 0.95 },
+  { tank: 0.6, flow: 0, valve: 0, valve_height: 0.95, valve_gone: 0 },
   (v, has) =>
     told(
+      on(v.valve_gone) && "there is no overfill valve",
       has("valve") && `overfill valve ${shutWord(v.valve)}`,
       has("tank") && `liquid at ${percent(v.tank)} of the diameter`,
       has("valve_height") && `the valve shuts at ${percent(v.valve_height)}`,
@@ -184,7 +187,7 @@ export const overfillValve = picture(
     const shut = v.valve > 0.9;
     const tube = (from: number, to: number) => shape("liquid", box(365, from, 70, to - from));
     return (
-      smallTank(v.tank, v.valve_height) +
+      smallTank(v.tank, on(v.valve_gone) ? null : v.valve_height) +
       shape("hollow", view) +
       inside("view-vapor", view, shape("vapor", box(250, 62, 250, 350))) +
       filled("view-fuel", view, surface) +
@@ -218,28 +221,30 @@ export const overfillValve = picture(
               [404, 392],
             ],
       ) +
-      turned(
-        angle,
-        pivot,
-        shape("moves", svg`M362 226L366 158h8v66Z`) +
-          shape("moves", svg`M361 224L340 252v6h10L370 232Z`) +
-          shape("moves", round(330, 254, 24, 84, 11)),
-      ) +
-      shape("bore", disc(pivot[0], pivot[1], 6)) +
+      (on(v.valve_gone)
+        ? note("no overfill valve", 110, 232, "middle", "bad")
+        : turned(
+            angle,
+            pivot,
+            shape("moves", svg`M362 226L366 158h8v66Z`) +
+              shape("moves", svg`M361 224L340 252v6h10L370 232Z`) +
+              shape("moves", round(330, 254, 24, 84, 11)),
+          ) + shape("bore", disc(pivot[0], pivot[1], 6))) +
       shape("line", view) +
-      (has("valve_height")
-        ? note("shuts at", 110, 236) +
-          note(`${percent(v.valve_height)} of the`, 110, 256, "middle", "state") +
-          note("diameter", 110, 276, "middle", "state")
+      (has("valve_height") && !on(v.valve_gone)
+        ? note("shuts at", 110, 232) +
+          note(`${percent(v.valve_height)} of the`, 110, 258, "middle", "state") +
+          note("diameter", 110, 284, "middle", "state")
         : "") +
-      label(
-        "float",
-        24,
-        350,
-        turn([343, 296]),
-        has("valve") && (v.valve > 0.95 ? "lifted" : v.valve < 0.05 ? "hangs" : "rises"),
-      ) +
-      label("flapper", 628, 130, turn([369, 186]), has("valve") && shutWord(v.valve), "right") +
+      (on(v.valve_gone)
+        ? ""
+        : label(
+            "float",
+            24,
+            350,
+            turn([343, 296]),
+            has("valve") && (v.valve > 0.95 ? "lifted" : v.valve < 0.05 ? "hangs" : "rises"),
+          ) + label("flapper", 628, 130, turn([369, 186]), has("valve") && shutWord(v.valve), "right")) +
       label("drop tube", 628, 330, [438, 340], "", "right") +
       label("tank top", 628, 40, [480, 56], "", "right") +
       label("liquid", 628, 250, [488, surface], has("tank") && percent(v.tank), "right")

@@ -5,15 +5,24 @@ import type { ClauseTold, NumberTold, PageTold } from "../../state/lesson/told";
 
 /** Figures of more places than this are set smaller. */
 const roomy = 6;
-/** One that is longer, as a range of two is, is set smaller still. */
-const long = 10;
 
-/** A shown value with its unit set smaller. */
+/** A shown value with its unit set smaller; of a range each end has a line, so that both are large. */
 export function Shown({ text }: { text: string }) {
   const { figure, unit } = figureAndUnit(text);
+  const [low, high] = figure.split(" to ");
+  if (high !== undefined) {
+    return (
+      <>
+        <span class="n range">{low}</span>
+        <span class="u"> to</span> <br />
+        <span class="n range">{high}</span>
+        {unit && <span class="u"> {unit}</span>}
+      </>
+    );
+  }
   return (
     <>
-      <span class={figure.length > long ? "n range" : figure.length > roomy ? "n long" : "n"}>{figure}</span>
+      <span class={figure.length > roomy ? "n long" : "n"}>{figure}</span>
       {unit && <span class="u"> {unit}</span>}
     </>
   );

@@ -54,6 +54,7 @@ export function PageView() {
   const state = of.states[place.state];
   return (
     <div class="les-page">
+      {of.caution && <p class="les-caution">{of.caution}</p>}
       <header class="les-title">
         <Where page={of} />
         <h1>{of.title}</h1>

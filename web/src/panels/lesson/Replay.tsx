@@ -71,7 +71,7 @@ function Scene({ scene, picture, id }: { scene: SceneTold; picture: string; id: 
 }
 
 /** A scene has room for so many rows; courses at the playhead take what results leave, one at least. */
-const mostRows = 5;
+const mostRows = 4;
 const mostCourses = 2;
 
 function Courses({ scene, at }: { scene: SceneTold; at: number }) {

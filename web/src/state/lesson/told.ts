@@ -50,6 +50,8 @@ export interface PageTold {
   stop_number: number;
   title: string;
   subject: string;
+  /** Stands above its numbers. */
+  caution: string | null;
   picture: string;
   states: StateTold[];
   numbers: NumberTold[];
