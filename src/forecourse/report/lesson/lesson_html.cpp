@@ -1,3 +1,5 @@
+#include <fmt/format.h>
+
 #include <algorithm>
 
 #include "forecourse/report/flow/flow_html_course.h"
@@ -42,7 +44,7 @@ std::string numbers(const Page& page, site::Display display) {
   std::string mark;
   for (const std::string& one : rests_on) {
     mark += '*';
-    out += html::paragraph(mark + " Not entered: " + one + ".", "quiet");
+    out += html::paragraph(fmt::format("{} Not entered: {}.", mark, one), "quiet");
   }
   return out;
 }

@@ -76,6 +76,9 @@ export interface Named {
 /** What the text of a picture names that has a state, after what is wrong; for where its own words would be too small. */
 export function namedIn(picture: string): Named[] {
   const wrong = [...picture.matchAll(/class="bad">([^<]*)</g)].map(([, name = ""]) => ({ name, state: "" }));
-  const parts = picture.matchAll(/class="name">([^<]*)<\/text><text[^>]*class="state">([^<]*)</g);
-  return [...wrong, ...[...parts].map(([, name = "", state = ""]) => ({ name, state }))];
+  const parts = [...picture.matchAll(/class="name">([^<]*)<\/text>((?:<text[^>]*class="state">[^<]*<\/text>)+)/g)];
+  return [
+    ...wrong,
+    ...parts.map(([, name = "", lines = ""]) => ({ name, state: [...lines.matchAll(/>([^<]+)</g)].map((l) => l[1]).join(" ") })),
+  ];
 }

@@ -70,7 +70,7 @@ function Clocks() {
 
 const Notes = ({ of }: { of: PageTold }) => (
   <section class="notes" aria-label="Notes" tabIndex={0}>
-    {of.caution && <p class="les-caution">{of.caution}</p>}
+    {of.caution && <div class="les-caution">{of.caution}</div>}
     <h2>Notes</h2>
     <p>{of.notes || "No notes for this page."}</p>
     <h2>What it prevents</h2>
