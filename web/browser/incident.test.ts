@@ -133,7 +133,7 @@ test("a long run is counted, can be stopped, and draws its curve", async () => {
     }, { timeout: 30_000, interval: 150 })
     .toBeGreaterThan(2);
   await spread.locator("text=Stop").click();
-  expect(await spread.locator("[role=status]").textContent()).toContain("Stopped");
+  await spread.locator('[role=status]:has-text("Stopped")').waitFor({ timeout: 15_000 });
   await spread.locator('[role=radio]:has-text("200")').click();
   await spread.locator(".run-ctl > .btn").click();
   await spread.locator("figure .line-a").waitFor({ timeout: 50_000 });

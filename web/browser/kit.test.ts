@@ -116,7 +116,7 @@ describe("the sheet Kit and calendar", () => {
     expect(await page.textContent("form.record [role=alert]")).toContain("Nothing was stored");
     await page.keyboard.press("Escape");
     await page.waitForFunction(() => !document.querySelector("form.record"));
-    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe("Record a test");
+    await page.waitForFunction(() => document.activeElement?.textContent === "Record a test");
   });
 
   test("saves schedule and calendar as files", async () => {
