@@ -30,8 +30,12 @@ const char* anchor_word(Anchor anchor) {
 }
 
 Json json(const Layer& layer) {
-  return {{"id", layer.id},           {"words", layer.words},   {"color_index", layer.color},
-          {"line", line_word(layer.line)}, {"width_m", layer.width}, {"printed", layer.printed}};
+  return {{"id", layer.id},
+          {"words", layer.words},
+          {"color_index", layer.color},
+          {"line", line_word(layer.line)},
+          {"width_m", layer.width},
+          {"printed", layer.printed}};
 }
 
 Json json(const Path& path) {
@@ -52,8 +56,12 @@ Json json(const Arc& arc) {
 }
 
 Json json(const Text& text) {
-  return {{"layer", text.layer},     {"at_m", json(text.at)},       {"text", text.text},
-          {"height_m", text.height}, {"anchor", anchor_word(text.anchor)}, {"angle_rad", text.angle}};
+  return {{"layer", text.layer},
+          {"at_m", json(text.at)},
+          {"text", text.text},
+          {"height_m", text.height},
+          {"anchor", anchor_word(text.anchor)},
+          {"angle_rad", text.angle}};
 }
 
 Json json(const handover::Dimension& d) {
