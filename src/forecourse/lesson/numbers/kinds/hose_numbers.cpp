@@ -114,15 +114,16 @@ Picked curb_velocity(const From& from) { return velocity_of(from, "curb hose"); 
 
 Picked length(const From& from) { return of_finding(from, "hose-length", "us-fire-code"); }
 
+/// Where the values of a drive-off stand.
+const std::string drive_off = "/result/drive_off/";
+
 /// A value of a vehicle that drives off with the hose. It rests on what was entered of vehicle, hose and breakaway, not
 /// on what the flow rests on.
 template <class Value>
 Picked of_drive_off(const From& from, Value value) {
   Picked out = of_incident(from, IncidentKind::drive_off, [&](const IncidentResult& told) {
     if (!told.drive_off) return nothing("the drive-off is not determined");
-    Picked one = value(*told.drive_off);
-    one.proof.pointer = "/result/drive_off/" + one.proof.pointer;
-    return one;
+    return value(*told.drive_off);
   });
   if (!out.proof.command.empty()) {
     out.rests_on = first_of(rests_on(from.incidents.of(IncidentKind::drive_off, from.at).result.inputs));
@@ -131,34 +132,30 @@ Picked of_drive_off(const From& from, Value value) {
 }
 
 Picked pull(const From& from) {
-  Picked out = of_drive_off(from, [](const DriveOffTold& told) {
-    return picked_spread(told.separation_force, "separation_force_n",
+  return of_drive_off(from, [](const DriveOffTold& told) {
+    return picked_spread(told.separation_force, drive_off + "separation_force_n",
                          "enter at which pull the breakaway parts: parting = { pull = \"180 lbf\" }");
   });
-  if (out.range) {
-    const std::string place = out.proof.pointer.substr(0, out.proof.pointer.rfind('/'));
-    out.range->low_pointer = place + "/low";
-    out.range->high_pointer = place + "/high";
-  }
-  return out;
 }
 
 Picked angle(const From& from) {
-  return of_drive_off(from, [](const DriveOffTold& told) { return picked(told.angle, {}, "angle_rad", ""); });
+  return of_drive_off(from,
+                      [](const DriveOffTold& told) { return picked(told.angle, {}, drive_off + "angle_rad", ""); });
 }
 
 Picked speed(const From& from) {
-  return of_drive_off(from,
-                      [](const DriveOffTold& told) { return picked(told.speed_then, {}, "speed_then_m_per_s", ""); });
+  return of_drive_off(
+      from, [](const DriveOffTold& told) { return picked(told.speed_then, {}, drive_off + "speed_then_m_per_s", ""); });
 }
 
 Picked tight_at(const From& from) {
-  return of_drive_off(from, [](const DriveOffTold& told) { return picked(told.tight_at, {}, "tight_at_s", ""); });
+  return of_drive_off(from,
+                      [](const DriveOffTold& told) { return picked(told.tight_at, {}, drive_off + "tight_at_s", ""); });
 }
 
 Picked base_force(const From& from) {
   return of_drive_off(from, [](const DriveOffTold& told) {
-    return picked(told.base_force, {}, "base_force_n",
+    return picked(told.base_force, {}, drive_off + "base_force_n",
                   "enter the pull at which the breakaway parts, and outlet_height of the dispenser");
   });
 }
